@@ -1,0 +1,16 @@
+//! The trade's nouns as plain data: what is handed from the garden to the engine.
+//!
+//! Fractions are 0 to 1, masses kilograms, volumes cubic metres. Every figure
+//! says its basis: `_wet_basis` is a share of the mass as found,
+//! `_dry_basis` a share of the dry matter. Nothing here knows where a value
+//! came from, what a file looks like or what is shown.
+
+mod ingredient;
+mod material;
+mod target;
+
+pub use ingredient::{Ingredient, NitrogenAndCarbon, Part, PartAmount};
+pub use material::{
+    Caution, Degradability, Evidence, FigureGroup, FigureSource, Group, Material, MaterialId,
+};
+pub use target::Target;
