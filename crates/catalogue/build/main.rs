@@ -1,0 +1,50 @@
+//! Reads the tables, stops the build with table, row and column when one is wrong, and writes them as Rust.
+
+#![allow(clippy::print_stdout)] // how a build script speaks to Cargo
+
+mod emit;
+#[allow(dead_code)] // the search uses more of it
+#[path = "../src/normalise.rs"]
+mod normalise;
+mod rules;
+mod tables;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let home = PathBuf::from(std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_default());
+    println!("cargo::rerun-if-changed=build");
+    println!("cargo::rerun-if-changed=src/normalise.rs");
+    println!("cargo::rerun-if-changed=tables");
+    let text_of = |file: &str| {
+        let path = home.join("tables").join(file);
+        std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("tables/{file}: {error}"))
+    };
+    let tables = match tables::Tables::read(text_of) {
+        Ok(tables) => tables,
+        Err(fault) => return stop(&[fault]),
+    };
+    let faults = rules::faults(&tables);
+    if !faults.is_empty() {
+        return stop(&faults);
+    }
+    match emit::source(&tables) {
+        Ok(source) => {
+            let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());
+            if let Err(error) = std::fs::write(out.join("tables.rs"), source) {
+                println!("cargo::error=tables.rs cannot be written: {error}");
+                return ExitCode::FAILURE;
+            }
+            ExitCode::SUCCESS
+        }
+        Err(fault) => stop(&[fault]),
+    }
+}
+
+fn stop(faults: &[tables::Fault]) -> ExitCode {
+    for fault in faults {
+        println!("cargo::error={fault}");
+    }
+    ExitCode::FAILURE
+}

@@ -1,0 +1,37 @@
+//! What does the world know about compostable materials, and what do people call them?
+//!
+//! The tables in `tables/` hold every figure with its sources, in percent and
+//! litres as people read them. The build checks them (`build/rules.rs`) and
+//! stops with table, row and column when one is wrong; the program holds them as
+//! constants. [`Catalogue::built_in`] gives them as fractions and SI units: that
+//! happens here and nowhere else.
+//!
+//! | table | read with |
+//! |---|---|
+//! | `materials.csv` | [`Catalogue::materials`], [`Catalogue::material`] |
+//! | `names.csv` | [`Catalogue::names`], [`Catalogue::search`], [`Catalogue::resolve`] |
+//! | `sources.csv` | [`Catalogue::source`] |
+//! | `measures.csv` | [`Catalogue::measures`], [`Catalogue::measure_words`] |
+//! | `conditions.csv`, `condition_effects.csv` | [`Catalogue::conditions`], [`Condition::effect_on`] |
+//! | `cautions.csv` | [`Catalogue::cautions_for`] |
+//! | `assumptions.csv` | [`Catalogue::assumption`] |
+//!
+//! A range that the table gives by its typical value alone comes out exact;
+//! how widely such a figure spreads is an assumption
+//! (`spread_relative.*` in `assumptions.csv`) that the garden applies.
+
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
+mod catalogue;
+mod distance;
+mod normalise;
+mod records;
+mod rows;
+mod search;
+
+pub use catalogue::{Catalogue, group_name};
+pub use records::{
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, Measure, Name, NameKind,
+    Source, SourceKind,
+};
+pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
