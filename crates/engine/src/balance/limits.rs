@@ -1,0 +1,278 @@
+//! The target region as straight rows, narrower or wider as asked.
+
+use heapwright_numerics::{Comparison, Outcome, Programme, Variable};
+use heapwright_terms::Target;
+
+use super::{Limit, Model, Objective};
+use crate::mixture::Totals;
+
+/// How many branches a search for whole units may look at. Twenty materials in
+/// whole buckets need some hundreds; what is cut off is marked as not proven.
+const NODE_LIMIT: u64 = 400;
+
+/// How moisture and air space limits move, as a share, while C:N limits move by
+/// a factor of two: the scale on which "nearest" is judged. Design choice: half a
+/// C:N, a third of moisture and of air space are misses of like gravity.
+const MOISTURE_SCALE: f64 = 1.0 / 3.0;
+const AIR_SCALE: f64 = 1.0 / 3.0;
+
+/// The region drawn in towards its goal by `depth` (0: as asked, 1: to a point).
+pub(super) fn drawn_in(target: &Target, depth: f64) -> Target {
+    let towards = |from: f64, to: f64| from + (to - from) * depth;
+    let goal = target.carbon_to_nitrogen_goal;
+    let moisture = f64::midpoint(
+        target.moisture_wet_basis_low,
+        target.moisture_wet_basis_high,
+    );
+    Target {
+        carbon_to_nitrogen_low: towards(target.carbon_to_nitrogen_low, goal),
+        carbon_to_nitrogen_high: towards(target.carbon_to_nitrogen_high, goal),
+        moisture_wet_basis_low: towards(target.moisture_wet_basis_low, moisture),
+        moisture_wet_basis_high: towards(target.moisture_wet_basis_high, moisture),
+        // More air than the least is welcome but not aimed at.
+        ..*target
+    }
+}
+
+/// The region let out by `slack` (0: as asked) on every side.
+pub(super) fn let_out(target: &Target, slack: f64) -> Target {
+    Target {
+        carbon_to_nitrogen_low: target.carbon_to_nitrogen_low / (1.0 + slack),
+        carbon_to_nitrogen_high: target.carbon_to_nitrogen_high * (1.0 + slack),
+        moisture_wet_basis_low: (target.moisture_wet_basis_low - MOISTURE_SCALE * slack).max(0.0),
+        moisture_wet_basis_high: (target.moisture_wet_basis_high + MOISTURE_SCALE * slack).min(1.0),
+        free_air_space_low: (target.free_air_space_low - AIR_SCALE * slack).max(0.0),
+        free_air_space_high: (target.free_air_space_high + AIR_SCALE * slack).min(1.0),
+        ..*target
+    }
+}
+
+/// Variables and costs of a programme: a unit of each in reach, then water.
+pub(super) struct Costs {
+    pub(super) units: Vec<f64>,
+    pub(super) water_kg: f64,
+}
+
+impl Costs {
+    /// What a unit costs under an objective; `None` when the objective makes no
+    /// sense here (no density, no stock).
+    pub(super) fn of(model: &Model<'_>, objective: Objective) -> Option<Self> {
+        let reach = &model.question.reach;
+        // Of two recipes that are alike by the objective, the lighter one.
+        let nudge = 1e-6;
+        let mass = |unit: &Totals| unit.wet_mass_kg;
+        let units = match objective {
+            Objective::LeastMass | Objective::BestCentred => model.units.iter().map(mass).collect(),
+            Objective::LeastBulk => model
+                .units
+                .iter()
+                .map(|unit| {
+                    unit.volume_m3
+                        .map(|volume| volume * 1000.0 + nudge * mass(unit))
+                })
+                .collect::<Option<Vec<f64>>>()?,
+            Objective::UsePlentiful => {
+                if reach.iter().all(|reach| reach.most_units.is_infinite()) {
+                    return None;
+                }
+                // The share of its store that a unit takes; what has no known
+                // limit counts like the largest store that has one.
+                let largest = reach
+                    .iter()
+                    .zip(&model.units)
+                    .filter(|(reach, _)| reach.most_units.is_finite())
+                    .map(|(reach, unit)| reach.most_units * mass(unit))
+                    .fold(0.0, f64::max);
+                reach
+                    .iter()
+                    .zip(&model.units)
+                    .map(|(reach, unit)| {
+                        let store = if reach.most_units.is_finite() {
+                            reach.most_units * mass(unit)
+                        } else {
+                            largest
+                        };
+                        if store > 0.0 {
+                            mass(unit) / store + nudge * mass(unit)
+                        } else {
+                            1.0
+                        }
+                    })
+                    .collect()
+            }
+            Objective::LeastEffort => reach
+                .iter()
+                .zip(&model.units)
+                .map(|(reach, unit)| reach.effort * mass(unit))
+                .collect(),
+        };
+        let water_kg = match objective {
+            Objective::LeastMass | Objective::BestCentred | Objective::LeastEffort => 1.0,
+            Objective::LeastBulk | Objective::UsePlentiful => nudge,
+        };
+        Some(Self { units, water_kg })
+    }
+}
+
+/// A point of a programme in the model's terms.
+#[derive(Clone, Debug)]
+pub(super) struct Point {
+    pub(super) units: Vec<f64>,
+    pub(super) water_kg: f64,
+    pub(super) proven: bool,
+}
+
+/// What may be asked of the programme besides the region.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Variant {
+    /// A material that may not be used.
+    pub(super) without: Option<usize>,
+    /// True to allow parts of units everywhere.
+    pub(super) parts_allowed: bool,
+    /// A limit that is dropped.
+    pub(super) dropped: Option<Limit>,
+}
+
+/// How a solve ended.
+pub(super) enum Reached {
+    /// At this point.
+    Yes(Point),
+    /// Nowhere.
+    No,
+    /// The search was cut short with nothing found.
+    Unknown,
+}
+
+/// The cheapest point within `target`.
+pub(super) fn cheapest(
+    model: &Model<'_>,
+    target: &Target,
+    costs: &Costs,
+    variant: Variant,
+) -> Reached {
+    let water = &model.question.water;
+    let mut programme = Programme::default();
+    // A continuous amount is counted in shares of what is in hand; whole units as they are.
+    let factors: Vec<f64> = model
+        .question
+        .reach
+        .iter()
+        .zip(&model.units)
+        .map(|(reach, unit)| {
+            if (reach.whole && !variant.parts_allowed) || unit.wet_mass_kg <= 0.0 {
+                1.0
+            } else {
+                model.scale_kg / unit.wet_mass_kg
+            }
+        })
+        .collect();
+    for (index, reach) in model.question.reach.iter().enumerate() {
+        let most = if variant.without == Some(index) {
+            0.0
+        } else {
+            reach.most_units
+        };
+        programme.add_variable(Variable {
+            cost: costs.units[index] * factors[index] / model.scale_kg,
+            most: most / factors[index],
+            whole: reach.whole && !variant.parts_allowed,
+        });
+    }
+    let water_whole = water.step_kg > 0.0 && !variant.parts_allowed;
+    let water_factor = if water_whole {
+        water.step_kg
+    } else {
+        model.scale_kg
+    };
+    programme.add_variable(Variable {
+        cost: costs.water_kg * water_factor / model.scale_kg,
+        most: water.most_kg / water_factor,
+        whole: water_whole,
+    });
+    for (limit, comparison, weigh) in rows(target, model.has_volume) {
+        if variant.dropped == Some(limit) {
+            continue;
+        }
+        let mut coefficients: Vec<f64> = model
+            .units
+            .iter()
+            .zip(&factors)
+            .map(|(unit, factor)| weigh(unit) * factor)
+            .collect();
+        let mut drop_of_water = Totals::default();
+        drop_of_water.add_water(1.0);
+        coefficients.push(weigh(&drop_of_water) * water_factor);
+        programme.add_row(&coefficients, comparison, -weigh(&model.hand));
+    }
+    match programme.solve(NODE_LIMIT) {
+        Outcome::Solved(solved) => {
+            let count = factors.len();
+            let units = solved.values[..count]
+                .iter()
+                .zip(&factors)
+                .map(|(value, factor)| value * factor)
+                .collect();
+            Reached::Yes(Point {
+                units,
+                water_kg: solved.values[count] * water_factor,
+                proven: solved.proven,
+            })
+        }
+        Outcome::Infeasible => Reached::No,
+        Outcome::Unknown => Reached::Unknown,
+    }
+}
+
+type Weigh = Box<dyn Fn(&Totals) -> f64>;
+
+/// The rows: a sum over the mixture that must be at most, or at least, zero.
+fn rows(target: &Target, has_volume: bool) -> Vec<(Limit, Comparison, Weigh)> {
+    let Target {
+        carbon_to_nitrogen_low: nitrogen_low,
+        carbon_to_nitrogen_high: nitrogen_high,
+        moisture_wet_basis_low: moisture_low,
+        moisture_wet_basis_high: moisture_high,
+        free_air_space_low: air_low,
+        free_air_space_high: air_high,
+        ..
+    } = *target;
+    let mut rows: Vec<(Limit, Comparison, Weigh)> = vec![
+        (
+            Limit::CarbonToNitrogenLow,
+            Comparison::AtLeast,
+            Box::new(move |t| t.carbon_kg - nitrogen_low * t.nitrogen_kg),
+        ),
+        (
+            Limit::CarbonToNitrogenHigh,
+            Comparison::AtMost,
+            Box::new(move |t| t.carbon_kg - nitrogen_high * t.nitrogen_kg),
+        ),
+        (
+            Limit::MoistureLow,
+            Comparison::AtLeast,
+            Box::new(move |t| t.water_kg() - moisture_low * t.wet_mass_kg),
+        ),
+        (
+            Limit::MoistureHigh,
+            Comparison::AtMost,
+            Box::new(move |t| t.water_kg() - moisture_high * t.wet_mass_kg),
+        ),
+    ];
+    if has_volume {
+        let volume = |t: &Totals| t.volume_m3.unwrap_or(0.0);
+        rows.push((
+            Limit::FreeAirSpaceLow,
+            Comparison::AtMost,
+            Box::new(move |t| t.filled_volume_m3() - (1.0 - air_low) * volume(t)),
+        ));
+        // No mixture fills less than nothing: the usual upper limit needs no row.
+        if air_high < 1.0 {
+            rows.push((
+                Limit::FreeAirSpaceHigh,
+                Comparison::AtLeast,
+                Box::new(move |t| t.filled_volume_m3() - (1.0 - air_high) * volume(t)),
+            ));
+        }
+    }
+    rows
+}

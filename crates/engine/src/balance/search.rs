@@ -1,0 +1,287 @@
+//! Which recipe is most likely right? A climb on the chance to lie in the region.
+//!
+//! The programme of `limits` meets the limits at typical values and therefore
+//! ends at their edge, where every second case lies outside. This search starts
+//! from points further in and moves, a unit or a part of one at a time, to
+//! wherever more of the draws lie inside.
+
+use heapwright_terms::Target;
+
+use super::limits::{self, Costs, Point, Reached, Variant};
+use super::{Model, Objective, unit_part};
+use crate::mixture::{
+    Totals, UnitDraws, carbon_to_nitrogen_fits, filled_volume_m3, free_air_space, within,
+};
+
+/// Draws that guide the climb; the answer's own figures use all of them.
+const CLIMB_DRAWS: usize = 256;
+/// Starting points between the edge and the middle of the region.
+const START_DEPTHS: [f64; 4] = [0.0, 0.3, 0.6, 0.9];
+/// Steps of the climb at most; it ends long before, when no step helps.
+const MOST_STEPS: usize = 60;
+/// What being well inside at typical values is worth beside the chance itself:
+/// it leads the way where all or none of the draws lie inside.
+const DEPTH_WORTH: f64 = 0.05;
+/// What doubling the mass of what is in hand costs in chance: of two recipes that
+/// are about as good, the smaller.
+const MASS_COST: f64 = 0.01;
+
+/// The best-centred point, or `None` when the region cannot be reached.
+pub(super) fn best_centred(model: &Model<'_>, variant: Variant) -> Option<Point> {
+    let costs = Costs::of(model, Objective::BestCentred)?;
+    let target = &model.question.target;
+    let judge = Judge::new(model);
+    let mut best: Option<(f64, Point)> = None;
+    let mut last: Option<Point> = None;
+    for depth in START_DEPTHS {
+        let start = match limits::cheapest(model, &limits::drawn_in(target, depth), &costs, variant)
+        {
+            Reached::Yes(point) => point,
+            // The middle is out of reach: deeper points are too.
+            Reached::No | Reached::Unknown => break,
+        };
+        if last
+            .as_ref()
+            .is_some_and(|last| last.units == start.units && last.water_kg == start.water_kg)
+        {
+            continue;
+        }
+        last = Some(start.clone());
+        let (score, point) = climb(model, &judge, start, variant);
+        if best.as_ref().is_none_or(|(best, _)| score > *best) {
+            best = Some((score, point));
+        }
+    }
+    best.map(|(_, point)| Point {
+        proven: false,
+        ..point
+    })
+}
+
+/// Moves to the best neighbour until none is better.
+fn climb(model: &Model<'_>, judge: &Judge, start: Point, variant: Variant) -> (f64, Point) {
+    let mut point = start;
+    let mut sums = judge.sums(&point);
+    let mut score = judge.score(&sums, model, &point);
+    let mut fineness = 1.0;
+    for _ in 0..MOST_STEPS {
+        let mut best: Option<(f64, Point)> = None;
+        for step in steps(model, &point, fineness, variant) {
+            let mut moved = sums.clone();
+            judge.shift(&mut moved, &step);
+            let mut candidate = point.clone();
+            step.apply(&mut candidate);
+            let moved_score = judge.score(&moved, model, &candidate);
+            if moved_score > score + 1e-9
+                && best.as_ref().is_none_or(|(best, _)| moved_score > *best)
+            {
+                best = Some((moved_score, candidate));
+            }
+        }
+        match best {
+            Some((better, moved)) => {
+                score = better;
+                point = moved;
+                sums = judge.sums(&point);
+            }
+            // Continuous amounts are refined twice before giving up.
+            None if fineness > 0.2 => fineness /= 2.0,
+            None => break,
+        }
+    }
+    (score, point)
+}
+
+/// One change of a recipe: so many units of a material, or kilograms of water.
+#[derive(Clone, Copy, Debug)]
+struct Step {
+    /// Index in `reach`, or its length for water.
+    what: usize,
+    by: f64,
+}
+
+impl Step {
+    fn apply(&self, point: &mut Point) {
+        match point.units.get_mut(self.what) {
+            Some(units) => *units = (*units + self.by).max(0.0),
+            None => point.water_kg = (point.water_kg + self.by).max(0.0),
+        }
+    }
+}
+
+/// Steps from a point that keep to stocks and whole units.
+fn steps(model: &Model<'_>, point: &Point, fineness: f64, variant: Variant) -> Vec<Step> {
+    // A part of what is in hand: an eighth, a sixteenth, ...
+    let share_kg = model.scale_kg * 0.125 * fineness;
+    let mut steps = Vec::with_capacity(2 * point.units.len() + 2);
+    let mut offer = |what: usize, now: f64, size: f64, most: f64| {
+        if now + size <= most {
+            steps.push(Step { what, by: size });
+        }
+        if now > 0.0 {
+            steps.push(Step {
+                what,
+                by: -size.min(now),
+            });
+        }
+    };
+    for (index, reach) in model.question.reach.iter().enumerate() {
+        let mass = model.units[index].wet_mass_kg;
+        if variant.without == Some(index) || mass <= 0.0 {
+            continue;
+        }
+        let size = if reach.whole { 1.0 } else { share_kg / mass };
+        offer(index, point.units[index], size, reach.most_units);
+    }
+    let water = &model.question.water;
+    let size = if water.step_kg > 0.0 {
+        water.step_kg
+    } else {
+        share_kg
+    };
+    offer(point.units.len(), point.water_kg, size, water.most_kg);
+    steps
+}
+
+/// Draws of what is in hand and of a unit of each in reach, and the region.
+struct Judge {
+    target: Target,
+    has_volume: bool,
+    hand: Vec<[f64; FIGURES]>,
+    units: Vec<Vec<[f64; FIGURES]>>,
+}
+
+/// Wet mass, dry mass, volume, carbon, nitrogen, ash.
+const FIGURES: usize = 6;
+
+impl Judge {
+    fn new(model: &Model<'_>) -> Self {
+        let seed = model.question.seed;
+        let mut hand = vec![[0.0; FIGURES]; CLIMB_DRAWS];
+        for part in &model.question.in_hand {
+            let draws = UnitDraws::new(part, seed, CLIMB_DRAWS);
+            add(
+                &mut hand,
+                &draws.core_figures(),
+                crate::mixture::count(&part.amount),
+            );
+        }
+        let units = model
+            .question
+            .reach
+            .iter()
+            .map(|reach| {
+                let mut unit = vec![[0.0; FIGURES]; CLIMB_DRAWS];
+                let draws = UnitDraws::new(&unit_part(reach), seed, CLIMB_DRAWS);
+                add(&mut unit, &draws.core_figures(), crate::mixture::count(&reach.unit));
+                unit
+            })
+            .collect();
+        Self {
+            target: model.question.target,
+            has_volume: model.has_volume,
+            hand,
+            units,
+        }
+    }
+
+    fn sums(&self, point: &Point) -> Vec<[f64; FIGURES]> {
+        let mut sums = self.hand.clone();
+        for (unit, count) in self.units.iter().zip(&point.units) {
+            if *count > 0.0 {
+                add(&mut sums, unit, *count);
+            }
+        }
+        for sum in &mut sums {
+            sum[0] += point.water_kg;
+        }
+        sums
+    }
+
+    fn shift(&self, sums: &mut [[f64; FIGURES]], step: &Step) {
+        match self.units.get(step.what) {
+            Some(unit) => add(sums, unit, step.by),
+            None => {
+                for sum in sums {
+                    sum[0] += step.by;
+                }
+            }
+        }
+    }
+
+    /// The chance, with a little for depth and against mass.
+    fn score(&self, sums: &[[f64; FIGURES]], model: &Model<'_>, point: &Point) -> f64 {
+        let inside = sums.iter().filter(|sum| self.is_inside(sum)).count();
+        let totals = model.totals(&point.units, point.water_kg);
+        let added = (totals.wet_mass_kg - model.hand.wet_mass_kg) / model.scale_kg;
+        heapwright_numerics::share(inside, sums.len())
+            + DEPTH_WORTH * depth(&totals, &self.target, self.has_volume)
+            - MASS_COST * added
+    }
+
+    fn is_inside(&self, &[wet, dry, volume, carbon, nitrogen, ash]: &[f64; FIGURES]) -> bool {
+        carbon_to_nitrogen_fits(carbon, nitrogen, &self.target)
+            && within(
+                (wet - dry) / wet,
+                self.target.moisture_wet_basis_low,
+                self.target.moisture_wet_basis_high,
+            )
+            && (!self.has_volume
+                || within(
+                    free_air_space(filled_volume_m3(wet, dry, ash), volume),
+                    self.target.free_air_space_low,
+                    self.target.free_air_space_high,
+                ))
+    }
+}
+
+fn add(sums: &mut [[f64; FIGURES]], unit: &[[f64; FIGURES]], count: f64) {
+    for (sum, unit) in sums.iter_mut().zip(unit) {
+        for (sum, unit) in sum.iter_mut().zip(unit) {
+            *sum += unit * count;
+        }
+    }
+}
+
+/// How far inside a mixture lies at typical values: 1 at the goal, 0 at the
+/// nearest limit, below 0 outside, never below -1.
+fn depth(totals: &Totals, target: &Target, has_volume: bool) -> f64 {
+    let along = |value: f64, low: f64, goal: f64, high: f64| {
+        if value < goal {
+            (value - low) / (goal - low)
+        } else {
+            (high - value) / (high - goal)
+        }
+    };
+    let ratio = along(
+        totals.carbon_kg / totals.nitrogen_kg,
+        target.carbon_to_nitrogen_low,
+        target.carbon_to_nitrogen_goal,
+        target.carbon_to_nitrogen_high,
+    );
+    let moisture = along(
+        totals.moisture_wet_basis(),
+        target.moisture_wet_basis_low,
+        f64::midpoint(
+            target.moisture_wet_basis_low,
+            target.moisture_wet_basis_high,
+        ),
+        target.moisture_wet_basis_high,
+    );
+    // Twice the least air is air enough.
+    let air = match totals.free_air_space() {
+        Some(air) if has_volume && target.free_air_space_low > 0.0 => {
+            (air / target.free_air_space_low - 1.0).min(1.0)
+        }
+        _ => 1.0,
+    };
+    // A window of no width gives 0/0 at its only point: that is the goal itself.
+    let sound = |depth: f64| {
+        if depth.is_nan() {
+            1.0
+        } else {
+            depth.clamp(-1.0, 1.0)
+        }
+    };
+    sound(ratio).min(sound(moisture)).min(sound(air))
+}
