@@ -1,0 +1,68 @@
+//! What can go wrong, and the exit code of each.
+
+use std::fmt;
+use std::io;
+
+use heapwright_answers::QuestionError;
+use heapwright_wire::WireError;
+
+/// Why a command did not do what was asked. One sentence each.
+#[derive(Debug)]
+pub enum Failure {
+    /// The input cannot be used.
+    Input(String),
+    /// A file cannot be read.
+    Read {
+        /// Which one.
+        path: String,
+        /// Why.
+        error: io::Error,
+    },
+    /// Standard output cannot be written.
+    Output(io::Error),
+    /// Something outside failed.
+    Outside(String),
+}
+
+impl Failure {
+    /// 2 for bad input, 1 for a failure of the world.
+    pub fn exit_code(&self) -> u8 {
+        match self {
+            Self::Input(_) => 2,
+            Self::Read { .. } | Self::Output(_) | Self::Outside(_) => 1,
+        }
+    }
+}
+
+impl fmt::Display for Failure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Input(what) | Self::Outside(what) => f.write_str(what),
+            Self::Read { path, error } => write!(
+                f,
+                "{path} cannot be read ({error}): check the name, or give - for standard input"
+            ),
+            Self::Output(error) => write!(f, "the answer cannot be written ({error}): check the disk or the pipe"),
+        }
+    }
+}
+
+impl std::error::Error for Failure {}
+
+impl From<WireError> for Failure {
+    fn from(error: WireError) -> Self {
+        Self::Input(error.to_string())
+    }
+}
+
+impl From<QuestionError> for Failure {
+    fn from(error: QuestionError) -> Self {
+        Self::Input(error.to_string())
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        Self::Output(error)
+    }
+}

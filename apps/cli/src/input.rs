@@ -1,0 +1,106 @@
+//! From arguments and files to questions.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use heapwright_answers::{Objective, USUAL_TARGET, checked_target};
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_quantity::UnitSystem;
+use heapwright_terms::Target;
+use heapwright_wire::{LARGEST_FILE_BYTES, read_garden};
+
+use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments, UnitsArgument};
+use crate::failure::Failure;
+
+/// The demo garden: invented, and marked so inside.
+const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
+
+/// Reads a whole file, or standard input for `-`, up to the largest size that makes sense.
+pub fn read(path: &Path) -> Result<String, Failure> {
+    let failed = |error: io::Error| match error.kind() {
+        io::ErrorKind::InvalidData => Failure::Input(format!("{} is not text in UTF-8: save it as UTF-8", path.display())),
+        _ => Failure::Read {
+            path: path.display().to_string(),
+            error,
+        },
+    };
+    let mut text = String::new();
+    // One byte more than is accepted, so that what is too large is seen to be.
+    let most = LARGEST_FILE_BYTES as u64 + 1;
+    if path == Path::new("-") {
+        io::stdin().lock().take(most).read_to_string(&mut text).map_err(failed)?;
+    } else {
+        File::open(path)
+            .and_then(|file| file.take(most).read_to_string(&mut text))
+            .map_err(failed)?;
+    }
+    if text.len() > LARGEST_FILE_BYTES {
+        return Err(Failure::Input(format!(
+            "{} has more than {LARGEST_FILE_BYTES} bytes: give a smaller file",
+            path.display()
+        )));
+    }
+    Ok(text)
+}
+
+/// The garden that the arguments name: its own file, the demo, or one that knows nothing of itself.
+pub fn garden(catalogue: &Catalogue, common: &CommonArguments) -> Result<Garden, Failure> {
+    match &common.garden_file {
+        Some(path) => Ok(read_garden(catalogue, &read(path)?)?),
+        None if common.demo => Ok(read_garden(catalogue, DEMO_GARDEN)?),
+        None => Ok(Garden::default()),
+    }
+}
+
+/// The units of the text output.
+pub fn units(common: &CommonArguments) -> UnitSystem {
+    match common.units {
+        UnitsArgument::Metric => UnitSystem::Metric,
+        UnitsArgument::Us => UnitSystem::UsCustomary,
+    }
+}
+
+/// The objective by its argument.
+pub fn objective(argument: ObjectiveArgument) -> Objective {
+    match argument {
+        ObjectiveArgument::BestCentred => Objective::BestCentred,
+        ObjectiveArgument::LeastMass => Objective::LeastMass,
+        ObjectiveArgument::LeastBulk => Objective::LeastBulk,
+        ObjectiveArgument::UsePlentiful => Objective::UsePlentiful,
+    }
+}
+
+/// The target that the arguments give: `base` but for what they name.
+pub fn target(base: Target, arguments: &TargetArguments) -> Result<Target, Failure> {
+    let mut target = base;
+    if let Some(text) = &arguments.cn {
+        let (low, high) = low_and_high("--cn", text)?;
+        target.carbon_to_nitrogen_low = low;
+        target.carbon_to_nitrogen_high = high;
+        if !(low..=high).contains(&USUAL_TARGET.carbon_to_nitrogen_goal) {
+            target.carbon_to_nitrogen_goal = f64::midpoint(low, high);
+        }
+    }
+    if let Some(text) = &arguments.moisture {
+        let (low, high) = low_and_high("--moisture", text)?;
+        target.moisture_wet_basis_low = low / 100.0;
+        target.moisture_wet_basis_high = high / 100.0;
+    }
+    if let Some(text) = &arguments.air {
+        let (low, high) = low_and_high("--air", text)?;
+        target.free_air_space_low = low / 100.0;
+        target.free_air_space_high = high / 100.0;
+    }
+    Ok(checked_target(target)?)
+}
+
+/// Two numbers with a dash between them.
+fn low_and_high(option: &str, text: &str) -> Result<(f64, f64), Failure> {
+    let number = |text: &str| text.trim().replace(',', ".").parse::<f64>().ok().filter(|number| number.is_finite());
+    text.split_once(['-', '–', ':'])
+        .and_then(|(low, high)| Some((number(low)?, number(high)?)))
+        .filter(|(low, high)| low <= high)
+        .ok_or_else(|| Failure::Input(format!("{option} takes two numbers, the lower first, such as 25-40")))
+}

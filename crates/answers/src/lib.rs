@@ -1,0 +1,25 @@
+//! One file a question: from what the keeper asks to a plain answer.
+//!
+//! Each question reads the garden and the catalogue, shapes what the engine
+//! needs, computes, and returns plain data with reasons, ranges and sources. It
+//! is the only place where garden and engine meet, and it reads from top to
+//! bottom like a recipe. It knows nothing of faces: no sentence, no JSON, no
+//! drawing.
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
+mod figures;
+mod on_the_map;
+mod question;
+mod what_is_in;
+mod what_to_add;
+
+pub use figures::{Figure, FigureLine, figure_lines};
+pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
+pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
+pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
+pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
+pub use what_is_in::{MixAnswer, MixNotice, MixQuestion, what_is_in};
+pub use what_to_add::{
+    Added, BalanceAnswer, BalanceQuestion, Conflict, Help, InReach, RecipeAnswer, Status,
+    what_to_add,
+};

@@ -1,0 +1,143 @@
+//! What all questions share: the usual target, the seed, and what can be wrong with a question.
+
+use std::fmt;
+
+use heapwright_garden::FoundError;
+use heapwright_terms::Target;
+
+/// The region to aim at when the keeper does not say otherwise.
+///
+/// - C:N 25 to 40: `NOP-205.203`, the start of the US organic rule for compost;
+///   aim 30: common practice, on the handbook scale (decision 0003)
+/// - moisture 50 to 60 %: `NRAES54m`
+/// - free air space at least 30 %: `HAUGm`
+pub const USUAL_TARGET: Target = Target {
+    carbon_to_nitrogen_low: 25.0,
+    carbon_to_nitrogen_high: 40.0,
+    carbon_to_nitrogen_goal: 30.0,
+    moisture_wet_basis_low: 0.50,
+    moisture_wet_basis_high: 0.60,
+    free_air_space_low: 0.30,
+    free_air_space_high: 1.0,
+};
+
+/// The seed of all draws: fixed, so that the same question has the same answer
+/// today, tomorrow and on every device. The number itself has no meaning.
+pub const SEED: u64 = 0x4845_4150;
+
+/// Where in a question something is, in the words of the JSON: `parts[1].amount`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Field(pub String);
+
+impl Field {
+    /// The field `list[index]`.
+    #[must_use]
+    pub fn item(list: &str, index: usize) -> Self {
+        Self(format!("{list}[{index}]"))
+    }
+
+    /// A field inside this one.
+    #[must_use]
+    pub fn inside(&self, name: &str) -> Self {
+        Self(format!("{}.{name}", self.0))
+    }
+}
+
+impl fmt::Display for Field {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// Why a question cannot be answered: what is wrong, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub enum QuestionError {
+    /// There is nothing to compute with.
+    Empty {
+        /// The list that is empty.
+        field: Field,
+    },
+    /// There is more than a heap can hold.
+    TooMany {
+        /// The list that is too long.
+        field: Field,
+        /// How many there may be.
+        most: usize,
+    },
+    /// A part cannot be used.
+    Part {
+        /// Which one.
+        field: Field,
+        /// Why.
+        error: FoundError,
+    },
+    /// A limit of the target cannot be.
+    Target {
+        /// Which one.
+        field: Field,
+        /// What would be accepted.
+        accepted: &'static str,
+    },
+    /// A number is not what it must be.
+    Number {
+        /// Which one.
+        field: Field,
+        /// What would be accepted.
+        accepted: &'static str,
+    },
+}
+
+impl fmt::Display for QuestionError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty { field } => write!(
+                f,
+                "{field} is empty: name at least one material with its amount"
+            ),
+            Self::TooMany { field, most } => {
+                write!(f, "{field} has too many entries: give at most {most}")
+            }
+            Self::Part { field, error } => write!(f, "{field}: {error}"),
+            Self::Target { field, accepted } | Self::Number { field, accepted } => {
+                write!(f, "{field} must be {accepted}")
+            }
+        }
+    }
+}
+
+impl std::error::Error for QuestionError {}
+
+/// The most parts, or materials in reach, of one question.
+pub(crate) const MOST_PARTS: usize = 200;
+
+/// The target itself, or what is wrong with it. Limits may coincide.
+pub fn checked_target(target: Target) -> Result<Target, QuestionError> {
+    let fail = |field: &str, accepted| {
+        Err(QuestionError::Target {
+            field: Field("target".to_owned()).inside(field),
+            accepted,
+        })
+    };
+    let ordered = |low: f64, high: f64, least: f64, most: f64| {
+        low.is_finite() && high.is_finite() && least <= low && low <= high && high <= most
+    };
+    let Target {
+        carbon_to_nitrogen_low: low,
+        carbon_to_nitrogen_high: high,
+        carbon_to_nitrogen_goal: goal,
+        ..
+    } = target;
+    if !ordered(low, high, 1.0, 1000.0) {
+        return fail("cn_ratio", "two numbers from 1 to 1000, the lower first");
+    }
+    if !(goal >= low && goal <= high) {
+        return fail("cn_goal", "a number within cn_ratio");
+    }
+    if !ordered(target.moisture_wet_basis_low, target.moisture_wet_basis_high, 0.0, 1.0) {
+        return fail("moisture_pct", "two percentages from 0 to 100, the lower first");
+    }
+    if !ordered(target.free_air_space_low, target.free_air_space_high, 0.0, 1.0) {
+        return fail("free_air_space_pct", "two percentages from 0 to 100, the lower first");
+    }
+    Ok(target)
+}

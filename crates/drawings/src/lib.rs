@@ -1,0 +1,14 @@
+//! Pictures as plain shapes, from answers only.
+//!
+//! A picture has a size, shapes with the name of their role, and no colour: the
+//! face dresses roles by its own style. The same picture goes to the web page,
+//! to a file and to paper.
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
+mod mix_map;
+mod picture;
+mod range_bar;
+
+pub use mix_map::{MapScale, mix_map};
+pub use picture::{Anchor, Picture, Shape};
+pub use range_bar::range_bar;

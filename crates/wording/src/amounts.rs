@@ -1,0 +1,96 @@
+//! "3 buckets of shredded leaves", "2 L of water", "31 (26 to 40)".
+
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::FoundPart;
+use heapwright_quantity::{
+    Amount, Interval, Unit, UnitSystem, mass_text, measure_count_text, significant, volume_text,
+};
+
+/// An amount in the keeper's own measures: "3 buckets", "4.5 kg".
+#[must_use]
+pub fn amount_text(catalogue: &Catalogue, amount: &Amount, system: UnitSystem) -> String {
+    match &amount.unit {
+        Unit::Mass(unit) => mass_text(amount.count * unit.kilograms(), system),
+        Unit::Volume(unit) => volume_text(amount.count * unit.cubic_metres(), system),
+        Unit::Measure(id) => {
+            let count = measure_count_text(amount.count);
+            match catalogue.measure(id) {
+                Some(measure) if amount.count > 1.0 => format!("{count}\u{a0}{}", measure.plural),
+                Some(measure) => format!("{count}\u{a0}{}", measure.name),
+                None => format!("{count}\u{a0}{id}"),
+            }
+        }
+    }
+}
+
+/// An amount of something: "3 buckets of shredded leaves".
+#[must_use]
+pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, system: UnitSystem) -> String {
+    format!(
+        "{} of {}",
+        amount_text(catalogue, &found.amount, system),
+        name_in_sentence(catalogue, found)
+    )
+}
+
+/// The short name as it stands inside a sentence, with its conditions: "wet shredded leaves".
+#[must_use]
+pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart) -> String {
+    let name = match &found.material {
+        Some(material) => lower_first(&material.short_name),
+        None => found.name.clone(),
+    };
+    let mut words: Vec<String> = found
+        .conditions
+        .iter()
+        .filter_map(|id| catalogue.condition(id))
+        .map(|condition| condition.name.to_lowercase())
+        // "dry dry leaves": the name says it already.
+        .filter(|condition| !name.to_lowercase().split_whitespace().any(|word| word == condition))
+        .collect();
+    words.push(name);
+    words.join(" ")
+}
+
+fn lower_first(name: &str) -> String {
+    let mut letters = name.chars();
+    let Some(first) = letters.next() else {
+        return String::new();
+    };
+    let rest = letters.as_str();
+    // "NPK" and other names in capitals stay as they are.
+    if rest.chars().next().is_some_and(char::is_uppercase) {
+        name.to_owned()
+    } else {
+        first.to_lowercase().collect::<String>() + rest
+    }
+}
+
+/// Water from a can, by volume: a litre weighs a kilogram.
+#[must_use]
+pub fn water_text(water_kg: f64, system: UnitSystem) -> String {
+    volume_text(water_kg / 1000.0, system)
+}
+
+/// A ratio for people: two digits, three from 100 up.
+#[must_use]
+pub fn ratio_text(ratio: f64) -> String {
+    if ratio < 10.0 {
+        significant(ratio, 2)
+    } else {
+        format!("{:.0}", ratio)
+    }
+}
+
+/// A fraction as whole percent: "57 %".
+#[must_use]
+pub fn percent_text(fraction: f64) -> String {
+    format!("{:.0}\u{a0}%", fraction * 100.0)
+}
+
+/// A figure's interval: "26 to 40"; the figure alone when it has no spread.
+#[must_use]
+pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String) -> String {
+    let (low, high) = (text(interval.low), text(interval.high));
+    if low == high { low } else { format!("{low} to {high}") }
+}

@@ -1,0 +1,22 @@
+//! Every sentence that a face can show, in English, in one place.
+//!
+//! In: answers and quantities. Out: short plain sentences, the same for the web
+//! page, the command line and the JSON. A face decides where a sentence stands
+//! and how it looks, never what it says. Nothing here says "safe": cautions name
+//! what to beware of and defer to local rules.
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
+mod amounts;
+mod conflicts;
+mod notices;
+pub mod page;
+mod recipes;
+mod verdicts;
+
+pub use amounts::{amount_of, amount_text, interval_text, name_in_sentence, percent_text, ratio_text, water_text};
+pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
+pub use notices::{mix_notice, part_notice};
+pub use recipes::{recipe_line, recipe_title};
+pub use verdicts::{
+    CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state, ratio_state, volumes_and_masses,
+};
