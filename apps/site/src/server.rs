@@ -1,0 +1,199 @@
+//! Listens, hands requests to the page, puts the rules on every answer, and stops when told to.
+
+use std::future::Future;
+use std::io;
+use std::net::SocketAddr;
+use std::time::Duration;
+
+use axum::Router;
+use axum::body::Body;
+use axum::extract::State;
+use axum::http::{
+    HeaderMap, HeaderName, HeaderValue, Method, Request, Response, StatusCode, header,
+};
+use tokio::net::TcpListener;
+
+use crate::headers::ON_EVERY_ANSWER;
+use crate::host::is_meant_for;
+use crate::page::{Answer, Page, takes_brotli};
+
+/// How long an answer that is under way may still take after the program was told to stop.
+const LAST_ANSWERS: Duration = Duration::from_secs(1);
+
+const NOT_FOUND: &str = "<!doctype html>\n<html lang=\"en\">\n<meta charset=\"utf-8\">\n\
+    <meta name=\"viewport\" content=\"width=device-width\">\n<title>Not found: Heapwright</title>\n\
+    <h1>There is nothing here</h1>\n<p>Check the address, or go back to the page you came from.</p>\n</html>\n";
+
+#[derive(Clone)]
+struct Site {
+    page: Page,
+    address: SocketAddr,
+}
+
+/// Serves the embedded page on `listener` until Ctrl-C (or, on Unix, a polite request to end).
+///
+/// # Errors
+/// When the listener has no address, or accepting connections fails.
+pub async fn serve(listener: TcpListener) -> io::Result<()> {
+    serve_until(listener, Page::embedded(), told_to_stop()).await
+}
+
+/// Serves `page` on `listener` until `stop` is done; answers under way then have one second to finish.
+///
+/// # Errors
+/// When the listener has no address, or accepting connections fails.
+pub async fn serve_until<Stop>(listener: TcpListener, page: Page, stop: Stop) -> io::Result<()>
+where
+    Stop: Future<Output = ()> + Send + 'static,
+{
+    let site = Site {
+        page,
+        address: listener.local_addr()?,
+    };
+    let router = Router::new().fallback(answer).with_state(site);
+    let (stopping, stopped) = tokio::sync::oneshot::channel::<()>();
+    let served = axum::serve(listener, router).with_graceful_shutdown(async move {
+        stop.await;
+        // Nobody listens any more when serving has already failed; then there is nothing to bound.
+        let _ = stopping.send(());
+    });
+    tokio::select! {
+        outcome = served.into_future() => outcome,
+        () = async {
+            if stopped.await.is_err() {
+                std::future::pending::<()>().await;
+            }
+            tokio::time::sleep(LAST_ANSWERS).await;
+        } => Ok(()),
+    }
+}
+
+async fn told_to_stop() {
+    let interrupted = async {
+        if tokio::signal::ctrl_c().await.is_err() {
+            std::future::pending::<()>().await;
+        }
+    };
+    #[cfg(unix)]
+    let ended = async {
+        match tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) {
+            Ok(mut signal) => {
+                signal.recv().await;
+            }
+            Err(_) => std::future::pending::<()>().await,
+        }
+    };
+    #[cfg(not(unix))]
+    let ended = std::future::pending::<()>();
+    tokio::select! {
+        () = interrupted => {}
+        () = ended => {}
+    }
+}
+
+async fn answer(State(site): State<Site>, request: Request<Body>) -> Response<Body> {
+    let mut response = choose(&site, &request);
+    for (name, value) in ON_EVERY_ANSWER {
+        response.headers_mut().insert(
+            HeaderName::from_static(name),
+            HeaderValue::from_static(value),
+        );
+    }
+    if request.method() == Method::HEAD {
+        *response.body_mut() = Body::empty();
+    }
+    response
+}
+
+fn choose(site: &Site, request: &Request<Body>) -> Response<Body> {
+    let Some(host) = text(request.headers(), header::HOST) else {
+        return plain(
+            StatusCode::BAD_REQUEST,
+            "The request does not name a host.\n",
+        );
+    };
+    if !is_meant_for(site.address, host) {
+        return plain(
+            StatusCode::MISDIRECTED_REQUEST,
+            "Open this page by the address that the program printed.\n",
+        );
+    }
+    if request.method() != Method::GET && request.method() != Method::HEAD {
+        let mut response = plain(
+            StatusCode::METHOD_NOT_ALLOWED,
+            "This page can only be read.\n",
+        );
+        response
+            .headers_mut()
+            .insert(header::ALLOW, HeaderValue::from_static("GET, HEAD"));
+        return response;
+    }
+    let brotli = text(request.headers(), header::ACCEPT_ENCODING).is_some_and(takes_brotli);
+    match site.page.answer(request.uri().path(), brotli) {
+        Some(found) => with_body(found, request.headers()),
+        None => html(StatusCode::NOT_FOUND, NOT_FOUND),
+    }
+}
+
+fn with_body(found: Answer, asked: &HeaderMap) -> Response<Body> {
+    let unchanged =
+        text(asked, header::IF_NONE_MATCH).is_some_and(|tags| names(tags, &found.entity_tag));
+    let length = found.body.len();
+    let body = if unchanged {
+        Body::empty()
+    } else {
+        Body::from(found.body.into_owned())
+    };
+    let mut response = Response::new(body);
+    let headers = response.headers_mut();
+    headers.insert(
+        header::CACHE_CONTROL,
+        HeaderValue::from_static(found.cache_control),
+    );
+    headers.insert(header::VARY, HeaderValue::from_static("accept-encoding"));
+    if let Ok(tag) = HeaderValue::from_str(&found.entity_tag) {
+        headers.insert(header::ETAG, tag);
+    }
+    if unchanged {
+        *response.status_mut() = StatusCode::NOT_MODIFIED;
+        return response;
+    }
+    headers.insert(
+        header::CONTENT_TYPE,
+        HeaderValue::from_static(found.content_type),
+    );
+    headers.insert(header::CONTENT_LENGTH, HeaderValue::from(length));
+    if let Some(encoding) = found.encoding {
+        headers.insert(header::CONTENT_ENCODING, HeaderValue::from_static(encoding));
+    }
+    response
+}
+
+/// Whether an `If-None-Match` list names `tag`, compared weakly as the standard asks (RFC 9110, 13.1.2).
+fn names(list: &str, tag: &str) -> bool {
+    list.split(',')
+        .map(str::trim)
+        .any(|each| each == "*" || each.strip_prefix("W/").unwrap_or(each) == tag)
+}
+
+fn text(headers: &HeaderMap, name: HeaderName) -> Option<&str> {
+    headers.get(name)?.to_str().ok()
+}
+
+fn plain(status: StatusCode, sentence: &'static str) -> Response<Body> {
+    said(status, "text/plain; charset=utf-8", sentence)
+}
+
+fn html(status: StatusCode, page: &'static str) -> Response<Body> {
+    said(status, "text/html; charset=utf-8", page)
+}
+
+fn said(status: StatusCode, content_type: &'static str, body: &'static str) -> Response<Body> {
+    let mut response = Response::new(Body::from(body));
+    *response.status_mut() = status;
+    let headers = response.headers_mut();
+    headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(content_type));
+    headers.insert(header::CONTENT_LENGTH, HeaderValue::from(body.len()));
+    headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    response
+}

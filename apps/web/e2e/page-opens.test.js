@@ -1,0 +1,180 @@
+// The page opens: from the program, under its policy, without signal, below any path, and in its next version.
+import assert from "node:assert/strict";
+import { after, before, describe, test } from "node:test";
+import {
+  axeViolationsEverywhere, kept, newProfile, open, openBrowser, PHONE, ready, sidewaysScroll, startProgram, startProxy, watch,
+} from "./harness.js";
+
+describe("the page opens", () => {
+  let program;
+  let browser;
+
+  before(async () => {
+    program = await startProgram();
+    browser = await openBrowser();
+  });
+
+  after(async () => {
+    await browser?.close();
+    await program?.kill();
+  });
+
+  test("S2 starts under its policy, with compressed wasm that may be kept for ever", async () => {
+    const page = await browser.newPage(PHONE);
+    const troubles = watch(page, program.address);
+    const wasm = page.waitForResponse((response) => response.url().endsWith(".wasm"));
+    const response = await open(page, program.address);
+    assert.match(response.headers()["content-security-policy"], /^default-src 'none'; script-src 'self' 'wasm-unsafe-eval';/);
+    const headers = await (await wasm).allHeaders();
+    assert.equal(headers["content-type"], "application/wasm");
+    assert.equal(headers["content-encoding"], "br");
+    assert.match(headers["cache-control"], /immutable/);
+    assert.equal(await page.getByRole("heading", { level: 1 }).count(), 1);
+    await kept(page);
+    assert.deepEqual(troubles, []);
+    await page.close();
+  });
+
+  test("the first paint is real HTML, also where scripts are off", async () => {
+    const context = await browser.newContext({ ...PHONE, javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(program.address);
+    assert.match(await page.locator("body").innerText(), /Heapwright/);
+    await context.close();
+  });
+
+  test("U1 axe finds nothing in any width, theme or direction", async () => {
+    const page = await browser.newPage();
+    await open(page, program.address);
+    assert.deepEqual(await axeViolationsEverywhere(page), []);
+    await page.close();
+  });
+
+  test("U6 nothing scrolls sideways at 320 px, also with text at 200 %", async () => {
+    const page = await browser.newPage({ viewport: { width: 320, height: 640 } });
+    await open(page, program.address);
+    assert.equal(await sidewaysScroll(page), 0);
+    await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+    assert.equal(await sidewaysScroll(page), 0);
+    await page.close();
+  });
+
+  test("works below any path", async () => {
+    const proxy = await startProxy(program, { prefix: "/plot/7/" });
+    const context = await browser.newContext(PHONE);
+    try {
+      const page = await context.newPage();
+      const troubles = watch(page, proxy.address);
+      await open(page, proxy.address);
+      await kept(page);
+      await open(page, `${proxy.address}some/deep/place`);
+      await context.setOffline(true);
+      await open(page, `${proxy.address}another/place`);
+      assert.deepEqual(troubles, []);
+    } finally {
+      await context.close();
+      await proxy.stop();
+    }
+  });
+
+  test("a new version waits while the page is open and takes over at the next start", async () => {
+    let edition = "";
+    const change = (path, text) => (path === "/sw.js" ? text.replace(/const VERSION = "/, `$&${edition}`) : text);
+    const proxy = await startProxy(program, { change });
+    const context = await browser.newContext(PHONE);
+    const editions = (page) => page.evaluate(async () => (await caches.keys()).map((name) => name.split(" ").at(-1)));
+    try {
+      const page = await context.newPage();
+      await open(page, proxy.address);
+      await kept(page);
+      const [first] = await editions(page);
+      edition = "next-";
+      await page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration()).update(); });
+      await page.waitForFunction(() => document.documentElement.dataset.update === "waiting");
+      assert.deepEqual((await editions(page)).sort(), [first, `next-${first}`].sort());
+      await page.reload();
+      await ready(page);
+      assert.equal(await page.evaluate(async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)), true);
+
+      // Closing the last page is what ends the old version.
+      await page.close();
+      const later = await context.newPage();
+      await open(later, proxy.address);
+      await later.waitForFunction(async () => (await caches.keys()).length === 1);
+      assert.deepEqual(await editions(later), [`next-${first}`]);
+
+      // The keeper may also take it at once.
+      edition = "third-";
+      await later.evaluate(async () => { await (await navigator.serviceWorker.getRegistration()).update(); });
+      await later.waitForFunction(() => document.documentElement.dataset.update === "waiting");
+      await Promise.all([
+        later.waitForEvent("load"),
+        later.evaluate(() => { dispatchEvent(new Event("heapwright-take-update")); }),
+      ]);
+      await ready(later);
+      await later.waitForFunction(async () => (await caches.keys()).length === 1);
+      assert.deepEqual(await editions(later), [`third-${first}`]);
+    } finally {
+      await context.close();
+      await proxy.stop();
+    }
+  });
+});
+
+describe("without signal", () => {
+  test("U14 after the program is gone: reload, new tab, deep link and a new start of the browser all open", async () => {
+    const profile = await newProfile();
+    const program = await startProgram();
+    try {
+      let context = await profile.open(PHONE);
+      const page = context.pages()[0];
+      await open(page, program.address);
+      await kept(page);
+      await program.kill();
+
+      const troubles = watch(page, program.address);
+      await page.reload();
+      await ready(page);
+      await open(await context.newPage(), program.address);
+      await open(await context.newPage(), `${program.address}heap/3/reading`);
+      await context.close();
+
+      context = await profile.open(PHONE);
+      const again = context.pages()[0];
+      await open(again, `${program.address}stores`);
+      await open(again, program.address);
+      assert.equal(await again.getByRole("heading", { level: 1 }).count(), 1);
+      assert.deepEqual(troubles, []);
+      await context.close();
+    } finally {
+      await program.kill();
+      await profile.remove();
+    }
+  });
+
+  test("U13 nothing stands against installing, and the manifest has no fault", async () => {
+    const profile = await newProfile();
+    const program = await startProgram();
+    try {
+      const context = await profile.open();
+      const page = context.pages()[0];
+      await open(page, program.address);
+      const devtools = await context.newCDPSession(page);
+      const { errors, data } = await devtools.send("Page.getAppManifest");
+      assert.deepEqual(errors, []);
+      assert.equal(JSON.parse(data).name, "Heapwright");
+      const { installabilityErrors } = await devtools.send("Page.getInstallabilityErrors");
+      assert.deepEqual(installabilityErrors, []);
+      await context.close();
+    } finally {
+      await program.kill();
+      await profile.remove();
+    }
+  });
+});
+
+test("the program ends by itself when it is interrupted", async () => {
+  const program = await startProgram();
+  assert.equal((await fetch(program.address)).status, 200);
+  assert.equal(await program.stop(), 0);
+});

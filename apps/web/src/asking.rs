@@ -1,0 +1,313 @@
+//! From what is on the page to a question, and from the question to all that is shown. Pure.
+
+use heapwright_answers::{
+    BalanceAnswer, BalanceQuestion, InReach, MixAnswer, Objective, OnTheMap, USUAL_TARGET, WaterSupply, checked_target,
+    on_the_map, what_to_add,
+};
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::{Calibration, Found, Garden, Stated, Stuff};
+use heapwright_quantity::{Amount, DecimalMark, Gallon, Unit, Vocabulary, parse_amount};
+use heapwright_terms::{MaterialId, Target};
+
+use crate::state::{AimField, DEMO_GARDEN, Page};
+
+/// Water is poured by the half litre: finer is not worth measuring.
+const WATER_STEP_KG: f64 = 0.5;
+
+/// Something typed that cannot be used, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Where.
+    pub place: FaultPlace,
+    /// What is wrong, in a sentence.
+    pub what: String,
+}
+
+/// Where a fault is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FaultPlace {
+    /// A line in hand.
+    Hand(u32),
+    /// A line in reach.
+    Reach(u32),
+    /// The volume of a measure.
+    Measure(String),
+    /// A limit of the aim.
+    Aim(AimField),
+    /// The aim as a whole.
+    WholeAim,
+}
+
+/// All that the page shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shown {
+    /// The recipes; `None` when there is nothing in hand.
+    pub balance: Option<BalanceAnswer>,
+    /// The mixture that is looked at: the chosen recipe's.
+    pub looked_at: Option<MixAnswer>,
+    /// Its map.
+    pub map: Option<OnTheMap>,
+    /// Keys of the lines in reach that are used, in the order of the arrows' numbers.
+    pub numbered: Vec<u32>,
+    /// What cannot be used.
+    pub faults: Vec<Fault>,
+}
+
+impl Shown {
+    /// The fault of a place.
+    #[must_use]
+    pub fn fault(&self, place: &FaultPlace) -> Option<&str> {
+        self.faults.iter().find(|fault| fault.place == *place).map(|fault| fault.what.as_str())
+    }
+}
+
+/// How amounts are understood on this page.
+#[must_use]
+pub fn vocabulary(catalogue: &Catalogue) -> Vocabulary {
+    Vocabulary {
+        gallon: Gallon::Us,
+        // Fields accept both marks; "1,234" is asked back.
+        decimal: DecimalMark::Unknown,
+        ..heapwright_wire::vocabulary(catalogue)
+    }
+}
+
+/// Computes the page.
+#[must_use]
+pub fn shown(page: &Page) -> Shown {
+    let catalogue = Catalogue::built_in();
+    let vocabulary = vocabulary(catalogue);
+    let mut faults = Vec::new();
+    let garden = garden(catalogue, page, &vocabulary, &mut faults);
+    let target = target(page, &mut faults);
+    let have = in_hand(catalogue, &garden, page, &vocabulary, &mut faults);
+    let (reach, numbered) = in_reach(catalogue, page, &vocabulary, &mut faults);
+    if have.is_empty() {
+        return Shown {
+            balance: None,
+            looked_at: None,
+            map: None,
+            numbered,
+            faults,
+        };
+    }
+    let question = BalanceQuestion {
+        have,
+        reach,
+        water: WaterSupply {
+            most_kg: if page.water { f64::INFINITY } else { 0.0 },
+            step_kg: WATER_STEP_KG,
+        },
+        target,
+        objective: Objective::BestCentred,
+        alternatives: true,
+    };
+    let balance = what_to_add(catalogue, &garden, &question).ok();
+    let recipe = balance
+        .as_ref()
+        .and_then(|answer| answer.recipes.get(page.chosen).or_else(|| answer.recipes.first()));
+    let looked_at = recipe.map(|recipe| recipe.whole.clone());
+    let map = looked_at.as_ref().and_then(|mix| {
+        let (hand, added) = mix.parts.split_at(question.have.len().min(mix.parts.len()));
+        on_the_map(catalogue, &garden, (hand, added, mix.water_kg), &question.reach, target).ok()
+    });
+    Shown {
+        balance,
+        looked_at,
+        map,
+        numbered,
+        faults,
+    }
+}
+
+/// The demo garden with the keeper's own measures.
+fn garden(catalogue: &Catalogue, page: &Page, vocabulary: &Vocabulary, faults: &mut Vec<Fault>) -> Garden {
+    let mut garden = heapwright_wire::read_garden(catalogue, DEMO_GARDEN).unwrap_or_default();
+    for (measure, typed) in &page.measures {
+        match typed_amount(typed, if page.us_units { "gal" } else { "L" }, vocabulary) {
+            Ok(amount) => match amount.cubic_metres() {
+                Some(volume_m3) => garden.calibrations.push(Calibration {
+                    measure: measure.clone(),
+                    volume_m3,
+                }),
+                None => faults.push(Fault {
+                    place: FaultPlace::Measure(measure.clone()),
+                    what: "Enter a volume, such as 12 L.".to_owned(),
+                }),
+            },
+            Err(what) => faults.push(Fault {
+                place: FaultPlace::Measure(measure.clone()),
+                what,
+            }),
+        }
+    }
+    garden
+}
+
+fn in_hand(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    page: &Page,
+    vocabulary: &Vocabulary,
+    faults: &mut Vec<Fault>,
+) -> Vec<Found> {
+    let mut have = Vec::new();
+    for line in &page.hand {
+        let found = typed_amount(&line.typed, &line.unit, vocabulary).and_then(|amount| {
+            let found = Found {
+                stuff: stuff(&line.material, &line.condition),
+                amount,
+            };
+            garden.find(catalogue, &found).map_err(|error| sentence(&error.to_string()))?;
+            Ok(found)
+        });
+        match found {
+            Ok(found) => have.push(found),
+            Err(what) => faults.push(Fault {
+                place: FaultPlace::Hand(line.key),
+                what,
+            }),
+        }
+    }
+    have
+}
+
+fn in_reach(
+    catalogue: &Catalogue,
+    page: &Page,
+    vocabulary: &Vocabulary,
+    faults: &mut Vec<Fault>,
+) -> (Vec<InReach>, Vec<u32>) {
+    let (mut reach, mut keys) = (Vec::new(), Vec::new());
+    for line in page.reach.iter().filter(|line| line.on) {
+        if catalogue.material(&line.material).is_none() {
+            continue;
+        }
+        let most = if line.typed.trim().is_empty() {
+            Ok(None)
+        } else {
+            typed_amount(&line.typed, &line.unit, vocabulary).map(Some)
+        };
+        match most {
+            Ok(most) => {
+                reach.push(InReach {
+                    stuff: stuff(&line.material, &line.condition),
+                    most,
+                    step: Some(Amount {
+                        count: 1.0,
+                        unit: Unit::Measure(line.unit.clone()),
+                    }),
+                    effort: 1.0,
+                });
+                keys.push(line.key);
+            }
+            Err(what) => faults.push(Fault {
+                place: FaultPlace::Reach(line.key),
+                what,
+            }),
+        }
+    }
+    (reach, keys)
+}
+
+fn stuff(material: &str, condition: &str) -> Stuff {
+    Stuff::Known {
+        material: MaterialId(material.to_owned()),
+        conditions: if condition.is_empty() { Vec::new() } else { vec![condition.to_owned()] },
+        stated: Stated::default(),
+    }
+}
+
+/// What was typed as an amount: with its own unit where it has one, else in `unit`.
+fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amount, String> {
+    if typed.trim().is_empty() {
+        return Err("Enter a number, such as 1½ or 2.5.".to_owned());
+    }
+    let whole = if typed.chars().any(char::is_alphabetic) {
+        typed.to_owned()
+    } else {
+        format!("{typed} {}", unit.replace('_', " "))
+    };
+    parse_amount(&whole, vocabulary).map_err(|error| sentence(&error.to_string()))
+}
+
+/// A message as a sentence of its own.
+fn sentence(what: &str) -> String {
+    let mut letters = what.chars();
+    let first = letters.next().map_or_else(String::new, |first| first.to_uppercase().collect());
+    let end = if what.ends_with(['.', '?', '!']) { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
+}
+
+fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
+    let usual = USUAL_TARGET;
+    let mut number = |field: AimField, usual: f64, per: f64, most: f64| {
+        let typed = page.aim.typed(field).trim();
+        if typed.is_empty() {
+            return usual;
+        }
+        let number = typed.trim_end_matches('%').trim().replace(',', ".").parse::<f64>();
+        match number {
+            Ok(number) if (1.0..=most).contains(&number) => number / per,
+            _ => {
+                faults.push(Fault {
+                    place: FaultPlace::Aim(field),
+                    what: format!("Enter a number between 1 and {most}."),
+                });
+                usual
+            }
+        }
+    };
+    let mut target = Target {
+        carbon_to_nitrogen_low: number(AimField::RatioLow, usual.carbon_to_nitrogen_low, 1.0, 1000.0),
+        carbon_to_nitrogen_high: number(AimField::RatioHigh, usual.carbon_to_nitrogen_high, 1.0, 1000.0),
+        moisture_wet_basis_low: number(AimField::MoistureLow, usual.moisture_wet_basis_low, 100.0, 100.0),
+        moisture_wet_basis_high: number(AimField::MoistureHigh, usual.moisture_wet_basis_high, 100.0, 100.0),
+        free_air_space_low: number(AimField::AirLow, usual.free_air_space_low, 100.0, 100.0),
+        ..usual
+    };
+    if !(target.carbon_to_nitrogen_low..=target.carbon_to_nitrogen_high).contains(&target.carbon_to_nitrogen_goal) {
+        target.carbon_to_nitrogen_goal = f64::midpoint(target.carbon_to_nitrogen_low, target.carbon_to_nitrogen_high);
+    }
+    checked_target(target).unwrap_or_else(|_| {
+        faults.push(Fault {
+            place: FaultPlace::WholeAim,
+            what: "The lower limit must not be above the higher one; the usual aim is taken.".to_owned(),
+        });
+        usual
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::{Action, updated};
+
+    #[test]
+    fn shown_answers_the_first_page_with_several_buckets() {
+        let shown = shown(&Page::default());
+        let balance = shown.balance.unwrap();
+        assert_eq!(balance.status, heapwright_answers::Status::Met);
+        assert!(!balance.recipes[0].added.is_empty());
+        assert_eq!(shown.map.unwrap().moves.len(), shown.numbered.len());
+    }
+
+    #[test]
+    fn shown_names_the_field_and_keeps_answering() {
+        let page = Page::default();
+        let key = page.hand[1].key;
+        let page = updated(&page, &Action::TypeHand(key, "-2".to_owned()));
+        let shown = shown(&page);
+        assert!(shown.fault(&FaultPlace::Hand(key)).is_some());
+        assert!(shown.balance.is_some(), "the other line still counts");
+    }
+
+    #[test]
+    fn shown_takes_a_unit_that_was_typed() {
+        let page = Page::default();
+        let key = page.hand[0].key;
+        let page = updated(&page, &Action::TypeHand(key, "3,5 kg".to_owned()));
+        let mix = shown(&page).balance.unwrap().in_hand.unwrap();
+        assert!((mix.brought[0].wet_mass_kg - 3.5).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,80 @@
+//! Finds a material by what the keeper calls it.
+
+use heapwright_catalogue::Catalogue;
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+const MOST: usize = 6;
+
+/// A search field with its findings as buttons.
+#[component]
+pub fn Finder(
+    /// Id of the field.
+    id: &'static str,
+    /// What is asked for.
+    label: &'static str,
+    /// Tells the id of the material that was picked.
+    on_pick: Callback<String>,
+) -> impl IntoView {
+    let typed = RwSignal::new(String::new());
+    let found = Memo::new(move |_| {
+        typed.with(|typed| {
+            let mut names: Vec<(String, String)> = Vec::new();
+            for found in Catalogue::built_in().search(typed, 3 * MOST) {
+                let id = found.material.as_str();
+                if names.len() < MOST
+                    && !names.iter().any(|(known, _)| known == id)
+                    && let Some(material) = Catalogue::built_in().material(id)
+                {
+                    names.push((id.to_owned(), material.name.clone()));
+                }
+            }
+            names
+        })
+    });
+    let hint_id = format!("{id}-hint");
+    view! {
+        <div class="finder" role="search">
+            <label for=id>{label}</label>
+            <input
+                id=id
+                type="search"
+                autocomplete="off"
+                autocapitalize="none"
+                enterkeyhint="search"
+                aria-describedby=hint_id.clone()
+                prop:value=move || typed.get()
+                on:input=move |event| typed.set(event_target_value(&event))
+            />
+            <p class="hint" id=hint_id>{wording::page::FIND_HINT}</p>
+            <p class="finder-told" role="status">
+                {move || {
+                    let count = found.with(Vec::len);
+                    if typed.with(|typed| typed.trim().is_empty()) {
+                        String::new()
+                    } else if count == 0 {
+                        wording::page::FIND_NOTHING.to_owned()
+                    } else {
+                        format!("{count} found")
+                    }
+                }}
+            </p>
+            <ul class="found">
+                <For each=move || found.get() key=|(id, _)| id.clone() let((id, name))>
+                    <li>
+                        <button
+                            type="button"
+                            class="tile"
+                            on:click=move |_| {
+                                on_pick.run(id.clone());
+                                typed.set(String::new());
+                            }
+                        >
+                            {name}
+                        </button>
+                    </li>
+                </For>
+            </ul>
+        </div>
+    }
+}

@@ -1,0 +1,122 @@
+//! The answer: one sentence to act on, its chance, and other ways to do it.
+
+use heapwright_answers::{BalanceAnswer, RecipeAnswer};
+use heapwright_catalogue::Catalogue;
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+use super::short_name;
+use crate::shell::hub;
+use crate::state::{Action, Page};
+
+/// The sentence that the keeper came for; stays in sight while tapping.
+#[component]
+pub fn Answer() -> impl IntoView {
+    let hub = hub();
+    let told = move || {
+        let (chosen, system) = hub.page.with(|page| (page.chosen, page.system()));
+        hub.shown.with(|shown| {
+            let Some(balance) = &shown.balance else {
+                return (wording::page::EMPTY_HAND.to_owned(), String::new());
+            };
+            let Some(recipe) = recipe(balance, chosen) else {
+                return (wording::page::EMPTY_HAND.to_owned(), String::new());
+            };
+            let line = wording::recipe_line(Catalogue::built_in(), recipe, system);
+            match &balance.conflict {
+                Some(conflict) => (wording::conflict_line(conflict), format!("Nearest: {line}")),
+                None => (line, wording::page::chance_line(&recipe.whole.mixture.chance)),
+            }
+        })
+    };
+    let met = move || hub.shown.with(|shown| shown.balance.as_ref().is_some_and(|balance| balance.conflict.is_none()));
+    view! {
+        <section class="answer" class:answer-missed=move || !met() aria-labelledby="answer-title">
+            <h2 id="answer-title" class="answer-title">{wording::page::ANSWER}</h2>
+            <div role="status">
+                <p class="answer-line">{move || told().0}</p>
+                <p class="answer-chance">{move || told().1}</p>
+            </div>
+        </section>
+    }
+}
+
+/// Why, and the other recipes.
+#[component]
+pub fn Ways() -> impl IntoView {
+    let hub = hub();
+    let hand_line = move || {
+        hub.shown.with(|shown| {
+            let balance = shown.balance.as_ref()?;
+            balance.in_hand.as_ref().map(wording::in_hand_line)
+        })
+    };
+    let help = move || {
+        hub.shown.with(|shown| {
+            shown
+                .balance
+                .as_ref()
+                .and_then(|balance| balance.conflict.as_ref())
+                .map(|conflict| {
+                    conflict
+                        .help
+                        .iter()
+                        .map(|help| view! { <p>{wording::help_line(*help)}</p> })
+                        .collect_view()
+                })
+        })
+    };
+    let ways = move || {
+        let page = hub.page.get();
+        hub.shown.with(|shown| {
+            let balance = shown.balance.as_ref().filter(|balance| balance.recipes.len() > 1)?;
+            Some(ways_view(balance, &page, &shown.numbered, hub.act))
+        })
+    };
+    view! {
+        <section class="ways" aria-labelledby="why-title">
+            <h2 id="why-title" class="unseen">"Why, and other ways"</h2>
+            <p class="why">{hand_line}</p>
+            {help}
+            {ways}
+        </section>
+    }
+}
+
+fn recipe(balance: &BalanceAnswer, chosen: usize) -> Option<&RecipeAnswer> {
+    balance.recipes.get(chosen).or_else(|| balance.recipes.first())
+}
+
+fn ways_view(balance: &BalanceAnswer, page: &Page, numbered: &[u32], act: Callback<Action>) -> impl IntoView + use<> {
+    let names: Vec<String> = numbered
+        .iter()
+        .filter_map(|key| page.reach.iter().find(|line| line.key == *key))
+        .map(|line| short_name(&line.material).to_lowercase())
+        .collect();
+    let chosen = page.chosen.min(balance.recipes.len().saturating_sub(1));
+    let cards = balance
+        .recipes
+        .iter()
+        .enumerate()
+        .map(|(index, recipe)| {
+            let title = wording::recipe_title(balance, recipe, &names);
+            let line = wording::recipe_line(Catalogue::built_in(), recipe, page.system());
+            let chance = wording::chance_text(recipe.whole.mixture.chance.all);
+            view! {
+                <li>
+                    <button
+                        type="button"
+                        class="way"
+                        aria-pressed=if index == chosen { "true" } else { "false" }
+                        on:click=move |_| act.run(Action::Choose(index))
+                    >
+                        <span class="way-title">{title}</span>
+                        <span class="way-line">{line}</span>
+                        <span class="way-chance">{chance}</span>
+                    </button>
+                </li>
+            }
+        })
+        .collect_view();
+    view! { <ul class="way-list" aria-label=wording::page::WAYS>{cards}</ul> }
+}

@@ -1,0 +1,123 @@
+//! What is in hand: lines to count, tiles to tap, a search for the rest.
+
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+use super::{condition_options, short_name};
+use crate::asking::FaultPlace;
+use crate::parts::amount::AmountRow;
+use crate::parts::finder::Finder;
+use crate::shell::hub;
+use crate::state::{Action, HandLine, TILES};
+
+/// The section.
+#[component]
+pub fn InHand() -> impl IntoView {
+    let hub = hub();
+    let tiles = TILES
+        .into_iter()
+        .map(|(id, _)| {
+            view! {
+                <li>
+                    <button type="button" class="tile" on:click=move |_| hub.act.run(Action::Tap(id.to_owned()))>
+                        {short_name(id)}
+                    </button>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <section class="card hand" aria-labelledby="hand-title">
+            <div class="card-head">
+                <h2 id="hand-title">{wording::page::IN_HAND}</h2>
+                <div class="card-tools">
+                    <button
+                        type="button"
+                        class="quiet"
+                        disabled=move || !hub.can_undo.get()
+                        on:click=move |_| hub.undo.run(())
+                    >
+                        {wording::page::UNDO}
+                    </button>
+                    <button
+                        type="button"
+                        class="quiet"
+                        disabled=move || hub.page.with(|page| page.hand.is_empty())
+                        on:click=move |_| hub.act.run(Action::ClearHand)
+                    >
+                        {wording::page::CLEAR}
+                    </button>
+                </div>
+            </div>
+            <ul class="lines">
+                <For each=move || hub.page.with(|page| page.hand.clone()) key=|line| line.key let(line)>
+                    <Line line=line/>
+                </For>
+            </ul>
+            <p class="hint">
+                {move || {
+                    if hub.page.with(|page| page.hand.is_empty()) {
+                        wording::page::EMPTY_HAND
+                    } else {
+                        wording::page::IN_HAND_HINT
+                    }
+                }}
+            </p>
+            <ul class="tiles" aria-label="Common materials">{tiles}</ul>
+            <Finder id="find-hand" label=wording::page::FIND on_pick=Callback::new(move |id| hub.act.run(Action::Tap(id)))/>
+        </section>
+    }
+}
+
+/// One line: name, condition, amount.
+#[component]
+fn Line(line: HandLine) -> impl IntoView {
+    let hub = hub();
+    let key = line.key;
+    let name = short_name(&line.material);
+    let material = line.material.clone();
+    // The line as it is now; as it was last when it has just been removed.
+    let now = Memo::new(move |last: Option<&HandLine>| {
+        hub.page
+            .with(|page| page.hand.iter().find(|line| line.key == key).cloned())
+            .or_else(|| last.cloned())
+            .unwrap_or_else(|| line.clone())
+    });
+    view! {
+        <li class="line">
+            <div class="line-head">
+                <span class="line-name">{name.clone()}</span>
+                <select
+                    class="condition"
+                    aria-label=format!("Condition, {name}")
+                    on:change=move |event| hub.act.run(Action::ConditionHand(key, event_target_value(&event)))
+                >
+                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
+                </select>
+                <button
+                    type="button"
+                    class="remove"
+                    aria-label=format!("Remove {name}")
+                    on:click=move |_| hub.act.run(Action::RemoveHand(key))
+                >
+                    "\u{d7}"
+                </button>
+            </div>
+            <AmountRow
+                id=format!("hand-{key}")
+                name=name.clone()
+                typed=Signal::derive(move || now.with(|line| line.typed.clone()))
+                unit=Signal::derive(move || now.with(|line| line.unit.clone()))
+                plain=true
+                us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
+                fault=Signal::derive(move || {
+                    hub.shown
+                        .with(|shown| shown.fault(&FaultPlace::Hand(key)).map(|what| format!("{what} {}", wording::page::NOT_COUNTED)))
+                })
+                on_type=Callback::new(move |typed| hub.act.run(Action::TypeHand(key, typed)))
+                on_step=Some(Callback::new(move |up| hub.act.run(Action::StepHand(key, up))))
+                on_unit=Callback::new(move |unit| hub.act.run(Action::UnitHand(key, unit)))
+            />
+        </li>
+    }
+}

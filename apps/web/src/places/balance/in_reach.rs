@@ -1,0 +1,113 @@
+//! What may go with it: ticked or not, how much there is, in what it is handed out.
+
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+use super::{condition_options, short_name};
+use crate::asking::FaultPlace;
+use crate::parts::amount::AmountRow;
+use crate::parts::finder::Finder;
+use crate::shell::hub;
+use crate::state::{Action, ReachLine};
+
+/// The section.
+#[component]
+pub fn InReach() -> impl IntoView {
+    let hub = hub();
+    view! {
+        <section class="card reach" aria-labelledby="reach-title">
+            <h2 id="reach-title">{wording::page::IN_REACH}</h2>
+            <p class="hint">{wording::page::IN_REACH_HINT}</p>
+            <ul class="lines">
+                <For each=move || hub.page.with(|page| page.reach.clone()) key=|line| line.key let(line)>
+                    <Line line=line/>
+                </For>
+                <li class="line">
+                    <label class="tick">
+                        <input
+                            type="checkbox"
+                            prop:checked=move || hub.page.with(|page| page.water)
+                            on:change=move |_| hub.act.run(Action::ToggleWater)
+                        />
+                        <span class="line-name">{wording::page::WATER}</span>
+                    </label>
+                </li>
+            </ul>
+            <Finder
+                id="find-reach"
+                label="Add something to what is in reach"
+                on_pick=Callback::new(move |id| hub.act.run(Action::Reach(id)))
+            />
+        </section>
+    }
+}
+
+/// One line: number on the map, tick, condition, how much there is.
+#[component]
+fn Line(line: ReachLine) -> impl IntoView {
+    let hub = hub();
+    let key = line.key;
+    let name = short_name(&line.material);
+    let material = line.material.clone();
+    let now = Memo::new(move |last: Option<&ReachLine>| {
+        hub.page
+            .with(|page| page.reach.iter().find(|line| line.key == key).cloned())
+            .or_else(|| last.cloned())
+            .unwrap_or_else(|| line.clone())
+    });
+    let number = Memo::new(move |_| {
+        hub.shown
+            .with(|shown| shown.numbered.iter().position(|numbered| *numbered == key))
+            .map(|index| index + 1)
+    });
+    view! {
+        <li class="line">
+            <div class="line-head">
+                <label class="tick">
+                    <input
+                        type="checkbox"
+                        prop:checked=move || now.with(|line| line.on)
+                        on:change=move |_| hub.act.run(Action::ToggleReach(key))
+                    />
+                    <span class="line-name">{name.clone()}</span>
+                </label>
+                <span class="badge" aria-hidden="true" class:badge-off=move || number.get().is_none()>
+                    {move || number.get().map_or_else(String::new, |number| number.to_string())}
+                </span>
+                <select
+                    class="condition"
+                    aria-label=format!("Condition, {name}")
+                    on:change=move |event| hub.act.run(Action::ConditionReach(key, event_target_value(&event)))
+                >
+                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
+                </select>
+                <button
+                    type="button"
+                    class="remove"
+                    aria-label=format!("Remove {name} from reach")
+                    on:click=move |_| hub.act.run(Action::RemoveReach(key))
+                >
+                    "\u{d7}"
+                </button>
+            </div>
+            <div class="stock">
+                <span class="stock-word" aria-hidden="true">"there are"</span>
+                <AmountRow
+                    id=format!("reach-{key}")
+                    name=format!("{name} in store; empty for plenty")
+                    typed=Signal::derive(move || now.with(|line| line.typed.clone()))
+                    unit=Signal::derive(move || now.with(|line| line.unit.clone()))
+                    plain=false
+                    us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
+                    fault=Signal::derive(move || {
+                        hub.shown
+                            .with(|shown| shown.fault(&FaultPlace::Reach(key)).map(|what| format!("{what} {}", wording::page::NOT_COUNTED)))
+                    })
+                    on_type=Callback::new(move |typed| hub.act.run(Action::TypeReach(key, typed)))
+                    on_step=None
+                    on_unit=Callback::new(move |unit| hub.act.run(Action::UnitReach(key, unit)))
+                />
+            </div>
+        </li>
+    }
+}

@@ -1,0 +1,57 @@
+//! Balance: what is in hand, what to put with it.
+
+mod answer;
+mod cautions;
+mod figures;
+mod in_hand;
+mod in_reach;
+mod map;
+
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+/// The place.
+#[component]
+pub fn Balance() -> impl IntoView {
+    view! {
+        <div class="balance">
+            <h1>{wording::page::BALANCE}</h1>
+            <in_hand::InHand/>
+            <answer::Answer/>
+            <answer::Ways/>
+            <in_reach::InReach/>
+            <map::MixMap/>
+            <figures::Figures/>
+            <cautions::Cautions/>
+        </div>
+    }
+}
+
+/// The short name of a material.
+pub(crate) fn short_name(id: &str) -> String {
+    heapwright_catalogue::Catalogue::built_in()
+        .material(id)
+        .map_or_else(|| id.to_owned(), |material| material.short_name.clone())
+}
+
+/// The conditions that mean something for a material, as options of a select.
+pub(crate) fn condition_options(material: &str, present: &str) -> impl IntoView + use<> {
+    let catalogue = heapwright_catalogue::Catalogue::built_in();
+    let mut options = vec![(String::new(), "as usual".to_owned())];
+    if let Some(material) = catalogue.material(material) {
+        options.extend(
+            catalogue
+                .conditions_for(material)
+                .into_iter()
+                .map(|condition| (condition.id.clone(), condition.name.to_lowercase())),
+        );
+    }
+    let present = present.to_owned();
+    options
+        .into_iter()
+        .map(|(id, name)| {
+            let selected = id == present;
+            view! { <option value=id selected=selected>{name}</option> }
+        })
+        .collect_view()
+}

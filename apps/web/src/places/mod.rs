@@ -1,0 +1,3 @@
+//! The places of the app, one folder each.
+
+pub mod balance;

@@ -1,0 +1,21 @@
+//! Keeps what was tapped and typed in this browser, so that leaving loses nothing.
+
+use crate::state::Page;
+
+/// Under which name; the number rises when the shape changes beyond added fields.
+const KEY: &str = "heapwright.balance.1";
+
+/// What was kept, if it can still be read.
+pub fn kept() -> Option<Page> {
+    let storage = web_sys::window()?.local_storage().ok().flatten()?;
+    let text = storage.get_item(KEY).ok().flatten()?;
+    serde_json::from_str(&text).ok()
+}
+
+/// Keeps the page; false when the browser refuses (private mode, no room).
+pub fn keep(page: &Page) -> bool {
+    let Some(storage) = web_sys::window().and_then(|window| window.local_storage().ok().flatten()) else {
+        return false;
+    };
+    serde_json::to_string(page).is_ok_and(|text| storage.set_item(KEY, &text).is_ok())
+}

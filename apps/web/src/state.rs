@@ -1,0 +1,457 @@
+//! What the keeper has tapped and typed, and how it changes. Plain data and pure functions.
+//!
+//! State goes down to the components; what the keeper does comes up as an
+//! [`Action`]. What was typed stays as typed: it is understood anew each time.
+
+use std::collections::BTreeMap;
+
+use heapwright_catalogue::Catalogue;
+use heapwright_quantity::{Amount, Unit, UnitSystem};
+use serde::{Deserialize, Serialize};
+
+/// The invented garden that the page opens with.
+pub const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
+
+/// Something in hand.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+pub struct HandLine {
+    /// Tells lines apart while they are moved and removed.
+    pub key: u32,
+    /// Id of the material.
+    pub material: String,
+    /// Id of the condition; empty for "as usual".
+    pub condition: String,
+    /// The number as typed: "1", "1½", "3,5", or a whole amount: "3.5 kg".
+    pub typed: String,
+    /// Id of the measure, or the word of a unit.
+    pub unit: String,
+}
+
+/// Something in reach.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+pub struct ReachLine {
+    /// Tells lines apart.
+    pub key: u32,
+    /// Id of the material.
+    pub material: String,
+    /// Id of the condition; empty for "as usual".
+    pub condition: String,
+    /// True when it may be used.
+    pub on: bool,
+    /// How many measures there are, as typed; empty for plenty.
+    pub typed: String,
+    /// Id of the measure in which it is handed out.
+    pub unit: String,
+}
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, Default, Deserialize, PartialEq, Eq, Serialize)]
+pub enum Light {
+    /// As the device is set.
+    #[default]
+    Device,
+    /// For bright sun.
+    Sun,
+    /// For the evening.
+    Dark,
+}
+
+/// The limits of the aim, as typed; empty for the usual one.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct Aim {
+    /// Lowest C:N.
+    pub ratio_low: String,
+    /// Highest C:N.
+    pub ratio_high: String,
+    /// Lowest moisture, percent.
+    pub moisture_low: String,
+    /// Highest moisture, percent.
+    pub moisture_high: String,
+    /// Least air space, percent.
+    pub air_low: String,
+}
+
+/// One of the limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AimField {
+    /// Lowest C:N.
+    RatioLow,
+    /// Highest C:N.
+    RatioHigh,
+    /// Lowest moisture.
+    MoistureLow,
+    /// Highest moisture.
+    MoistureHigh,
+    /// Least air space.
+    AirLow,
+}
+
+impl AimField {
+    /// All limits, in the order of the form.
+    pub const ALL: [Self; 5] = [
+        Self::RatioLow,
+        Self::RatioHigh,
+        Self::MoistureLow,
+        Self::MoistureHigh,
+        Self::AirLow,
+    ];
+}
+
+impl Aim {
+    /// What is typed in a field.
+    #[must_use]
+    pub fn typed(&self, field: AimField) -> &str {
+        match field {
+            AimField::RatioLow => &self.ratio_low,
+            AimField::RatioHigh => &self.ratio_high,
+            AimField::MoistureLow => &self.moisture_low,
+            AimField::MoistureHigh => &self.moisture_high,
+            AimField::AirLow => &self.air_low,
+        }
+    }
+
+    fn typed_mut(&mut self, field: AimField) -> &mut String {
+        match field {
+            AimField::RatioLow => &mut self.ratio_low,
+            AimField::RatioHigh => &mut self.ratio_high,
+            AimField::MoistureLow => &mut self.moisture_low,
+            AimField::MoistureHigh => &mut self.moisture_high,
+            AimField::AirLow => &mut self.air_low,
+        }
+    }
+}
+
+/// All that is on the page.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+pub struct Page {
+    /// What is in hand.
+    pub hand: Vec<HandLine>,
+    /// What is in reach.
+    pub reach: Vec<ReachLine>,
+    /// True when there is water.
+    pub water: bool,
+    /// True for pounds and gallons.
+    pub us_units: bool,
+    /// Light or dark.
+    pub light: Light,
+    /// What the keeper's own vessels hold, as typed, by measure.
+    pub measures: BTreeMap<String, String>,
+    /// The aim.
+    pub aim: Aim,
+    /// Which recipe is looked at.
+    pub chosen: usize,
+    /// The next key.
+    pub next_key: u32,
+}
+
+/// What the keeper can do.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Action {
+    /// One more of a material, in its usual measure.
+    Tap(String),
+    /// Add to what is in reach.
+    Reach(String),
+    /// Type an amount in hand.
+    TypeHand(u32, String),
+    /// A step up or down in hand.
+    StepHand(u32, bool),
+    /// Another measure in hand.
+    UnitHand(u32, String),
+    /// Another condition in hand.
+    ConditionHand(u32, String),
+    /// Take out of hand.
+    RemoveHand(u32),
+    /// Empty the hand.
+    ClearHand,
+    /// Use it or not.
+    ToggleReach(u32),
+    /// Type how much there is.
+    TypeReach(u32, String),
+    /// Another measure to hand out.
+    UnitReach(u32, String),
+    /// Another condition in reach.
+    ConditionReach(u32, String),
+    /// Take out of reach.
+    RemoveReach(u32),
+    /// Water or none.
+    ToggleWater,
+    /// Look at another recipe.
+    Choose(usize),
+    /// Other units.
+    Units(bool),
+    /// Light or dark.
+    Light(Light),
+    /// What a vessel holds.
+    Measure(String, String),
+    /// A limit of the aim.
+    AimAt(AimField, String),
+    /// Everything as it was at first.
+    StartAgain,
+}
+
+impl Action {
+    /// True when "Undo" should offer to take it back as a step of its own.
+    #[must_use]
+    pub fn can_be_undone(&self) -> bool {
+        !matches!(self, Self::Choose(_) | Self::Light(_) | Self::Units(_))
+    }
+}
+
+/// Tiles to tap: the things of a usual day, each with the measure it comes in.
+pub const TILES: [(&str, &str); 12] = [
+    ("mixed_vegetable_scraps", "caddy"),
+    ("grass_clippings_fresh", "bucket"),
+    ("coffee_grounds", "mug"),
+    ("mixed_fruit_scraps", "caddy"),
+    ("weeds_green", "bucket"),
+    ("tea_leaves", "mug"),
+    ("spent_vegetable_plants", "bucket"),
+    ("hedge_trimmings_fresh", "bucket"),
+    ("egg_shells", "handful"),
+    ("chicken_litter_bedding", "bucket"),
+    ("dry_leaves_mixed", "bucket"),
+    ("bread", "handful"),
+];
+
+/// Units that an amount can be chosen in, besides measures.
+#[must_use]
+pub fn plain_units(us_units: bool) -> [&'static str; 2] {
+    if us_units { ["gal", "lb"] } else { ["L", "kg"] }
+}
+
+/// Measures that an amount can be chosen in: the common ones.
+pub const MEASURES: [&str; 8] = [
+    "handful", "mug", "caddy", "bucket", "trug", "barrow", "sack", "leaf_bag",
+];
+
+impl Default for Page {
+    /// The example of the first minute: a caddy of scraps, a bucket of grass, the demo garden's stores.
+    fn default() -> Self {
+        let mut page = Self {
+            hand: Vec::new(),
+            reach: Vec::new(),
+            water: true,
+            us_units: false,
+            light: Light::Device,
+            measures: BTreeMap::new(),
+            aim: Aim::default(),
+            chosen: 0,
+            next_key: 1,
+        };
+        page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
+        page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
+        if let Ok(garden) = heapwright_wire::read_garden(Catalogue::built_in(), DEMO_GARDEN) {
+            for stock in garden.stores {
+                let key = page.key();
+                page.reach.push(ReachLine {
+                    key,
+                    material: stock.material.as_str().to_owned(),
+                    condition: stock.conditions.first().cloned().unwrap_or_default(),
+                    on: true,
+                    typed: stock.amount.as_ref().map_or_else(String::new, |amount| number_text(amount.count)),
+                    unit: unit_word(&stock.scoop.unit),
+                });
+            }
+        }
+        page
+    }
+}
+
+impl Page {
+    /// The units to show.
+    #[must_use]
+    pub fn system(&self) -> UnitSystem {
+        if self.us_units { UnitSystem::UsCustomary } else { UnitSystem::Metric }
+    }
+
+    fn key(&mut self) -> u32 {
+        let key = self.next_key;
+        self.next_key += 1;
+        key
+    }
+
+    fn hand_line(&mut self, key: u32) -> Option<&mut HandLine> {
+        self.hand.iter_mut().find(|line| line.key == key)
+    }
+
+    fn reach_line(&mut self, key: u32) -> Option<&mut ReachLine> {
+        self.reach.iter_mut().find(|line| line.key == key)
+    }
+}
+
+/// The page after an action.
+#[must_use]
+pub fn updated(page: &Page, action: &Action) -> Page {
+    let mut page = page.clone();
+    // Another question has other recipes: the first is the one to see.
+    if action.can_be_undone() {
+        page.chosen = 0;
+    }
+    match action {
+        Action::Tap(material) => match page.hand.iter_mut().find(|line| line.material == *material && line.condition.is_empty()) {
+            Some(line) => line.typed = stepped(&line.typed, true),
+            None => {
+                let key = page.key();
+                let unit = usual_measure(material).to_owned();
+                page.hand.push(HandLine {
+                    key,
+                    material: material.clone(),
+                    condition: String::new(),
+                    typed: "1".to_owned(),
+                    unit,
+                });
+            }
+        },
+        Action::Reach(material) => {
+            if !page.reach.iter().any(|line| line.material == *material) {
+                let key = page.key();
+                page.reach.push(ReachLine {
+                    key,
+                    material: material.clone(),
+                    condition: String::new(),
+                    on: true,
+                    typed: String::new(),
+                    unit: "bucket".to_owned(),
+                });
+            }
+        }
+        Action::TypeHand(key, typed) => {
+            if let Some(line) = page.hand_line(*key) {
+                line.typed.clone_from(typed);
+            }
+        }
+        Action::StepHand(key, up) => {
+            if let Some(line) = page.hand_line(*key) {
+                line.typed = stepped(&line.typed, *up);
+            }
+        }
+        Action::UnitHand(key, unit) => {
+            if let Some(line) = page.hand_line(*key) {
+                line.unit.clone_from(unit);
+            }
+        }
+        Action::ConditionHand(key, condition) => {
+            if let Some(line) = page.hand_line(*key) {
+                line.condition.clone_from(condition);
+            }
+        }
+        Action::RemoveHand(key) => page.hand.retain(|line| line.key != *key),
+        Action::ClearHand => page.hand.clear(),
+        Action::ToggleReach(key) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.on = !line.on;
+            }
+        }
+        Action::TypeReach(key, typed) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.typed.clone_from(typed);
+            }
+        }
+        Action::UnitReach(key, unit) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.unit.clone_from(unit);
+            }
+        }
+        Action::ConditionReach(key, condition) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.condition.clone_from(condition);
+            }
+        }
+        Action::RemoveReach(key) => page.reach.retain(|line| line.key != *key),
+        Action::ToggleWater => page.water = !page.water,
+        Action::Choose(index) => page.chosen = *index,
+        Action::Units(us_units) => page.us_units = *us_units,
+        Action::Light(light) => page.light = *light,
+        Action::Measure(measure, typed) => {
+            if typed.trim().is_empty() {
+                page.measures.remove(measure);
+            } else {
+                page.measures.insert(measure.clone(), typed.clone());
+            }
+        }
+        Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
+        Action::StartAgain => {
+            page = Page {
+                us_units: page.us_units,
+                light: page.light,
+                ..Page::default()
+            };
+        }
+    }
+    page
+}
+
+fn usual_measure(material: &str) -> &'static str {
+    TILES
+        .iter()
+        .find(|(id, _)| *id == material)
+        .map_or("bucket", |(_, measure)| measure)
+}
+
+/// The word by which the amount parser knows a unit.
+fn unit_word(unit: &Unit) -> String {
+    match unit {
+        Unit::Measure(id) => id.clone(),
+        Unit::Mass(unit) => unit.symbol().to_owned(),
+        Unit::Volume(unit) => unit.symbol().to_owned(),
+    }
+}
+
+/// One step more or less: halves below one, ones above, quarters at the least.
+fn stepped(typed: &str, up: bool) -> String {
+    let Some(count) = count_of(typed) else {
+        // What cannot be read is not lost: the field says what is wrong with it.
+        return typed.to_owned();
+    };
+    let next = match (up, count < 1.0, count <= 1.0) {
+        (true, true, _) => count * 2.0,
+        (true, false, _) => count + 1.0,
+        (false, _, true) => (count / 2.0).max(0.25),
+        (false, _, false) => (count - 1.0).max(1.0),
+    };
+    number_text(next.min(Amount::MOST_MEASURES))
+}
+
+/// The number in what was typed, whatever unit stands with it.
+fn count_of(typed: &str) -> Option<f64> {
+    heapwright_quantity::parse_amount(&format!("{typed} kg"), &heapwright_quantity::Vocabulary::default())
+        .ok()
+        .map(|amount| amount.count)
+}
+
+/// A number as it is put into a field.
+fn number_text(count: f64) -> String {
+    heapwright_quantity::significant(count, 4)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn updated_taps_add_and_steps_keep_above_nothing() {
+        let page = Page::default();
+        assert_eq!(page.hand.len(), 2);
+        let page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
+        assert_eq!((page.hand.len(), page.hand[1].typed.as_str()), (2, "2"));
+        let key = page.hand[1].key;
+        let down = (0..6).fold(page, |page, _| updated(&page, &Action::StepHand(key, false)));
+        assert_eq!(down.hand[1].typed, "0.25");
+    }
+
+    #[test]
+    fn updated_keeps_what_cannot_be_read() {
+        let page = Page::default();
+        let key = page.hand[0].key;
+        let page = updated(&page, &Action::TypeHand(key, "two-ish".to_owned()));
+        let page = updated(&page, &Action::StepHand(key, true));
+        assert_eq!(page.hand[0].typed, "two-ish");
+    }
+
+    #[test]
+    fn page_survives_being_kept() {
+        let page = Page::default();
+        let text = serde_json::to_string(&page).unwrap();
+        assert_eq!(serde_json::from_str::<Page>(&text).unwrap(), page);
+    }
+}

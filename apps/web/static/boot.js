@@ -1,0 +1,36 @@
+// Starts the page: wasm first, then the worker that keeps it for days without signal.
+import init from "./heapwright_web.js";
+
+const root = document.documentElement;
+
+try {
+  await init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) });
+  root.dataset.state = "ready";
+  performance.mark("heapwright-ready");
+} catch (error) {
+  root.dataset.state = "failed";
+  const line = document.getElementById("starting");
+  if (line) line.textContent = "The page could not start. Load it again; if that does not help, update the browser.";
+  console.error(error);
+}
+
+// A new version is fetched beside the running one and waits. The page may offer it (event "heapwright-update") and, when
+// the keeper agrees, answers with the event "heapwright-take-update"; otherwise it takes over at the next start.
+if ("serviceWorker" in navigator) {
+  try {
+    const registration = await navigator.serviceWorker.register(new URL("./sw.js", import.meta.url));
+    const offer = () => {
+      if (!registration.waiting || !navigator.serviceWorker.controller) return;
+      root.dataset.update = "waiting";
+      dispatchEvent(new CustomEvent("heapwright-update"));
+    };
+    offer();
+    registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", offer));
+    addEventListener("heapwright-take-update", () => {
+      navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+      registration.waiting?.postMessage("take over");
+    });
+  } catch (error) {
+    console.warn("This browser does not keep the page for use without signal.", error);
+  }
+}

@@ -1,0 +1,64 @@
+// Keeps the whole page on the device. `cargo xtask bundle` fills in the two values below.
+const VERSION = "unbundled";
+const FILES = [];
+
+// Caches are shared by all pages of an origin, so the name says whose they are.
+const OURS = `heapwright ${self.registration.scope} `;
+const CACHE = OURS + VERSION;
+const INDEX = new URL("./", self.registration.scope).href;
+const HAS_CONTENT_HASH = /-[0-9a-f]{16}\.\w+$/;
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+});
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method !== "GET" || !request.url.startsWith(INDEX)) return;
+  if (request.mode === "navigate" && isPlace(request.url)) event.respondWith(index(request));
+  else event.respondWith(file(request));
+});
+
+// All or nothing: a version that could not be fetched whole is not installed.
+async function install() {
+  const cache = await caches.open(CACHE);
+  await Promise.all(FILES.map(async (name) => {
+    const url = new URL(name, INDEX).href;
+    const kept = HAS_CONTENT_HASH.test(name) ? await caches.match(url) : undefined;
+    const response = kept ?? await fetch(url, { cache: HAS_CONTENT_HASH.test(name) ? "default" : "reload" });
+    if (!response.ok) throw new Error(`${name}: ${response.status}`);
+    await cache.put(url, response);
+  }));
+}
+
+async function takeOver() {
+  for (const name of await caches.keys()) {
+    if (name.startsWith(OURS) && name !== CACHE) await caches.delete(name);
+  }
+  await self.clients.claim();
+}
+
+// A place inside the page rather than a file: the last segment has no dot.
+function isPlace(url) {
+  const last = new URL(url).pathname.split("/").pop();
+  return !last.includes(".") || last === "index.html";
+}
+
+// The index as it must be at this depth: references that begin with "./" are pointed upward, as the server does.
+async function index(request) {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(INDEX);
+  if (!kept) return fetch(request);
+  const depth = new URL(request.url).pathname.slice(new URL(INDEX).pathname.length).split("/").length - 1;
+  if (depth === 0) return kept;
+  const headers = new Headers(kept.headers);
+  for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
+  const text = await kept.text();
+  return new Response(text.replaceAll('="./', `="${"../".repeat(depth)}`), { headers });
+}
+
+async function file(request) {
+  const cache = await caches.open(CACHE);
+  return (await cache.match(request)) ?? fetch(request);
+}

@@ -1,0 +1,246 @@
+//! Makes the page: wasm from `apps/web`, its script glue, and the files of `apps/web/static`, ready to be served from `dist`.
+//!
+//! 1. Build `heapwright-web` for wasm32 and let wasm-bindgen write the glue.
+//! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
+//! 3. Tell the service worker which files make up this version.
+//! 4. Compress each file with brotli beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::{env, fs};
+
+use brotli::enc::BrotliEncoderParams;
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::naming::{Files, content_hash, with_content_hashes};
+use crate::workspace::{cargo, dist, output, root, run, target_folder};
+use crate::{Outcome, sizes};
+
+const WASM_TARGET: &str = "wasm32-unknown-unknown";
+const SERVICE_WORKER: &str = "sw.js";
+
+/// Bundles the page into `dist`.
+pub fn bundle() -> Outcome {
+    wasm_target_is_there()?;
+    let glue = build()?;
+    let written = read_folder(&root().join("apps/web/static"))?;
+    let files = with_service_worker(with_content_hashes(&written, read_folder(&glue)?)?)?;
+    let bytes_on_the_wire = write(&files)?;
+    sizes::report(&bytes_on_the_wire)
+}
+
+fn wasm_target_is_there() -> Outcome {
+    let sysroot = output(
+        std::process::Command::new("rustc")
+            .current_dir(root())
+            .args(["--print", "sysroot"]),
+    )?;
+    if Path::new(sysroot.trim())
+        .join("lib/rustlib")
+        .join(WASM_TARGET)
+        .is_dir()
+    {
+        return Ok(());
+    }
+    Err(format!(
+        "the compiler lacks the target {WASM_TARGET}; run `rustup toolchain install --no-self-update` in the project's folder"
+    ))
+}
+
+/// Builds the wasm and its glue; returns the folder that holds both.
+fn build() -> Outcome<PathBuf> {
+    if ["RUSTFLAGS", "CARGO_ENCODED_RUSTFLAGS"]
+        .iter()
+        .any(|name| env::var_os(name).is_some())
+    {
+        println!(
+            "RUSTFLAGS is set and is not used for the page, which has its own flags in .cargo/config.toml"
+        );
+    }
+    let options = [
+        "build",
+        "--package",
+        "heapwright-web",
+        "--lib",
+        "--target",
+        WASM_TARGET,
+        "--profile",
+        "wasm-release",
+    ];
+    run(cargo().args(options))?;
+    let target = target_folder()?;
+    let wasm = target
+        .join(WASM_TARGET)
+        .join("wasm-release/heapwright_web.wasm");
+    let glue = target.join("glue");
+    if glue.exists() {
+        fs::remove_dir_all(&glue)
+            .map_err(|error| format!("{} could not be emptied: {error}", glue.display()))?;
+    }
+    let mut bindgen = Bindgen::new();
+    bindgen
+        .input_path(wasm)
+        .typescript(false)
+        .omit_default_module_path(false)
+        .remove_name_section(true)
+        .remove_producers_section(true);
+    bindgen
+        .web(true)
+        .and_then(|bindgen| bindgen.generate(&glue))
+        .map_err(|error| format!("wasm-bindgen could not write the glue: {error:#}"))?;
+    Ok(glue)
+}
+
+/// All files under `folder`, by their path below it, with `/` between folders.
+fn read_folder(folder: &Path) -> Outcome<Files> {
+    let mut files = Files::new();
+    let mut folders = vec![(folder.to_path_buf(), String::new())];
+    while let Some((folder, prefix)) = folders.pop() {
+        let unreadable =
+            |error: std::io::Error| format!("{} could not be read: {error}", folder.display());
+        for entry in fs::read_dir(&folder).map_err(unreadable)? {
+            let path = entry.map_err(unreadable)?.path();
+            let Some(last) = path.file_name().and_then(|name| name.to_str()) else {
+                return Err(format!(
+                    "{} has a name that cannot stand in an address; rename it",
+                    path.display()
+                ));
+            };
+            let name = format!("{prefix}{last}");
+            if path.is_dir() {
+                folders.push((path, format!("{name}/")));
+            } else {
+                let bytes = fs::read(&path)
+                    .map_err(|error| format!("{} could not be read: {error}", path.display()))?;
+                files.insert(name, bytes);
+            }
+        }
+    }
+    Ok(files)
+}
+
+/// Fills in the service worker's two values: the list of files, and a version that changes with any of them.
+fn with_service_worker(mut files: Files) -> Outcome<Files> {
+    let Some(worker) = files.remove(SERVICE_WORKER) else {
+        return Err(format!(
+            "apps/web/static/{SERVICE_WORKER} is missing; the page cannot be kept on the device without it"
+        ));
+    };
+    let everything: Vec<u8> = files
+        .iter()
+        .flat_map(|(name, bytes)| [name.as_bytes(), bytes].concat())
+        .collect();
+    let version = content_hash(&[everything.as_slice(), &worker].concat());
+    let names: Vec<&str> = files
+        .keys()
+        .map(|name| {
+            if name == "index.html" {
+                "./"
+            } else {
+                name.as_str()
+            }
+        })
+        .collect();
+    let list = serde_json::to_string(&names)
+        .map_err(|error| format!("the list of files cannot be written: {error}"))?;
+    let mut worker =
+        String::from_utf8(worker).map_err(|_| format!("{SERVICE_WORKER} is not UTF-8"))?;
+    for (line, filled) in [
+        (
+            "const VERSION = \"unbundled\";",
+            format!("const VERSION = \"{version}\";"),
+        ),
+        ("const FILES = [];", format!("const FILES = {list};")),
+    ] {
+        if worker.matches(line).count() != 1 {
+            return Err(format!(
+                "apps/web/static/{SERVICE_WORKER} must hold the line `{line}` once"
+            ));
+        }
+        worker = worker.replace(line, &filled);
+    }
+    files.insert(SERVICE_WORKER.to_owned(), worker.into_bytes());
+    Ok(files)
+}
+
+/// Writes the files and their compressed forms, then puts the folder in place of the old one.
+fn write(files: &Files) -> Outcome<BTreeMap<String, usize>> {
+    let folder = dist();
+    let fresh = folder.with_extension("new");
+    let failed = |error: std::io::Error| format!("dist could not be written: {error}");
+    if fresh.exists() {
+        fs::remove_dir_all(&fresh).map_err(failed)?;
+    }
+    let mut bytes_on_the_wire = BTreeMap::new();
+    for (name, bytes) in files {
+        let path = fresh.join(name);
+        fs::create_dir_all(path.parent().unwrap_or(&fresh)).map_err(failed)?;
+        fs::write(&path, bytes).map_err(failed)?;
+        let compressed = compressed(bytes).map_err(failed)?;
+        // Pictures are compressed already; a second time would only make them larger.
+        if compressed.len() < bytes.len() {
+            fs::write(fresh.join(format!("{name}.br")), &compressed).map_err(failed)?;
+        }
+        bytes_on_the_wire.insert(name.clone(), compressed.len().min(bytes.len()));
+    }
+    if folder.exists() {
+        fs::remove_dir_all(&folder).map_err(failed)?;
+    }
+    fs::rename(&fresh, &folder).map_err(failed)?;
+    Ok(bytes_on_the_wire)
+}
+
+fn compressed(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
+    let parameters = BrotliEncoderParams {
+        quality: 11,
+        size_hint: bytes.len(),
+        ..BrotliEncoderParams::default()
+    };
+    let mut result = Vec::new();
+    brotli::BrotliCompress(&mut &bytes[..], &mut result, &parameters)?;
+    Ok(result)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn page(style: &str) -> Files {
+        let worker = "const VERSION = \"unbundled\";\nconst FILES = [];\n";
+        [("index.html", "<p>"), ("app.css", style), ("sw.js", worker)]
+            .map(|(name, text)| (name.to_owned(), text.as_bytes().to_vec()))
+            .into()
+    }
+
+    fn worker_of(files: Files) -> String {
+        String::from_utf8(with_service_worker(files).unwrap().remove("sw.js").unwrap()).unwrap()
+    }
+
+    #[test]
+    fn the_service_worker_knows_its_files_and_its_version() {
+        let one = worker_of(page("p{}"));
+        assert!(one.contains("const FILES = [\"app.css\",\"./\"];"), "{one}");
+        assert!(!one.contains("unbundled"));
+        assert_eq!(one, worker_of(page("p{}")));
+        assert_ne!(one, worker_of(page("q{}")));
+    }
+
+    #[test]
+    fn a_service_worker_without_its_two_lines_is_refused() {
+        let mut files = page("p{}");
+        files.insert("sw.js".to_owned(), b"const VERSION = 1;".to_vec());
+        assert!(
+            with_service_worker(files)
+                .unwrap_err()
+                .contains("const VERSION")
+        );
+    }
+
+    #[test]
+    fn what_is_compressed_comes_back_whole() {
+        let text = b"leaves and straw ".repeat(100);
+        let mut back = Vec::new();
+        brotli::BrotliDecompress(&mut compressed(&text).unwrap().as_slice(), &mut back).unwrap();
+        assert_eq!(back, text);
+    }
+}

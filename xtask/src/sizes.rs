@@ -1,0 +1,105 @@
+//! How large is the page on the wire, and is that still small enough? Quality target U11.
+
+use std::collections::BTreeMap;
+
+use crate::Outcome;
+
+/// One kibibyte [bytes].
+const KIBIBYTE: f64 = 1024.0;
+
+/// Kind of file, and the most that all files of this kind may weigh together, compressed [KiB].
+const GATES_KIB: [(&str, f64); 4] = [
+    ("wasm", 300.0),
+    ("script", 60.0),
+    ("style and page", 30.0),
+    ("all", 400.0),
+];
+
+fn kind(name: &str) -> &'static str {
+    match name.rsplit('.').next().unwrap_or("") {
+        "wasm" => "wasm",
+        "js" => "script",
+        "css" | "html" | "webmanifest" => "style and page",
+        _ => "pictures",
+    }
+}
+
+/// A table of the sizes on the wire.
+///
+/// - `bytes_on_the_wire`: per file, the smaller of plain and compressed [bytes]
+///
+/// # Errors
+/// When a kind of file, or all together, weigh more than their gate; the table is printed all the same.
+pub fn report(bytes_on_the_wire: &BTreeMap<String, usize>) -> Outcome {
+    let mut sums: BTreeMap<&str, usize> = BTreeMap::new();
+    for (name, bytes) in bytes_on_the_wire {
+        println!("{:>9.1} KiB  {name}", kib(*bytes));
+        *sums.entry(kind(name)).or_default() += bytes;
+        *sums.entry("all").or_default() += bytes;
+    }
+    let mut too_large = Vec::new();
+    println!();
+    for (kind, gate_kib) in GATES_KIB {
+        let sum_kib = kib(sums.get(kind).copied().unwrap_or(0));
+        println!("{sum_kib:>9.1} KiB  {kind} (at most {gate_kib:.0})");
+        if sum_kib > gate_kib {
+            too_large.push(format!("{kind} {sum_kib:.1} KiB of {gate_kib:.0}"));
+        }
+    }
+    if too_large.is_empty() {
+        return Ok(());
+    }
+    Err(format!(
+        "the page is too large compressed: {}; see what grew with `git diff`",
+        too_large.join(", ")
+    ))
+}
+
+#[allow(clippy::cast_precision_loss)] // A page is far below 2^52 bytes.
+fn kib(bytes: usize) -> f64 {
+    bytes as f64 / KIBIBYTE
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sizes(list: &[(&str, usize)]) -> BTreeMap<String, usize> {
+        list.iter()
+            .map(|(name, kib)| ((*name).to_owned(), kib * 1024))
+            .collect()
+    }
+
+    #[test]
+    fn u11_each_gate_closes() {
+        assert_eq!(
+            report(&sizes(&[
+                ("a.wasm", 300),
+                ("a.js", 60),
+                ("a.css", 20),
+                ("index.html", 10)
+            ])),
+            Ok(())
+        );
+        assert!(
+            report(&sizes(&[("a.wasm", 301)]))
+                .unwrap_err()
+                .contains("wasm 301.0 KiB of 300")
+        );
+        assert!(
+            report(&sizes(&[("a.js", 30), ("b.js", 31)]))
+                .unwrap_err()
+                .contains("script 61.0")
+        );
+        assert!(
+            report(&sizes(&[("a.css", 20), ("index.html", 11)]))
+                .unwrap_err()
+                .contains("style and page 31.0")
+        );
+        assert!(
+            report(&sizes(&[("a.wasm", 300), ("icon.png", 101)]))
+                .unwrap_err()
+                .contains("all 401.0")
+        );
+    }
+}
