@@ -1,0 +1,6 @@
+//! The target `balance_request` under libFuzzer.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|input: &[u8]| {
+    let _ = heapwright_fuzz::balance_request(input);
+});

@@ -1,0 +1,22 @@
+//! Feeds mutated text and requests to every reader of untrusted input, by a fixed seed.
+//!
+//! A target takes any bytes, calls a reader and checks what must hold of every answer; it panics
+//! where that is broken. The same targets serve the program (`heapwright-fuzz TARGET RUNS SEED`),
+//! the replay of kept inputs in `tests/` and libFuzzer in `fuzz_targets/`.
+
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
+mod dictionary;
+mod mutator;
+mod requests;
+mod run;
+mod shelf;
+mod targets;
+mod tree;
+
+pub use dictionary::{QUANTITY_WORDS, REQUEST_WORDS};
+pub use mutator::Mutator;
+pub use requests::{balance_request, mix_request};
+pub use run::{Failure, Options, Report, replay, run};
+pub use shelf::{Shelf, name_of};
+pub use targets::{Outcome, TARGETS, Target, amount, parts, target_named};
