@@ -1,7 +1,7 @@
 //! Where does a figure of the mixture come from? Part by part, with the sources.
 
-use heapwright_terms::{FigureGroup, Material, Part, PartAmount};
 use heapwright_quantity::Range;
+use heapwright_terms::{FigureGroup, Material, Part, PartAmount};
 
 use crate::what_is_in::MixAnswer;
 
@@ -45,7 +45,11 @@ pub fn figure_lines(answer: &MixAnswer, figure: Figure) -> Vec<FigureLine> {
         Figure::Mass => totals.wet_mass_kg,
     };
     let whole: f64 = answer.brought.iter().map(weigh).sum::<f64>()
-        + if matches!(figure, Figure::Moisture | Figure::Mass) { answer.water_kg } else { 0.0 };
+        + if matches!(figure, Figure::Moisture | Figure::Mass) {
+            answer.water_kg
+        } else {
+            0.0
+        };
     answer
         .parts
         .iter()
@@ -53,7 +57,11 @@ pub fn figure_lines(answer: &MixAnswer, figure: Figure) -> Vec<FigureLine> {
         .map(|(found, brought)| FigureLine {
             name: found.name.clone(),
             own: own_value(&found.part, figure),
-            weight: if whole > 0.0 { weigh(brought) / whole } else { 0.0 },
+            weight: if whole > 0.0 {
+                weigh(brought) / whole
+            } else {
+                0.0
+            },
             source_keys: found
                 .material
                 .as_ref()

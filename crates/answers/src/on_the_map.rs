@@ -55,7 +55,12 @@ pub fn on_the_map(
     reach: &[InReach],
     target: Target,
 ) -> Result<OnTheMap, QuestionError> {
-    let engine_parts = |parts: &[FoundPart]| parts.iter().map(|found| found.part.clone()).collect::<Vec<Part>>();
+    let engine_parts = |parts: &[FoundPart]| {
+        parts
+            .iter()
+            .map(|found| found.part.clone())
+            .collect::<Vec<Part>>()
+    };
     let first = engine_parts(in_hand);
     let all: Vec<Part> = first.iter().cloned().chain(engine_parts(added)).collect();
     let totals = mixture::typical_totals(&all, water_kg);
@@ -63,8 +68,14 @@ pub fn on_the_map(
         .into_iter()
         .filter_map(|scoop| {
             let mut more = totals.clone();
-            more.add(&mixture::typical_totals(std::slice::from_ref(&scoop.part), 0.0), 1.0);
-            Some(Move { to: point(&more)?, scoop })
+            more.add(
+                &mixture::typical_totals(std::slice::from_ref(&scoop.part), 0.0),
+                1.0,
+            );
+            Some(Move {
+                to: point(&more)?,
+                scoop,
+            })
         })
         .collect();
     Ok(OnTheMap {

@@ -133,11 +133,27 @@ pub fn checked_target(target: Target) -> Result<Target, QuestionError> {
     if !(goal >= low && goal <= high) {
         return fail("cn_goal", "a number within cn_ratio");
     }
-    if !ordered(target.moisture_wet_basis_low, target.moisture_wet_basis_high, 0.0, 1.0) {
-        return fail("moisture_pct", "two percentages from 0 to 100, the lower first");
+    if !ordered(
+        target.moisture_wet_basis_low,
+        target.moisture_wet_basis_high,
+        0.0,
+        1.0,
+    ) {
+        return fail(
+            "moisture_pct",
+            "two percentages from 0 to 100, the lower first",
+        );
     }
-    if !ordered(target.free_air_space_low, target.free_air_space_high, 0.0, 1.0) {
-        return fail("free_air_space_pct", "two percentages from 0 to 100, the lower first");
+    if !ordered(
+        target.free_air_space_low,
+        target.free_air_space_high,
+        0.0,
+        1.0,
+    ) {
+        return fail(
+            "free_air_space_pct",
+            "two percentages from 0 to 100, the lower first",
+        );
     }
     Ok(target)
 }

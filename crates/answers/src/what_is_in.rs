@@ -89,10 +89,12 @@ pub(crate) fn found_parts(
         .iter()
         .enumerate()
         .map(|(index, found)| {
-            garden.find(catalogue, found).map_err(|error| QuestionError::Part {
-                field: Field::item(list, index),
-                error,
-            })
+            garden
+                .find(catalogue, found)
+                .map_err(|error| QuestionError::Part {
+                    field: Field::item(list, index),
+                    error,
+                })
         })
         .collect()
 }
@@ -105,7 +107,12 @@ pub(crate) fn answer(parts: Vec<FoundPart>, water_kg: f64, target: Target) -> Op
 }
 
 /// The answer around a mixture that was computed.
-pub(crate) fn told(parts: Vec<FoundPart>, water_kg: f64, mixture: Mixture, target: Target) -> MixAnswer {
+pub(crate) fn told(
+    parts: Vec<FoundPart>,
+    water_kg: f64,
+    mixture: Mixture,
+    target: Target,
+) -> MixAnswer {
     MixAnswer {
         brought: parts
             .iter()

@@ -2,7 +2,8 @@
 
 use heapwright_catalogue::Catalogue;
 use heapwright_engine::balance::{
-    self as engine, Balance, Limit, Miss, Objective, Question, Reach, Recipe, RecipeKind, WaterSupply,
+    self as engine, Balance, Limit, Miss, Objective, Question, Reach, Recipe, RecipeKind,
+    WaterSupply,
 };
 use heapwright_engine::mixture::{self, Totals};
 use heapwright_garden::{Found, FoundError, FoundPart, Garden, Stuff};
@@ -232,7 +233,11 @@ fn in_reach(
         unit: unit.part.amount.clone(),
         whole,
         // A stock of exactly three buckets is three, whatever rounding says.
-        most_units: if whole { (most_units * (1.0 + 1e-9)).floor() } else { most_units },
+        most_units: if whole {
+            (most_units * (1.0 + 1e-9)).floor()
+        } else {
+            most_units
+        },
         effort: item.effort,
     };
     Ok((reach, unit))
@@ -247,7 +252,9 @@ pub(crate) fn units_of_reach(
     reach
         .iter()
         .enumerate()
-        .map(|(index, item)| in_reach(catalogue, garden, item, &Field::item("reach", index)).map(|(_, unit)| unit))
+        .map(|(index, item)| {
+            in_reach(catalogue, garden, item, &Field::item("reach", index)).map(|(_, unit)| unit)
+        })
         .collect()
 }
 
@@ -257,7 +264,10 @@ fn units_in(amount: &PartAmount, unit: &Part) -> Option<f64> {
         PartAmount::VolumeM3 { count, each_m3, .. } => Some(count * each_m3.typical),
         PartAmount::MassKg(_) => None,
     };
-    let density = unit.ingredient.bulk_density_kg_m3.map(|density| density.typical);
+    let density = unit
+        .ingredient
+        .bulk_density_kg_m3
+        .map(|density| density.typical);
     let mass = |amount: &PartAmount| match amount {
         PartAmount::MassKg(mass_kg) => Some(*mass_kg),
         PartAmount::VolumeM3 { .. } => Some(volume(amount)? * density?),
@@ -299,15 +309,26 @@ fn added(reach: usize, unit: &FoundPart, units: f64) -> Added {
     found.amount.count *= units;
     found.part.amount = match &unit.part.amount {
         PartAmount::MassKg(mass_kg) => PartAmount::MassKg(mass_kg * units),
-        PartAmount::VolumeM3 { measure, count, each_m3 } => PartAmount::VolumeM3 {
+        PartAmount::VolumeM3 {
+            measure,
+            count,
+            each_m3,
+        } => PartAmount::VolumeM3 {
             measure: measure.clone(),
             count: count * units,
             each_m3: *each_m3,
         },
     };
     let brought = mixture::typical_totals(std::slice::from_ref(&found.part), 0.0);
-    let mass_kg = mixture::mixture(std::slice::from_ref(&found.part), 0.0, &crate::USUAL_TARGET, SEED)
-        .map_or(Interval::exact(brought.wet_mass_kg), |mixture| mixture.wet_mass_kg);
+    let mass_kg = mixture::mixture(
+        std::slice::from_ref(&found.part),
+        0.0,
+        &crate::USUAL_TARGET,
+        SEED,
+    )
+    .map_or(Interval::exact(brought.wet_mass_kg), |mixture| {
+        mixture.wet_mass_kg
+    });
     Added {
         reach,
         found,

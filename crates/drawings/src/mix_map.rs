@@ -20,11 +20,11 @@ pub struct MapScale {
 
 /// Ends of the axes: scraps of fish and urine lie further left, wood further
 /// right; they are drawn at the rim.
-const RATIO: (f64, f64) = (8.0, 160.0);
-const MOISTURE: (f64, f64) = (0.15, 0.95);
+const RATIO: (f64, f64) = (10.0, 90.0);
+const MOISTURE: (f64, f64) = (0.25, 0.92);
 
-const RATIO_TICKS: [f64; 6] = [10.0, 15.0, 25.0, 40.0, 70.0, 120.0];
-const MOISTURE_TICKS: [f64; 4] = [0.2, 0.4, 0.6, 0.8];
+const RATIO_TICKS: [f64; 6] = [10.0, 15.0, 20.0, 30.0, 45.0, 70.0];
+const MOISTURE_TICKS: [f64; 6] = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 
 /// Room for the labels of the axes.
 const LEFT_ROOM: f64 = 40.0;
@@ -64,12 +64,16 @@ impl MapScale {
     /// Pixels from the top; beyond the ends at the rim.
     #[must_use]
     pub fn y(&self, moisture_wet_basis: f64) -> f64 {
-        let share = (moisture_wet_basis.clamp(MOISTURE.0, MOISTURE.1) - MOISTURE.0) / (MOISTURE.1 - MOISTURE.0);
+        let share = (moisture_wet_basis.clamp(MOISTURE.0, MOISTURE.1) - MOISTURE.0)
+            / (MOISTURE.1 - MOISTURE.0);
         self.bottom + (self.top - self.bottom) * share
     }
 
     fn at(&self, point: MapPoint) -> (f64, f64) {
-        (self.x(point.carbon_to_nitrogen), self.y(point.moisture_wet_basis))
+        (
+            self.x(point.carbon_to_nitrogen),
+            self.y(point.moisture_wet_basis),
+        )
     }
 }
 
@@ -116,7 +120,11 @@ pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
             radius: 7.0,
         });
     }
-    Picture { width, height, shapes }
+    Picture {
+        width,
+        height,
+        shapes,
+    }
 }
 
 fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
@@ -148,7 +156,11 @@ fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
     }
     for (x, anchor, text) in [
         (scale.left, Anchor::Start, "green"),
-        (f64::midpoint(scale.left, scale.right), Anchor::Middle, "C:N"),
+        (
+            f64::midpoint(scale.left, scale.right),
+            Anchor::Middle,
+            "C:N",
+        ),
         (scale.right, Anchor::End, "brown"),
     ] {
         shapes.push(Shape::Text {
@@ -170,8 +182,14 @@ fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
 
 fn region(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
     let target = &map.target;
-    let (left, right) = (scale.x(target.carbon_to_nitrogen_low), scale.x(target.carbon_to_nitrogen_high));
-    let (top, bottom) = (scale.y(target.moisture_wet_basis_high), scale.y(target.moisture_wet_basis_low));
+    let (left, right) = (
+        scale.x(target.carbon_to_nitrogen_low),
+        scale.x(target.carbon_to_nitrogen_high),
+    );
+    let (top, bottom) = (
+        scale.y(target.moisture_wet_basis_high),
+        scale.y(target.moisture_wet_basis_low),
+    );
     shapes.push(Shape::Rectangle {
         role: "map-region",
         x: left,
@@ -211,9 +229,15 @@ fn arrows(here: (f64, f64), tips: &[(f64, f64)], scale: &MapScale, shapes: &mut 
             role: "map-move-head",
             points: vec![*tip, back(8.0, 4.0), back(8.0, -4.0)],
         });
-        let mut badge = (tip.0 + along.0 * (BADGE + 4.0), tip.1 + along.1 * (BADGE + 4.0));
+        let mut badge = (
+            tip.0 + along.0 * (BADGE + 4.0),
+            tip.1 + along.1 * (BADGE + 4.0),
+        );
         // Numbers that would cover each other move on along their arrow.
-        while badges.iter().any(|other| distance(*other, badge) < 2.0 * BADGE + 1.0) {
+        while badges
+            .iter()
+            .any(|other| distance(*other, badge) < 2.0 * BADGE + 1.0)
+        {
             badge = (badge.0 + along.0 * BADGE, badge.1 + along.1 * BADGE);
         }
         badge = (

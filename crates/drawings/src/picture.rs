@@ -117,8 +117,16 @@ fn write_shape(text: &mut String, shape: &Shape) {
             short(*height),
             short(*corner)
         ),
-        Shape::Line { role, points } => write!(text, r#"<polyline class="{role}" points="{}"/>"#, list(points)),
-        Shape::Area { role, points } => write!(text, r#"<polygon class="{role}" points="{}"/>"#, list(points)),
+        Shape::Line { role, points } => write!(
+            text,
+            r#"<polyline class="{role}" points="{}"/>"#,
+            list(points)
+        ),
+        Shape::Area { role, points } => write!(
+            text,
+            r#"<polygon class="{role}" points="{}"/>"#,
+            list(points)
+        ),
         Shape::Dots { role, points } => {
             // Lines of no length with round ends: one element for all dots.
             let mut path = String::new();
@@ -127,14 +135,23 @@ fn write_shape(text: &mut String, shape: &Shape) {
             }
             write!(text, r#"<path class="{role}" d="{path}"/>"#)
         }
-        Shape::Circle { role, centre, radius } => write!(
+        Shape::Circle {
+            role,
+            centre,
+            radius,
+        } => write!(
             text,
             r#"<circle class="{role}" cx="{}" cy="{}" r="{}"/>"#,
             short(centre.0),
             short(centre.1),
             short(*radius)
         ),
-        Shape::Text { role, at, anchor, text: words } => {
+        Shape::Text {
+            role,
+            at,
+            anchor,
+            text: words,
+        } => {
             let anchor = match anchor {
                 Anchor::Start => "start",
                 Anchor::Middle => "middle",
@@ -162,11 +179,15 @@ fn list(points: &[(f64, f64)]) -> String {
 /// A tenth of a pixel is finer than any screen.
 fn short(value: f64) -> String {
     let text = format!("{value:.1}");
-    text.strip_suffix(".0").map_or_else(|| text.clone(), str::to_owned)
+    text.strip_suffix(".0")
+        .map_or_else(|| text.clone(), str::to_owned)
 }
 
 fn escaped(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+    words
+        .replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
 }
 
 #[cfg(test)]

@@ -15,7 +15,12 @@ const RIM: f64 = 6.0;
 ///
 /// `width` in pixels. `None` for figures without an aim.
 #[must_use]
-pub fn range_bar(figure: Figure, interval: &Interval, target: &Target, width: f64) -> Option<Picture> {
+pub fn range_bar(
+    figure: Figure,
+    interval: &Interval,
+    target: &Target,
+    width: f64,
+) -> Option<Picture> {
     // The C:N has the same steps for the same ratios as on the map.
     let ratio_scale = MapScale::without_labels(RIM, width - RIM);
     let share = |value: f64| RIM + (width - 2.0 * RIM) * value.clamp(0.0, 1.0);
@@ -30,7 +35,11 @@ pub fn range_bar(figure: Figure, interval: &Interval, target: &Target, width: f6
             target.moisture_wet_basis_low,
             target.moisture_wet_basis_high,
         ),
-        Figure::FreeAirSpace => (Box::new(share), target.free_air_space_low, target.free_air_space_high),
+        Figure::FreeAirSpace => (
+            Box::new(share),
+            target.free_air_space_low,
+            target.free_air_space_high,
+        ),
         Figure::Mass | Figure::Volume => return None,
     };
     let middle = HEIGHT / 2.0;

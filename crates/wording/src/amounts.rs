@@ -46,7 +46,12 @@ pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart) -> String {
         .filter_map(|id| catalogue.condition(id))
         .map(|condition| condition.name.to_lowercase())
         // "dry dry leaves": the name says it already.
-        .filter(|condition| !name.to_lowercase().split_whitespace().any(|word| word == condition))
+        .filter(|condition| {
+            !name
+                .to_lowercase()
+                .split_whitespace()
+                .any(|word| word == condition)
+        })
         .collect();
     words.push(name);
     words.join(" ")
@@ -88,9 +93,30 @@ pub fn percent_text(fraction: f64) -> String {
     format!("{:.0}\u{a0}%", fraction * 100.0)
 }
 
+/// A value and the limit that it misses, as texts that differ: with as many more
+/// digits as it takes, up to three.
+#[must_use]
+pub fn apart(value: f64, limit: f64, is_ratio: bool) -> (String, String) {
+    let text = |number: f64, digits: usize| {
+        if is_ratio {
+            format!("{number:.digits$}")
+        } else {
+            format!("{:.digits$}\u{a0}%", number * 100.0)
+        }
+    };
+    (0..=3)
+        .map(|digits| (text(value, digits), text(limit, digits)))
+        .find(|(value, limit)| value != limit)
+        .unwrap_or_else(|| (text(value, 3), text(limit, 3)))
+}
+
 /// A figure's interval: "26 to 40"; the figure alone when it has no spread.
 #[must_use]
 pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String) -> String {
     let (low, high) = (text(interval.low), text(interval.high));
-    if low == high { low } else { format!("{low} to {high}") }
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
 }

@@ -2,7 +2,7 @@
 
 use heapwright_answers::{Conflict, Help, Limit, Miss};
 
-use crate::amounts::{percent_text, ratio_text};
+use crate::amounts::apart;
 
 /// A limit as a noun.
 #[must_use]
@@ -20,8 +20,10 @@ pub fn limit_name(limit: Limit) -> &'static str {
 /// One limit that is missed, and by how much.
 #[must_use]
 pub fn miss_line(miss: &Miss) -> String {
-    let is_ratio = matches!(miss.limit, Limit::CarbonToNitrogenLow | Limit::CarbonToNitrogenHigh);
-    let text = |value: f64| if is_ratio { ratio_text(value) } else { percent_text(value) };
+    let is_ratio = matches!(
+        miss.limit,
+        Limit::CarbonToNitrogenLow | Limit::CarbonToNitrogenHigh
+    );
     let (too, figure, limit) = match miss.limit {
         Limit::CarbonToNitrogenLow => ("too green", "C:N", "at least"),
         Limit::CarbonToNitrogenHigh => ("too brown", "C:N", "at most"),
@@ -32,13 +34,8 @@ pub fn miss_line(miss: &Miss) -> String {
     };
     match miss.reached {
         Some(reached) => {
-            let (reached_text, asked_text) = (text(reached), text(miss.asked));
-            if reached_text == asked_text {
-                // So near that whole numbers do not show it.
-                format!("it stays just {too}: {figure} {reached_text}, aim {limit} {asked_text}")
-            } else {
-                format!("it stays {too}: {figure} {reached_text}, aim {limit} {asked_text}")
-            }
+            let (reached, asked) = apart(reached, miss.asked, is_ratio);
+            format!("it stays {too}: {figure} {reached}, aim {limit} {asked}")
         }
         None => "there is no nitrogen in it, so that it has no C:N".to_owned(),
     }
@@ -61,11 +58,19 @@ pub fn conflict_line(conflict: &Conflict) -> String {
 #[must_use]
 pub fn help_line(help: Help) -> &'static str {
     match help {
-        Help::DryBrown => "Something dry and brown would help: dry leaves, straw, torn cardboard, sawdust.",
-        Help::MoreCarbon => "Something rich in carbon would help: dry leaves, straw, cardboard, wood chip.",
-        Help::MoreNitrogen => "Something green would help: grass, kitchen scraps, coffee grounds, manure.",
+        Help::DryBrown => {
+            "Something dry and brown would help: dry leaves, straw, torn cardboard, sawdust."
+        }
+        Help::MoreCarbon => {
+            "Something rich in carbon would help: dry leaves, straw, cardboard, wood chip."
+        }
+        Help::MoreNitrogen => {
+            "Something green would help: grass, kitchen scraps, coffee grounds, manure."
+        }
         Help::Water => "Water would help.",
-        Help::Coarse => "Something coarse that holds the heap open would help: shredded prunings, wood chip, straw.",
+        Help::Coarse => {
+            "Something coarse that holds the heap open would help: shredded prunings, wood chip, straw."
+        }
         Help::Fine => "Something finer would help: shred or tread it.",
         Help::LargerStock => "More of what is in reach already would help.",
         Help::PartUnits => "Use part of a measure, or wait until there is more to mix.",

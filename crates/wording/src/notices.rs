@@ -14,7 +14,9 @@ pub fn mix_notice(catalogue: &Catalogue, notice: &MixNotice) -> String {
             "Volume and air space cannot be told: the density of {} is not known.",
             names.join(", ")
         ),
-        MixNotice::NoAir => "As the figures are, nothing is left for air: check the density.".to_owned(),
+        MixNotice::NoAir => {
+            "As the figures are, nothing is left for air: check the density.".to_owned()
+        }
     }
 }
 
@@ -26,7 +28,9 @@ pub fn part_notice(catalogue: &Catalogue, notice: &Notice) -> String {
             format!("{name}: no density is known, so that of similar materials is taken.")
         }
         Notice::CountsNeither { name } => {
-            format!("{name}: its carbon and nitrogen are not counted, for microbes cannot use them.")
+            format!(
+                "{name}: its carbon and nitrogen are not counted, for microbes cannot use them."
+            )
         }
         Notice::Estimated { name } => {
             format!("{name}: the figures are estimates without a published source.")

@@ -76,9 +76,13 @@ pub fn figure_name(figure: Figure) -> &'static str {
 #[must_use]
 pub fn figure_meaning(figure: Figure) -> &'static str {
     match figure {
-        Figure::CarbonToNitrogen => "Kilograms of carbon for each kilogram of nitrogen in the dry matter: low is green, high is brown.",
+        Figure::CarbonToNitrogen => {
+            "Kilograms of carbon for each kilogram of nitrogen in the dry matter: low is green, high is brown."
+        }
         Figure::Moisture => "The share of the mass that is water.",
-        Figure::FreeAirSpace => "The share of the volume that neither water nor solids fill, where air can move.",
+        Figure::FreeAirSpace => {
+            "The share of the volume that neither water nor solids fill, where air can move."
+        }
         Figure::Mass => "The mass as it lies, water and all.",
         Figure::Volume => "The volume as it is tipped out, before it settles.",
     }
@@ -108,7 +112,10 @@ pub fn figure_own_name(figure: Figure) -> &'static str {
 /// The chance in a sentence.
 #[must_use]
 pub fn chance_line(chance: &Chance) -> String {
-    format!("Chance to lie within all aims, with all that is uncertain: {}.", chance_text(chance.all))
+    format!(
+        "Chance to lie within all aims, with all that is uncertain: {}.",
+        chance_text(chance.all)
+    )
 }
 
 /// The map in a sentence, for those who do not see it.
@@ -131,7 +138,11 @@ pub fn map_summary(map: &OnTheMap) -> String {
     match (&map.mixture, &map.in_hand) {
         (None, _) => format!("There is no mixture on the map yet. {aim}"),
         (Some(mixture), Some(hand)) if mixture != hand => {
-            format!("The mixture is at {}; what is in hand alone at {}. {aim}", place(mixture), place(hand))
+            format!(
+                "The mixture is at {}; what is in hand alone at {}. {aim}",
+                place(mixture),
+                place(hand)
+            )
         }
         (Some(mixture), _) => format!("The mixture is at {}. {aim}", place(mixture)),
     }

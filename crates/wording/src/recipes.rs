@@ -16,9 +16,15 @@ pub fn recipe_line(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSys
         .collect();
     // Less than a tenth of a litre is not worth fetching a can for.
     if recipe.whole.water_kg >= 0.05 || (recipe.whole.water_kg > 0.0 && things.is_empty()) {
-        things.push(format!("{} of water", water_text(recipe.whole.water_kg, system)));
+        things.push(format!(
+            "{} of water",
+            water_text(recipe.whole.water_kg, system)
+        ));
     }
     match &things[..] {
+        [] if recipe.kind == RecipeKind::Nearest => {
+            "Nothing in reach would bring it nearer.".to_owned()
+        }
         [] => "It needs nothing with it.".to_owned(),
         [one] => format!("Put {one} with it."),
         [most @ .., last] => format!("Put {} and {last} with it.", most.join(", ")),
@@ -27,7 +33,11 @@ pub fn recipe_line(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSys
 
 /// Why a recipe is offered: a heading of a few words.
 #[must_use]
-pub fn recipe_title(answer: &BalanceAnswer, recipe: &RecipeAnswer, names_in_reach: &[String]) -> String {
+pub fn recipe_title(
+    answer: &BalanceAnswer,
+    recipe: &RecipeAnswer,
+    names_in_reach: &[String],
+) -> String {
     match recipe.kind {
         RecipeKind::Best(objective) => match objective {
             Objective::LeastMass => "Least to carry",
@@ -39,6 +49,10 @@ pub fn recipe_title(answer: &BalanceAnswer, recipe: &RecipeAnswer, names_in_reac
         .to_owned(),
         RecipeKind::Without(index) => match names_in_reach.get(index) {
             Some(name) => format!("Without {name}"),
+            None => "Another way".to_owned(),
+        },
+        RecipeKind::Sparing(index) => match names_in_reach.get(index) {
+            Some(name) => format!("With less of the {name}"),
             None => "Another way".to_owned(),
         },
         RecipeKind::Nearest if answer.in_hand.is_none() => "The nearest".to_owned(),

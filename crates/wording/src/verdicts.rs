@@ -1,10 +1,11 @@
 //! How is the mixture? One word and one sentence a figure.
 
-use heapwright_answers::{Mixture, MixAnswer};
-use heapwright_quantity::UnitSystem;
+use heapwright_answers::{MixAnswer, Mixture, Totals};
+use heapwright_garden::FoundPart;
+use heapwright_quantity::{UnitSystem, VolumeUnit, mass_text, significant};
 use heapwright_terms::Target;
 
-use crate::amounts::{percent_text, ratio_text};
+use crate::amounts::{apart, percent_text, ratio_text};
 
 /// The scale on which C:N is shown; said beside every C:N that is opened.
 pub const CARBON_SCALE: &str = "Carbon is counted as composting handbooks count it: the part of the dry matter that is not ash, divided by 1.8. The aim of about 30 belongs to that scale. A laboratory that measures carbon itself finds less in plants, so its C:N reads lower.";
@@ -44,7 +45,11 @@ pub fn ratio_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static
     let Some(ratio) = mixture.carbon_to_nitrogen else {
         return (FigureState::Unknown, "no nitrogen");
     };
-    let state = FigureState::of(ratio.value, target.carbon_to_nitrogen_low, target.carbon_to_nitrogen_high);
+    let state = FigureState::of(
+        ratio.value,
+        target.carbon_to_nitrogen_low,
+        target.carbon_to_nitrogen_high,
+    );
     (
         state,
         match state {
@@ -79,7 +84,11 @@ pub fn air_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static s
     let Some(air) = mixture.free_air_space else {
         return (FigureState::Unknown, "not known");
     };
-    let state = FigureState::of(air.value, target.free_air_space_low, target.free_air_space_high);
+    let state = FigureState::of(
+        air.value,
+        target.free_air_space_low,
+        target.free_air_space_high,
+    );
     (
         state,
         match state {
@@ -103,6 +112,11 @@ pub fn chance_text(chance: f64) -> String {
     }
 }
 
+/// A value beyond one of two limits, with digits enough to show that it is.
+fn beyond(value: f64, (low, high): (f64, f64), is_ratio: bool) -> String {
+    apart(value, if value < low { low } else { high }, is_ratio).0
+}
+
 /// What is in hand, by itself: "By itself this is too wet (82 %; aim 50 to 60 %) and too green (C:N 17; aim 25 to 40)."
 #[must_use]
 pub fn in_hand_line(answer: &MixAnswer) -> String {
@@ -110,22 +124,30 @@ pub fn in_hand_line(answer: &MixAnswer) -> String {
     let mut faults = Vec::new();
     let (state, word) = moisture_state(mixture, target);
     if state != FigureState::Good {
+        let limits = (
+            target.moisture_wet_basis_low,
+            target.moisture_wet_basis_high,
+        );
         faults.push(format!(
             "{word} ({}; aim {} to {})",
-            percent_text(mixture.moisture_wet_basis.value),
-            percent_text(target.moisture_wet_basis_low),
-            percent_text(target.moisture_wet_basis_high),
+            beyond(mixture.moisture_wet_basis.value, limits, false),
+            percent_text(limits.0),
+            percent_text(limits.1),
         ));
     }
     match mixture.carbon_to_nitrogen {
         Some(ratio) => {
             let (state, word) = ratio_state(mixture, target);
             if state != FigureState::Good {
+                let limits = (
+                    target.carbon_to_nitrogen_low,
+                    target.carbon_to_nitrogen_high,
+                );
                 faults.push(format!(
                     "{word} (C:N {}; aim {} to {})",
-                    ratio_text(ratio.value),
-                    ratio_text(target.carbon_to_nitrogen_low),
-                    ratio_text(target.carbon_to_nitrogen_high),
+                    beyond(ratio.value, limits, true),
+                    ratio_text(limits.0),
+                    ratio_text(limits.1),
                 ));
             }
         }
@@ -135,7 +157,11 @@ pub fn in_hand_line(answer: &MixAnswer) -> String {
     if let (FigureState::Low | FigureState::High, Some(air)) = (state, mixture.free_air_space) {
         faults.push(format!(
             "{word} ({} air; aim for at least {})",
-            percent_text(air.value),
+            beyond(
+                air.value,
+                (target.free_air_space_low, target.free_air_space_high),
+                false
+            ),
             percent_text(target.free_air_space_low)
         ));
     }
@@ -147,28 +173,49 @@ pub fn in_hand_line(answer: &MixAnswer) -> String {
 }
 
 /// Why volumes and masses tell different stories, with the mixture's own numbers.
+///
+/// Of two parts, the larger by volume over the smaller; `None` for other mixtures.
 #[must_use]
 pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<String> {
-    let (first, second) = match (&answer.parts[..], &answer.brought[..]) {
-        ([first, second], [one, two]) => ((first, one), (second, two)),
-        _ => return None,
+    let ([first, second], [one, two]) = (&answer.parts[..], &answer.brought[..]) else {
+        return None;
     };
-    let volumes = first.1.volume_m3.zip(second.1.volume_m3)?;
-    if volumes.0 <= 0.0 || first.1.dry_mass_kg <= 0.0 {
+    let volumes = one.volume_m3.zip(two.volume_m3)?;
+    let ((small, little, little_m3), (large, much, much_m3)) = if volumes.0 <= volumes.1 {
+        ((first, one, volumes.0), (second, two, volumes.1))
+    } else {
+        ((second, two, volumes.1), (first, one, volumes.0))
+    };
+    if little_m3 <= 0.0 || little.dry_mass_kg <= 0.0 {
         return None;
     }
-    let name = |found: &heapwright_garden::FoundPart| {
-        found.material.as_ref().map_or_else(|| found.name.clone(), |material| material.short_name.to_lowercase())
+    let name = |found: &FoundPart| {
+        found.material.as_ref().map_or_else(
+            || found.name.clone(),
+            |material| material.short_name.to_lowercase(),
+        )
+    };
+    // One litre, or one US gallon, of each.
+    let (vessel, vessel_m3) = match system {
+        UnitSystem::Metric => ("litre", VolumeUnit::Litre.cubic_metres()),
+        UnitSystem::UsCustomary => ("gallon", VolumeUnit::UsGallon.cubic_metres()),
+    };
+    let weighs = |totals: &Totals, volume_m3: f64| {
+        format!(
+            "{} ({} of it water)",
+            mass_text(totals.wet_mass_kg / volume_m3 * vessel_m3, system),
+            percent_text(totals.moisture_wet_basis())
+        )
     };
     Some(format!(
-        "By volume this is 1 part of {} to {} of {}, but by dry matter 1 to {}: {} of {} and {} of {} once the water is gone.",
-        name(first.0),
-        heapwright_quantity::significant(volumes.1 / volumes.0, 2),
-        name(second.0),
-        heapwright_quantity::significant(second.1.dry_mass_kg / first.1.dry_mass_kg, 2),
-        heapwright_quantity::mass_text(first.1.dry_mass_kg, system),
-        name(first.0),
-        heapwright_quantity::mass_text(second.1.dry_mass_kg, system),
-        name(second.0),
+        "By volume there is {} times as much {} as {}, by dry matter {} times, since a {vessel} of {} weighs {} and a {vessel} of {} {}.",
+        significant(much_m3 / little_m3, 2),
+        name(large),
+        name(small),
+        significant(much.dry_mass_kg / little.dry_mass_kg, 2),
+        name(large),
+        weighs(much, much_m3),
+        name(small),
+        weighs(little, little_m3),
     ))
 }

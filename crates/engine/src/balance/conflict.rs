@@ -126,11 +126,7 @@ pub(super) fn nearest(model: &Model<'_>) -> (Point, Conflict) {
         }
     }
     let point = best.unwrap_or(nothing);
-    let misses = misses(
-        &model.totals(&point.units, point.water_kg),
-        target,
-        model.has_volume,
-    );
+    let misses = misses(&model.totals(&point.units, point.water_kg), target);
     let any_one_dropped_would_do = Limit::ALL
         .into_iter()
         .filter(|limit| {
@@ -159,10 +155,10 @@ pub(super) fn nearest(model: &Model<'_>) -> (Point, Conflict) {
 }
 
 /// The limits that a mixture misses at typical values.
-pub(super) fn misses(totals: &Totals, target: &Target, has_volume: bool) -> Vec<Miss> {
+pub(super) fn misses(totals: &Totals, target: &Target) -> Vec<Miss> {
     let ratio = (totals.nitrogen_kg > 0.0).then(|| totals.carbon_kg / totals.nitrogen_kg);
     let moisture = Some(totals.moisture_wet_basis()).filter(|moisture| moisture.is_finite());
-    let air = totals.free_air_space().filter(|_| has_volume);
+    let air = totals.free_air_space();
     let judged = [
         (
             Limit::CarbonToNitrogenLow,

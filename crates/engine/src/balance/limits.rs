@@ -3,7 +3,7 @@
 use heapwright_numerics::{Comparison, Outcome, Programme, Variable};
 use heapwright_terms::Target;
 
-use super::{Limit, Model, Objective};
+use super::{Limit, Model, Objective, conflict};
 use crate::mixture::Totals;
 
 /// How many branches a search for whole units may look at. Twenty materials in
@@ -125,12 +125,24 @@ pub(super) struct Point {
 /// What may be asked of the programme besides the region.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Variant {
-    /// A material that may not be used.
-    pub(super) without: Option<usize>,
+    /// A material of which at most so many units may be used.
+    pub(super) at_most: Option<(usize, f64)>,
     /// True to allow parts of units everywhere.
     pub(super) parts_allowed: bool,
     /// A limit that is dropped.
     pub(super) dropped: Option<Limit>,
+    /// True to use only what has a known density, so that air can be judged.
+    pub(super) known_density_only: bool,
+}
+
+impl Variant {
+    /// How many units of the material at `index` may be used, of `stock` that there are.
+    pub(super) fn most_units(&self, index: usize, stock: f64) -> f64 {
+        match self.at_most {
+            Some((held, most)) if held == index => stock.min(most),
+            _ => stock,
+        }
+    }
 }
 
 /// How a solve ended.
@@ -143,13 +155,94 @@ pub(super) enum Reached {
     Unknown,
 }
 
-/// The cheapest point within `target`.
+/// The cheapest point within `target`, which it is certain to keep.
 pub(super) fn cheapest(
     model: &Model<'_>,
     target: &Target,
     costs: &Costs,
     variant: Variant,
 ) -> Reached {
+    let reached = match solve(model, target, costs, variant) {
+        Reached::Yes(point) if keeps(model, target, variant, &point) => return Reached::Yes(point),
+        // Without all densities air was no row. Where the point has a volume after
+        // all and too little air in it, do without what has no density.
+        Reached::Yes(_)
+            if !model.has_volume
+                && model.hand.volume_m3.is_some()
+                && !variant.known_density_only =>
+        {
+            let variant = Variant {
+                known_density_only: true,
+                ..variant
+            };
+            return cheapest(model, target, costs, variant);
+        }
+        // The solver's tolerance hid a miss, as where a step is a million times
+        // what is in hand.
+        Reached::Yes(_) => Reached::No,
+        other => other,
+    };
+    let any_whole =
+        model.question.water.step_kg > 0.0 || model.question.reach.iter().any(|reach| reach.whole);
+    if variant.parts_allowed || !any_whole {
+        return reached;
+    }
+    // The search over whole units may be cut short where they are very many; then
+    // rounding does no harm.
+    ROUNDING_DEPTHS
+        .into_iter()
+        .find_map(|depth| rounded(model, target, depth, costs, variant))
+        .map_or(reached, Reached::Yes)
+}
+
+/// How far inside parts of units are looked for that may be rounded to whole ones.
+const ROUNDING_DEPTHS: [f64; 3] = [0.02, 0.15, 0.5];
+
+/// The cheapest point at some depth of `target`, parts of units rounded to whole
+/// ones; `None` where that breaks a limit. Not proven the cheapest.
+pub(super) fn rounded(
+    model: &Model<'_>,
+    target: &Target,
+    depth: f64,
+    costs: &Costs,
+    variant: Variant,
+) -> Option<Point> {
+    let divided = Variant {
+        parts_allowed: true,
+        ..variant
+    };
+    let Reached::Yes(mut point) = solve(model, &drawn_in(target, depth), costs, divided) else {
+        return None;
+    };
+    for ((index, units), reach) in point
+        .units
+        .iter_mut()
+        .enumerate()
+        .zip(&model.question.reach)
+    {
+        if reach.whole {
+            let most = variant.most_units(index, reach.most_units).floor();
+            *units = units.round().min(most);
+        }
+    }
+    let step = model.question.water.step_kg;
+    if step > 0.0 {
+        point.water_kg = (point.water_kg / step).round() * step;
+    }
+    point.proven = false;
+    keeps(model, target, variant, &point).then_some(point)
+}
+
+/// True when a point keeps all limits that were not dropped, at typical values.
+fn keeps(model: &Model<'_>, target: &Target, variant: Variant, point: &Point) -> bool {
+    let totals = model.totals(&point.units, point.water_kg);
+    conflict::misses(&totals, target)
+        .iter()
+        .all(|miss| variant.dropped == Some(miss.limit))
+}
+
+/// The programme itself.
+fn solve(model: &Model<'_>, target: &Target, costs: &Costs, variant: Variant) -> Reached {
     let water = &model.question.water;
     let mut programme = Programme::default();
     // A continuous amount is counted in shares of what is in hand; whole units as they are.
@@ -167,10 +260,11 @@ pub(super) fn cheapest(
         })
         .collect();
     for (index, reach) in model.question.reach.iter().enumerate() {
-        let most = if variant.without == Some(index) {
+        let unknown = variant.known_density_only && model.units[index].volume_m3.is_none();
+        let most = if unknown {
             0.0
         } else {
-            reach.most_units
+            variant.most_units(index, reach.most_units)
         };
         programme.add_variable(Variable {
             cost: costs.units[index] * factors[index] / model.scale_kg,
@@ -189,7 +283,8 @@ pub(super) fn cheapest(
         most: water.most_kg / water_factor,
         whole: water_whole,
     });
-    for (limit, comparison, weigh) in rows(target, model.has_volume) {
+    let judge_air = model.has_volume || variant.known_density_only;
+    for (limit, comparison, weigh) in rows(target, judge_air) {
         if variant.dropped == Some(limit) {
             continue;
         }
@@ -204,17 +299,37 @@ pub(super) fn cheapest(
         coefficients.push(weigh(&drop_of_water) * water_factor);
         programme.add_row(&coefficients, comparison, -weigh(&model.hand));
     }
+    if variant.dropped != Some(Limit::CarbonToNitrogenHigh) {
+        // No carbon over no nitrogen is no ratio at all, though both rows hold.
+        let mut nitrogen: Vec<f64> = model
+            .units
+            .iter()
+            .zip(&factors)
+            .map(|(unit, factor)| unit.nitrogen_kg * factor)
+            .collect();
+        nitrogen.push(0.0);
+        programme.add_row(
+            &nitrogen,
+            Comparison::AtLeast,
+            LEAST_NITROGEN * model.scale_kg - model.hand.nitrogen_kg,
+        );
+    }
     match programme.solve(NODE_LIMIT) {
         Outcome::Solved(solved) => {
             let count = factors.len();
+            // The solver holds bounds to a tolerance; stocks are not to be overdrawn at all.
             let units = solved.values[..count]
                 .iter()
                 .zip(&factors)
-                .map(|(value, factor)| value * factor)
+                .zip(&model.question.reach)
+                .enumerate()
+                .map(|(index, ((value, factor), reach))| {
+                    (value * factor).min(variant.most_units(index, reach.most_units))
+                })
                 .collect();
             Reached::Yes(Point {
                 units,
-                water_kg: solved.values[count] * water_factor,
+                water_kg: (solved.values[count] * water_factor).min(water.most_kg),
                 proven: solved.proven,
             })
         }
@@ -222,6 +337,10 @@ pub(super) fn cheapest(
         Outcome::Unknown => Reached::Unknown,
     }
 }
+
+/// Nitrogen that makes a C:N worth the name, as a share of what is in hand: a
+/// hundredth of what the poorest wood has.
+const LEAST_NITROGEN: f64 = 1e-6;
 
 type Weigh = Box<dyn Fn(&Totals) -> f64>;
 

@@ -95,6 +95,9 @@ pub enum RecipeKind {
     Best(Objective),
     /// It does without the main addition of the first recipe, given by its index in `reach`.
     Without(usize),
+    /// It takes half as much, or less, of the main addition of the first recipe,
+    /// given by its index in `reach`.
+    Sparing(usize),
     /// It comes nearest to a region that cannot be reached.
     Nearest,
 }

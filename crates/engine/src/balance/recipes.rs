@@ -39,16 +39,28 @@ pub(super) fn balance(question: &Question) -> Balance {
         }
     }
     if question.alternatives
-        && let Some(main) = found
-            .first()
-            .and_then(|(_, point)| main_addition(&model, point))
+        && let Some((_, first)) = found.first()
+        && let Some(main) = main_addition(&model, first)
     {
-        let variant = Variant {
-            without: Some(main),
-            ..Variant::default()
+        let half = first.units[main] / 2.0;
+        let half = if question.reach[main].whole {
+            half.floor()
+        } else {
+            half
         };
-        if let Reached::Yes(point) = best(&model, Objective::BestCentred, variant) {
-            found.push((RecipeKind::Without(main), point));
+        // To do without it is the clearer choice; to spare it, the next best.
+        for (kind, most) in [
+            (RecipeKind::Without(main), 0.0),
+            (RecipeKind::Sparing(main), half),
+        ] {
+            let variant = Variant {
+                at_most: Some((main, most)),
+                ..Variant::default()
+            };
+            if let Reached::Yes(point) = best(&model, Objective::BestCentred, variant) {
+                found.push((kind, point));
+                break;
+            }
         }
     }
     let mut different: Vec<(RecipeKind, Point)> = Vec::new();
@@ -85,6 +97,12 @@ fn best(model: &Model<'_>, objective: Objective, variant: Variant) -> Reached {
 
 fn not_met(model: &Model<'_>, draws: &Draws) -> Balance {
     let (point, conflict) = conflict::nearest(model);
+    // The search that was cut short before has found its way after all.
+    if conflict.misses.is_empty() {
+        let kind = RecipeKind::Best(model.question.objective);
+        let found = draws.recipe(kind, point, model);
+        return found.map_or(Balance::Nothing, |recipe| Balance::Met(vec![recipe]));
+    }
     match draws.recipe(RecipeKind::Nearest, point, model) {
         Some(nearest) => Balance::NotMet {
             nearest: Box::new(nearest),
@@ -123,40 +141,45 @@ fn alike(model: &Model<'_>, a: &Point, b: &Point) -> bool {
     a.iter().zip(&b).all(|(a, b)| (a - b).abs() <= SAME * all)
 }
 
-/// All draws of all that may be in a recipe, made once.
+/// Draws of what is in hand, made once; of what is added, when it is.
 struct Draws {
     hand: Vec<(UnitDraws, f64)>,
-    /// With how many kilograms or fillings one unit is.
-    reach: Vec<(UnitDraws, f64)>,
 }
 
 impl Draws {
     fn new(question: &Question) -> Self {
-        let draw = |part: &heapwright_terms::Part| UnitDraws::new(part, question.seed, DRAWS);
         let mut hand: Vec<_> = question.in_hand.iter().collect();
         hand.sort_by(|a, b| mixture::order(a, b));
         Self {
             hand: hand
                 .into_iter()
-                .map(|part| (draw(part), mixture::count(&part.amount)))
-                .collect(),
-            reach: question
-                .reach
-                .iter()
-                .map(|reach| (draw(&unit_part(reach)), mixture::count(&reach.unit)))
+                .map(|part| {
+                    let draws = UnitDraws::new(part, question.seed, DRAWS);
+                    (draws, mixture::count(&part.amount))
+                })
                 .collect(),
         }
     }
 
     fn recipe(&self, kind: RecipeKind, point: Point, model: &Model<'_>) -> Option<Recipe> {
+        let question = model.question;
+        let added: Vec<(UnitDraws, f64)> = question
+            .reach
+            .iter()
+            .zip(&point.units)
+            .filter(|(_, units)| **units > 0.0)
+            .map(|(reach, units)| {
+                let draws = UnitDraws::new(&unit_part(reach), question.seed, DRAWS);
+                (draws, mixture::count(&reach.unit) * units)
+            })
+            .collect();
         let counted: Vec<(&UnitDraws, f64)> = self
             .hand
             .iter()
+            .chain(&added)
             .map(|(draws, count)| (draws, *count))
-            .chain(self.reach.iter().zip(&point.units).map(|((draws, each), units)| (draws, each * units)))
-            .filter(|(_, count)| *count > 0.0)
             .collect();
-        let mixture = mixture::from_draws(&counted, point.water_kg, &model.question.target)?;
+        let mixture = mixture::from_draws(&counted, point.water_kg, &question.target)?;
         Some(Recipe {
             kind,
             units: point.units,

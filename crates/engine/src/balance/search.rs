@@ -8,7 +8,7 @@
 use heapwright_terms::Target;
 
 use super::limits::{self, Costs, Point, Reached, Variant};
-use super::{Model, Objective, unit_part};
+use super::{Model, Objective, conflict, unit_part};
 use crate::mixture::{
     Totals, UnitDraws, carbon_to_nitrogen_fits, filled_volume_m3, free_air_space, within,
 };
@@ -29,16 +29,16 @@ const MASS_COST: f64 = 0.01;
 /// The best-centred point, or `None` when the region cannot be reached.
 pub(super) fn best_centred(model: &Model<'_>, variant: Variant) -> Option<Point> {
     let costs = Costs::of(model, Objective::BestCentred)?;
-    let target = &model.question.target;
     let judge = Judge::new(model);
     let mut best: Option<(f64, Point)> = None;
     let mut last: Option<Point> = None;
     for depth in START_DEPTHS {
-        let start = match limits::cheapest(model, &limits::drawn_in(target, depth), &costs, variant)
-        {
-            Reached::Yes(point) => point,
-            // The middle is out of reach: deeper points are too.
-            Reached::No | Reached::Unknown => break,
+        let Some(start) = start_at(model, &costs, depth, variant) else {
+            // The edge itself is out of reach: there is no such recipe.
+            if depth == 0.0 {
+                break;
+            }
+            continue;
         };
         if last
             .as_ref()
@@ -58,6 +58,22 @@ pub(super) fn best_centred(model: &Model<'_>, variant: Variant) -> Option<Point>
     })
 }
 
+/// A point at some depth of the region that keeps its limits.
+///
+/// The first is found by the whole programme. Further in, where any point will
+/// do, parts of units are rounded to whole ones, which takes a fraction of the
+/// time and is given up where it breaks a limit.
+fn start_at(model: &Model<'_>, costs: &Costs, depth: f64, variant: Variant) -> Option<Point> {
+    let target = &model.question.target;
+    if depth > 0.0 && model.question.reach.iter().any(|reach| reach.whole) {
+        return limits::rounded(model, target, depth, costs, variant);
+    }
+    match limits::cheapest(model, &limits::drawn_in(target, depth), costs, variant) {
+        Reached::Yes(point) => Some(point),
+        Reached::No | Reached::Unknown => None,
+    }
+}
+
 /// Moves to the best neighbour until none is better.
 fn climb(model: &Model<'_>, judge: &Judge, start: Point, variant: Variant) -> (f64, Point) {
     let mut point = start;
@@ -67,10 +83,14 @@ fn climb(model: &Model<'_>, judge: &Judge, start: Point, variant: Variant) -> (f
     for _ in 0..MOST_STEPS {
         let mut best: Option<(f64, Point)> = None;
         for step in steps(model, &point, fineness, variant) {
-            let mut moved = sums.clone();
-            judge.shift(&mut moved, &step);
             let mut candidate = point.clone();
             step.apply(&mut candidate);
+            // Draws may lie thicker beyond a limit; the typical mixture stays within all.
+            if !judge.keeps_limits(model, &candidate) {
+                continue;
+            }
+            let mut moved = sums.clone();
+            judge.shift(&mut moved, &step);
             let moved_score = judge.score(&moved, model, &candidate);
             if moved_score > score + 1e-9
                 && best.as_ref().is_none_or(|(best, _)| moved_score > *best)
@@ -127,11 +147,16 @@ fn steps(model: &Model<'_>, point: &Point, fineness: f64, variant: Variant) -> V
     };
     for (index, reach) in model.question.reach.iter().enumerate() {
         let mass = model.units[index].wet_mass_kg;
-        if variant.without == Some(index) || mass <= 0.0 {
+        if mass <= 0.0 {
             continue;
         }
         let size = if reach.whole { 1.0 } else { share_kg / mass };
-        offer(index, point.units[index], size, reach.most_units);
+        offer(
+            index,
+            point.units[index],
+            size,
+            variant.most_units(index, reach.most_units),
+        );
     }
     let water = &model.question.water;
     let size = if water.step_kg > 0.0 {
@@ -159,7 +184,7 @@ impl Judge {
         let seed = model.question.seed;
         let mut hand = vec![[0.0; FIGURES]; CLIMB_DRAWS];
         for part in &model.question.in_hand {
-            let draws = UnitDraws::new(part, seed, CLIMB_DRAWS);
+            let draws = UnitDraws::of_region(part, seed, CLIMB_DRAWS);
             add(
                 &mut hand,
                 &draws.core_figures(),
@@ -172,8 +197,12 @@ impl Judge {
             .iter()
             .map(|reach| {
                 let mut unit = vec![[0.0; FIGURES]; CLIMB_DRAWS];
-                let draws = UnitDraws::new(&unit_part(reach), seed, CLIMB_DRAWS);
-                add(&mut unit, &draws.core_figures(), crate::mixture::count(&reach.unit));
+                let draws = UnitDraws::of_region(&unit_part(reach), seed, CLIMB_DRAWS);
+                add(
+                    &mut unit,
+                    &draws.core_figures(),
+                    crate::mixture::count(&reach.unit),
+                );
                 unit
             })
             .collect();
@@ -207,6 +236,12 @@ impl Judge {
                 }
             }
         }
+    }
+
+    /// True when the mixture lies within the limits at typical values.
+    fn keeps_limits(&self, model: &Model<'_>, point: &Point) -> bool {
+        let totals = model.totals(&point.units, point.water_kg);
+        conflict::misses(&totals, &self.target).is_empty()
     }
 
     /// The chance, with a little for depth and against mass.

@@ -39,9 +39,18 @@ pub struct UnitDraws {
 type Column = Vec<f64>;
 
 impl UnitDraws {
-    /// `len` draws of one unit of `part` under `seed`.
+    /// `len` draws of all figures of one unit of `part` under `seed`.
     #[must_use]
     pub fn new(part: &Part, seed: u64, len: usize) -> Self {
+        Self::of(part, seed, len, true)
+    }
+
+    /// The same draws of what the target region is judged by, and of nothing else.
+    pub(crate) fn of_region(part: &Part, seed: u64, len: usize) -> Self {
+        Self::of(part, seed, len, false)
+    }
+
+    fn of(part: &Part, seed: u64, len: usize, all_figures: bool) -> Self {
         let ingredient = &part.ingredient;
         let of = |figure: &str| Stream::new(seed, &format!("{}/{figure}", ingredient.identity));
         let moisture_weights = weights(
@@ -91,7 +100,10 @@ impl UnitDraws {
         let nitrogen = values(&balance.nitrogen_dry_basis, &richness, len);
         let carbon = spread(carbon_range, &richness, len);
         let on_dry = |range: &Range, figure: &str| {
-            let figure_weights = weights(of(figure), len, range.is_exact());
+            if range.is_exact() {
+                return dry.iter().map(|dry| dry * range.typical).collect();
+            }
+            let figure_weights = weights(of(figure), len, false);
             product(&dry, &values(range, &figure_weights, len))
         };
         let carbon_kg = product(&dry, &carbon);
@@ -99,17 +111,26 @@ impl UnitDraws {
         let ranges = totals::minerals(ingredient);
         Self {
             typical: Totals::of_unit(part),
-            carbon_measured_kg: carbon_kg
-                .iter()
-                .map(|carbon| carbon * ingredient.measured_over_handbook_carbon)
-                .collect(),
+            carbon_measured_kg: if all_figures {
+                carbon_kg
+                    .iter()
+                    .map(|carbon| carbon * ingredient.measured_over_handbook_carbon)
+                    .collect()
+            } else {
+                Column::new()
+            },
             carbon_kg,
             nitrogen_kg: product(&dry, &nitrogen),
             ash_kg: on_dry(&ingredient.ash_dry_basis, "ash"),
-            biodegradable_kg: on_dry(&ingredient.biodegradable_dry_basis, "biodegradable"),
+            biodegradable_kg: if all_figures {
+                on_dry(&ingredient.biodegradable_dry_basis, "biodegradable")
+            } else {
+                Column::new()
+            },
             minerals: std::array::from_fn(|index| {
                 ranges[index]
                     .as_ref()
+                    .filter(|_| all_figures)
                     .map(|range| on_dry(range, names[index]))
             }),
             wet_mass_kg: wet,
@@ -142,9 +163,11 @@ fn weights(mut stream: Stream, len: usize, exact: bool) -> Column {
     if exact {
         Vec::new()
     } else {
-        (0..len)
-            .map(|_| split_triangular_weight(stream.uniform()))
-            .collect()
+        let mut draws = stream.uniforms(len);
+        for draw in &mut draws {
+            *draw = split_triangular_weight(*draw);
+        }
+        draws
     }
 }
 
@@ -172,9 +195,10 @@ fn densities(
 ) -> Column {
     let mut own = weights(of("bulk density"), len, range.is_exact());
     if ingredient.density_follows_moisture && !own.is_empty() && !moisture_weights.is_empty() {
-        let mut choice = of("density follows moisture");
-        for (weight, moisture_weight) in own.iter_mut().zip(moisture_weights) {
-            if choice.uniform() < DENSITY_FOLLOWS_MOISTURE {
+        let choices = of("density follows moisture").uniforms(len);
+        for ((weight, moisture_weight), choice) in own.iter_mut().zip(moisture_weights).zip(choices)
+        {
+            if choice < DENSITY_FOLLOWS_MOISTURE {
                 *weight = *moisture_weight;
             }
         }

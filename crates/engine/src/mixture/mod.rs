@@ -122,7 +122,10 @@ pub fn mixture(parts: &[Part], water_kg: f64, target: &Target, seed: u64) -> Opt
 /// Draws without nitrogen have no C:N and are left out.
 #[must_use]
 pub fn cloud(parts: &[Part], water_kg: f64, seed: u64, len: usize) -> Vec<(f64, f64)> {
-    let units: Vec<UnitDraws> = parts.iter().map(|part| UnitDraws::new(part, seed, len)).collect();
+    let units: Vec<UnitDraws> = parts
+        .iter()
+        .map(|part| UnitDraws::new(part, seed, len))
+        .collect();
     let counted: Vec<(&UnitDraws, f64)> = units
         .iter()
         .zip(parts)

@@ -5,11 +5,11 @@ use std::cmp::Ordering;
 use heapwright_quantity::Range;
 use heapwright_terms::{Ingredient, Part, PartAmount};
 
-/// Density of water [kg/m3] in the air-space equation. Source: `RICHARD04`.
+/// Density of water [kg/m3] in the air-space equation. Source: `RICHARD04m`.
 pub(crate) const WATER_DENSITY_KG_M3: f64 = 1000.0;
-/// Density of solid organic matter [kg/m3]. Source: `RICHARD04`.
+/// Density of solid organic matter [kg/m3]. Source: `RICHARD04m`.
 pub(crate) const ORGANIC_MATTER_DENSITY_KG_M3: f64 = 1600.0;
-/// Density of solid ash [kg/m3]. Source: `RICHARD04`.
+/// Density of solid ash [kg/m3]. Source: `RICHARD04m`.
 pub(crate) const ASH_DENSITY_KG_M3: f64 = 2500.0;
 
 pub(crate) const PHOSPHORUS: usize = 0;
@@ -160,7 +160,7 @@ impl Totals {
 
 /// Volume that water, organic matter and ash fill without pores [m3].
 ///
-/// Source: `RICHARD04`. Checks: D12, D13.
+/// Source: `RICHARD04m`. Checks: D12, D13.
 pub(crate) fn filled_volume_m3(wet_mass_kg: f64, dry_mass_kg: f64, ash_kg: f64) -> f64 {
     (wet_mass_kg - dry_mass_kg) / WATER_DENSITY_KG_M3
         + (dry_mass_kg - ash_kg) / ORGANIC_MATTER_DENSITY_KG_M3
@@ -173,7 +173,7 @@ pub(crate) fn filled_volume_m3(wet_mass_kg: f64, dry_mass_kg: f64, ash_kg: f64) 
 /// 1 - BD [M / 1000 + (1 - M) OM / 1600 + (1 - M)(1 - OM) / 2500].
 /// 0 when the figures leave no room for air.
 ///
-/// Source: `RICHARD04`. Checks: D12, D13.
+/// Source: `RICHARD04m`. Checks: D12, D13.
 pub(crate) fn free_air_space(filled_volume_m3: f64, volume_m3: f64) -> f64 {
     (1.0 - filled_volume_m3 / volume_m3).max(0.0)
 }
