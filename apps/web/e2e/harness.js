@@ -11,7 +11,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 
 const ROOT = fileURLToPath(new URL("../../../", import.meta.url));
-const PROGRAM = process.env.HEAPWRIGHT_BIN ?? path.join(ROOT, "target/debug/heapwright");
+export const PROGRAM = process.env.HEAPWRIGHT_BIN ?? path.join(ROOT, "target/debug/heapwright");
 const CHROMIUM = process.env.HEAPWRIGHT_CHROMIUM ?? "/usr/bin/chromium";
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -158,23 +158,49 @@ export function kept(page) {
   return page.waitForFunction(() => navigator.serviceWorker.controller?.state === "activated", null, { timeout: PATIENCE_MS });
 }
 
-/** Runs axe under the page's own policy (a script element would be refused); returns a line for each violation. */
-export async function axeViolations(page) {
-  await page.evaluate(AXE);
-  const result = await page.evaluate((tags) => window.axe.run(document, { runOnly: { type: "tag", values: tags } }), AXE_TAGS);
-  return result.violations.map((rule) => `${rule.id}: ${rule.help} (${rule.nodes.map((node) => node.target.join(" ")).join(", ")})`);
+/** Waits until something asked again and again is so. (The browser driver takes the promise of an answer for a yes.) */
+export async function until(isSo, otherwise) {
+  for (const end = Date.now() + PATIENCE_MS; Date.now() < end;) {
+    if (await isSo()) return;
+    await new Promise((resolve) => { setTimeout(resolve, 50); });
+  }
+  throw new Error(otherwise);
 }
 
-/** Runs axe in every width, theme and direction; returns a line for each violation. */
-export async function axeViolationsEverywhere(page) {
-  const found = [];
+/**
+ * Runs axe under the page's own policy (a script element would be refused). Returns what it calls wrong, and what it could
+ * not decide; `undecided` names the rule, the reason and, for the verdicts, whether the element matches each of `selectors`.
+ */
+export async function axe(page, selectors = []) {
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(AXE);
+  return page.evaluate(async ([tags, selectors]) => {
+    const result = await window.axe.run(document, {
+      runOnly: { type: "tag", values: tags }, resultTypes: ["violations", "incomplete"], elementRef: true,
+    });
+    const violations = result.violations
+      .map((rule) => `${rule.id}: ${rule.help} (${rule.nodes.map((node) => node.target.join(" ")).join(", ")})`);
+    const undecided = result.incomplete.flatMap((rule) => rule.nodes.map((node) => {
+      const checks = [...node.any, ...node.all, ...node.none];
+      const reason = checks.map((check) => check.data?.messageKey ?? check.id).join(" ");
+      return { rule: rule.id, reason, target: node.target.join(" "), matches: selectors.filter((selector) => node.element?.matches(selector)) };
+    }));
+    return { violations, undecided };
+  }, [AXE_TAGS, selectors]);
+}
+
+/** Runs axe in every width, theme and direction; returns a line for each violation, and all that was undecided. */
+export async function axeEverywhere(page, selectors = []) {
+  const found = { violations: [], undecided: [] };
   for (const direction of DIRECTIONS) {
     await page.evaluate((dir) => document.documentElement.setAttribute("dir", dir), direction);
     for (const { name, media } of THEMES) {
       await page.emulateMedia(media);
       for (const width of WIDTHS_PX) {
         await page.setViewportSize({ width, height: 740 });
-        for (const violation of await axeViolations(page)) found.push(`${width} px, ${name}, ${direction}: ${violation}`);
+        const { violations, undecided } = await axe(page, selectors);
+        const where = `${width} px, ${name}, ${direction}`;
+        for (const violation of violations) found.violations.push(`${where}: ${violation}`);
+        for (const one of undecided) found.undecided.push({ ...one, where });
       }
     }
   }

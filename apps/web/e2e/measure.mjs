@@ -1,7 +1,9 @@
-// Measures the page in Chromium against the quality targets U7 to U10 and writes one JSON value to standard output.
+// Measures the page in Chromium against the quality targets U7 to U11 and writes one JSON value to standard output.
 // With --write the value is also kept in docs/measurements. A missed gate ends with code 1.
 import { mkdir, writeFile } from "node:fs/promises";
+import http from "node:http";
 import os from "node:os";
+import { inReach, tile, withDraft } from "./keeper.js";
 import { kept, newProfile, open, openBrowser, PHONE, ready, slow, startProgram } from "./harness.js";
 
 const REPEATS = 5;
@@ -58,29 +60,115 @@ async function firstVisits(browser, address, cpu) {
   return visits;
 }
 
-/** Taps every control in turn, and types into fields, until there were enough interactions. */
+/** What a keeper does on the page, one interaction each, over and over: taps on tiles, steppers, ticks and recipes, digits typed. */
+function keeperInteractions(page) {
+  const tap = (place) => () => place.tap();
+  const step = (name) => page.getByRole("button", { name });
+  const digit = (place, text) => async () => {
+    await place.focus();
+    await page.keyboard.press("End");
+    await page.keyboard.press(text);
+  };
+  const count = page.getByLabel("How many, Fresh grass");
+  return [
+    tap(tile(page, "Veg scraps")), tap(tile(page, "Fresh grass")), tap(tile(page, "Coffee grounds")),
+    tap(step("One more, Fresh grass")), tap(step("One less, Fresh grass")), tap(step("One more, Veg scraps")),
+    tap(page.locator(".way").last()), tap(page.locator(".way").first()),
+    tap(inReach(page, "Straw").getByRole("checkbox")), tap(inReach(page, "Straw").getByRole("checkbox")),
+    digit(count, "5"), digit(count, "Backspace"),
+    tap(page.locator(".figure > summary").first()), tap(page.locator(".figure > summary").first()),
+    tap(page.getByRole("button", { name: "Undo" })), tap(page.getByRole("button", { name: "Undo" })),
+    tap(step("Remove Coffee grounds")),
+  ];
+}
+
+/** Does what a keeper does until there were enough interactions. */
 async function interactions(browser, address, cpu) {
   const context = await browser.newContext(PHONE);
   const page = await newPage(context, { cpu });
   await open(page, address);
+  await page.waitForTimeout(AFTERMATH_MS);
   const before = (await measured(page)).longTasks.length;
-  const controls = page.locator("button:enabled, a[href^='#'], a[href^='./'], input:enabled, select:enabled, summary");
+  const round = keeperInteractions(page);
   for (let done = 0; done < INTERACTIONS; done += 1) {
-    const count = await controls.count();
-    if (count === 0) throw new Error("the page has no control to interact with");
-    const control = controls.nth(done % count);
-    if (!(await control.isVisible())) continue;
-    await control.tap();
-    if (await control.evaluate((element) => element.matches("input[type=text]")).catch(() => false)) await page.keyboard.press("5");
+    await round[done % round.length]();
+    // The next one waits until this one has been painted, as a person does.
+    await page.evaluate(() => new Promise((resolve) => { requestAnimationFrame(() => setTimeout(resolve, 0)); }));
   }
   await page.waitForTimeout(AFTERMATH_MS);
   const seen = await measured(page);
   const latencies = Object.values(seen.interactions);
+  const reported = latencies.length;
   // What the browser did not report was shorter than the shortest that it reports.
   while (latencies.length < INTERACTIONS) latencies.push(SHORTEST_EVENT_MS);
   const longest = Math.max(0, ...seen.longTasks.slice(before).map((task) => task.ms));
   await context.close();
-  return { latencyMs: percentile(latencies, 0.98), longestTaskMs: longest };
+  return { latencyMs: percentile(latencies, 0.98), medianMs: median(latencies), longestTaskMs: longest, reported };
+}
+
+// Twenty things in reach, handed out by the whole bucket: about the most that a garden has about it.
+const TWENTY_IN_REACH = [
+  "leaves_shredded_dry", "corrugated_cardboard", "straw_wheat", "shredded_prunings", "dry_leaves_mixed", "oak_leaves", "maple_leaves",
+  "beech_leaves", "pine_needles", "straw_oat", "straw_barley", "hay_grass", "maize_stalks", "maize_cobs", "bracken_dry",
+  "wood_chip_hardwood", "wood_chip_softwood", "sawdust_softwood", "wood_shavings", "newspaper",
+];
+const TAPS = 15;
+
+/** From a tap to the new answer with twenty things in reach: until the last change of the page that the tap brings [ms]. */
+async function wholeScoops(browser, address) {
+  const context = await browser.newContext(PHONE);
+  const page = await context.newPage();
+  await open(page, address);
+  await withDraft(page, (draft) => ({
+    ...draft,
+    hand: [{ key: 1, material: "mixed_vegetable_scraps", condition: "", typed: "5", unit: "caddy" }, { key: 2, material: "grass_clippings_fresh", condition: "", typed: "3", unit: "bucket" }],
+    reach: TWENTY_IN_REACH.map((material, index) => ({ key: 10 + index, material, condition: "", on: true, typed: "6", unit: "bucket" })),
+    next_key: 100,
+  }));
+  const counted = await page.locator(".reach .badge:not(.badge-off)").count();
+  if (counted !== TWENTY_IN_REACH.length) throw new Error(`${counted} of ${TWENTY_IN_REACH.length} things in reach are counted`);
+  const times = await page.evaluate(async (taps) => {
+    const answer = () => document.querySelector(".answer").innerText + document.querySelector(".figures").innerText;
+    const times = [];
+    for (let tap = 0; tap < taps; tap += 1) {
+      const name = tap % 3 === 2 ? "One less, Fresh grass" : "One more, Fresh grass";
+      const button = document.querySelector(`[aria-label="${name}"]`);
+      const before = answer();
+      let last = 0;
+      const observer = new MutationObserver(() => { last = performance.now(); });
+      observer.observe(document.querySelector("main"), { subtree: true, childList: true, characterData: true, attributes: true });
+      const start = performance.now();
+      button.click();
+      await new Promise((resolve) => { setTimeout(resolve, 300); });
+      observer.disconnect();
+      if (answer() === before) throw new Error("a tap changed no answer");
+      times.push(last - start);
+    }
+    return times;
+  }, TAPS);
+  await context.close();
+  return { medianMs: median(times), longestMs: Math.max(...times) };
+}
+
+/** Bytes that go over the wire for all that the page is made of, by kind [KiB]. */
+async function sizes(address) {
+  const get = (url) => new Promise((resolve, reject) => {
+    http.get(url, { headers: { "accept-encoding": "br" } }, (answer) => {
+      const parts = [];
+      answer.on("data", (part) => parts.push(part));
+      answer.on("end", () => (answer.statusCode === 200 ? resolve(Buffer.concat(parts)) : reject(new Error(`${url}: ${answer.statusCode}`))));
+    }).on("error", reject);
+  });
+  const worker = await (await fetch(new URL("sw.js", address))).text();
+  const files = [...JSON.parse(worker.match(/const FILES = (\[.*?\]);/)[1]), "sw.js"];
+  const kib = { wasm: 0, script: 0, stylePage: 0, all: 0 };
+  for (const file of files) {
+    const size = (await get(new URL(file, address))).length / 1024;
+    const kind = /\.wasm$/.test(file) ? "wasm" : /\.js$/.test(file) ? "script" : /\.(css|html|webmanifest)$|^\.\/$/.test(file) ? "stylePage" : undefined;
+    if (kind) kib[kind] += size;
+    kib.all += size;
+  }
+  return kib;
 }
 
 /** Starts again with the page kept on the device and nobody answering. */
@@ -130,23 +218,29 @@ async function calibration(browser) {
   return median(times);
 }
 
+const loadAtStart = os.loadavg()[0];
 const program = await startProgram();
 const browser = await openBrowser();
 const calibrationMs = await calibration(browser);
+const weights = await sizes(program.address);
 const visits = await firstVisits(browser, program.address, 4);
 const taps4 = await interactions(browser, program.address, 4);
 const taps16 = await interactions(browser, program.address, 16);
+const scoops = await wholeScoops(browser, program.address);
 const version = browser.version();
 await browser.close();
 await program.kill();
 const starts = await repeatStarts([4, 16]);
 
 const figure = (id, what, value, unit, gate, aim) =>
-  ({ id, what, value: rounded(value), unit, gate, aim, passes: gate === null || value <= gate });
+  ({ id, what, value: rounded(value), unit, gate, aim, passes: gate === null ? null : value <= gate });
 const middle = (key) => median(visits.map((visit) => visit[key]));
 const report = {
   browser: `Chromium ${version}`,
+  measured_on: new Date().toISOString().slice(0, 10),
   cores: os.cpus().length,
+  // Load of the machine, averaged over the last minute, when measuring began: above its cores, the times are too long.
+  load_at_start: rounded(loadAtStart),
   calibration_ms: rounded(calibrationMs),
   figures: [
     figure("U7", "largest paint, first visit, slow 4G, 4x, median of 5", middle("largestPaintMs"), "ms", 2500, 1800),
@@ -155,9 +249,17 @@ const report = {
     figure("U8", "layout shift, first visit, median of 5", middle("shift"), "score", 0.1, 0.02),
     figure("U9", "98th percentile of 100 interactions, 4x", taps4.latencyMs, "ms", 200, 100),
     figure("U9", "98th percentile of 100 interactions, 16x", taps16.latencyMs, "ms", null, 200),
+    figure("U9", "median of 100 interactions, 4x", taps4.medianMs, "ms", null, null),
     figure("-", "longest task in use, 4x", taps4.longestTaskMs, "ms", 50, 50),
+    figure("-", "longest task in use, 16x", taps16.longestTaskMs, "ms", null, 50),
+    figure("-", "from a tap to the new answer, 20 materials in reach by the whole bucket, 1x, median of 15", scoops.medianMs, "ms", 60, 60),
+    figure("-", "from a tap to the new answer, 20 materials in reach by the whole bucket, 1x, longest of 15", scoops.longestMs, "ms", null, null),
     figure("U10", "ready after a repeat start, nobody answering, 4x, median of 5", starts[4], "ms", 1000, 1000),
     figure("U10", "ready after a repeat start, nobody answering, 16x, median of 5", starts[16], "ms", null, 1000),
+    figure("U11", "wasm, brotli", weights.wasm, "KiB", 300, 200),
+    figure("U11", "script, brotli", weights.script, "KiB", 60, 30),
+    figure("U11", "style and page, brotli", weights.stylePage, "KiB", 30, 20),
+    figure("U11", "all, brotli where it helps", weights.all, "KiB", 400, 250),
   ],
 };
 const text = `${JSON.stringify(report, null, 2)}\n`;
@@ -165,8 +267,8 @@ process.stdout.write(text);
 if (process.argv.includes("--write")) {
   const folder = new URL("../../../docs/measurements/", import.meta.url);
   await mkdir(folder, { recursive: true });
-  await writeFile(new URL("page.json", folder), text);
+  await writeFile(new URL("browser.json", folder), text);
 }
-const missed = report.figures.filter((each) => !each.passes);
+const missed = report.figures.filter((each) => each.passes === false);
 for (const each of missed) process.stderr.write(`${each.id} missed: ${each.what}: ${each.value} ${each.unit}, at most ${each.gate}\n`);
 process.exitCode = missed.length === 0 ? 0 : 1;

@@ -1,15 +1,16 @@
 //! From what is on the page to a question, and from the question to all that is shown. Pure.
 
 use heapwright_answers::{
-    BalanceAnswer, BalanceQuestion, InReach, MixAnswer, Objective, OnTheMap, USUAL_TARGET, WaterSupply, checked_target,
-    on_the_map, what_to_add,
+    BalanceAnswer, BalanceQuestion, InReach, MixAnswer, Objective, OnTheMap, USUAL_TARGET,
+    WaterSupply, checked_target, on_the_map, what_to_add,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Calibration, Found, Garden, Stated, Stuff};
 use heapwright_quantity::{Amount, DecimalMark, Gallon, Unit, Vocabulary, parse_amount};
 use heapwright_terms::{MaterialId, Target};
 
-use crate::state::{AimField, DEMO_GARDEN, Page};
+use crate::demo;
+use crate::state::{AimField, Page};
 
 /// Water is poured by the half litre: finer is not worth measuring.
 const WATER_STEP_KG: f64 = 0.5;
@@ -36,6 +37,8 @@ pub enum FaultPlace {
     Aim(AimField),
     /// The aim as a whole.
     WholeAim,
+    /// The question as a whole.
+    WholeQuestion,
 }
 
 /// All that the page shows.
@@ -57,7 +60,10 @@ impl Shown {
     /// The fault of a place.
     #[must_use]
     pub fn fault(&self, place: &FaultPlace) -> Option<&str> {
-        self.faults.iter().find(|fault| fault.place == *place).map(|fault| fault.what.as_str())
+        self.faults
+            .iter()
+            .find(|fault| fault.place == *place)
+            .map(|fault| fault.what.as_str())
     }
 }
 
@@ -78,10 +84,10 @@ pub fn shown(page: &Page) -> Shown {
     let catalogue = Catalogue::built_in();
     let vocabulary = vocabulary(catalogue);
     let mut faults = Vec::new();
-    let garden = garden(catalogue, page, &vocabulary, &mut faults);
+    let garden = garden(page, &vocabulary, &mut faults);
     let target = target(page, &mut faults);
     let have = in_hand(catalogue, &garden, page, &vocabulary, &mut faults);
-    let (reach, numbered) = in_reach(catalogue, page, &vocabulary, &mut faults);
+    let (reach, numbered) = in_reach(catalogue, &garden, page, &vocabulary, &mut faults);
     if have.is_empty() {
         return Shown {
             balance: None,
@@ -102,14 +108,31 @@ pub fn shown(page: &Page) -> Shown {
         objective: Objective::BestCentred,
         alternatives: true,
     };
-    let balance = what_to_add(catalogue, &garden, &question).ok();
-    let recipe = balance
-        .as_ref()
-        .and_then(|answer| answer.recipes.get(page.chosen).or_else(|| answer.recipes.first()));
+    let balance = what_to_add(catalogue, &garden, &question)
+        .map_err(|error| {
+            faults.push(Fault {
+                place: FaultPlace::WholeQuestion,
+                what: sentence(&error.to_string()),
+            });
+        })
+        .ok();
+    let recipe = balance.as_ref().and_then(|answer| {
+        answer
+            .recipes
+            .get(page.chosen)
+            .or_else(|| answer.recipes.first())
+    });
     let looked_at = recipe.map(|recipe| recipe.whole.clone());
     let map = looked_at.as_ref().and_then(|mix| {
         let (hand, added) = mix.parts.split_at(question.have.len().min(mix.parts.len()));
-        on_the_map(catalogue, &garden, (hand, added, mix.water_kg), &question.reach, target).ok()
+        on_the_map(
+            catalogue,
+            &garden,
+            (hand, added, mix.water_kg),
+            &question.reach,
+            target,
+        )
+        .ok()
     });
     Shown {
         balance,
@@ -121,8 +144,8 @@ pub fn shown(page: &Page) -> Shown {
 }
 
 /// The demo garden with the keeper's own measures.
-fn garden(catalogue: &Catalogue, page: &Page, vocabulary: &Vocabulary, faults: &mut Vec<Fault>) -> Garden {
-    let mut garden = heapwright_wire::read_garden(catalogue, DEMO_GARDEN).unwrap_or_default();
+fn garden(page: &Page, vocabulary: &Vocabulary, faults: &mut Vec<Fault>) -> Garden {
+    let mut garden = demo::garden();
     for (measure, typed) in &page.measures {
         match typed_amount(typed, if page.us_units { "gal" } else { "L" }, vocabulary) {
             Ok(amount) => match amount.cubic_metres() {
@@ -158,7 +181,9 @@ fn in_hand(
                 stuff: stuff(&line.material, &line.condition),
                 amount,
             };
-            garden.find(catalogue, &found).map_err(|error| sentence(&error.to_string()))?;
+            garden
+                .find(catalogue, &found)
+                .map_err(|error| sentence(&error.to_string()))?;
             Ok(found)
         });
         match found {
@@ -174,29 +199,37 @@ fn in_hand(
 
 fn in_reach(
     catalogue: &Catalogue,
+    garden: &Garden,
     page: &Page,
     vocabulary: &Vocabulary,
     faults: &mut Vec<Fault>,
 ) -> (Vec<InReach>, Vec<u32>) {
     let (mut reach, mut keys) = (Vec::new(), Vec::new());
     for line in page.reach.iter().filter(|line| line.on) {
-        if catalogue.material(&line.material).is_none() {
-            continue;
-        }
+        let scoop = Found {
+            stuff: stuff(&line.material, &line.condition),
+            amount: Amount {
+                count: 1.0,
+                unit: Unit::Measure(line.unit.clone()),
+            },
+        };
         let most = if line.typed.trim().is_empty() {
             Ok(None)
         } else {
             typed_amount(&line.typed, &line.unit, vocabulary).map(Some)
         };
+        let most = most.and_then(|most| {
+            garden
+                .find(catalogue, &scoop)
+                .map_err(|error| sentence(&error.to_string()))?;
+            Ok(most)
+        });
         match most {
             Ok(most) => {
                 reach.push(InReach {
-                    stuff: stuff(&line.material, &line.condition),
+                    stuff: scoop.stuff,
                     most,
-                    step: Some(Amount {
-                        count: 1.0,
-                        unit: Unit::Measure(line.unit.clone()),
-                    }),
+                    step: Some(scoop.amount),
                     effort: 1.0,
                 });
                 keys.push(line.key);
@@ -213,7 +246,11 @@ fn in_reach(
 fn stuff(material: &str, condition: &str) -> Stuff {
     Stuff::Known {
         material: MaterialId(material.to_owned()),
-        conditions: if condition.is_empty() { Vec::new() } else { vec![condition.to_owned()] },
+        conditions: if condition.is_empty() {
+            Vec::new()
+        } else {
+            vec![condition.to_owned()]
+        },
         stated: Stated::default(),
     }
 }
@@ -234,8 +271,14 @@ fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amou
 /// A message as a sentence of its own.
 fn sentence(what: &str) -> String {
     let mut letters = what.chars();
-    let first = letters.next().map_or_else(String::new, |first| first.to_uppercase().collect());
-    let end = if what.ends_with(['.', '?', '!']) { "" } else { "." };
+    let first = letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().collect());
+    let end = if what.ends_with(['.', '?', '!']) {
+        ""
+    } else {
+        "."
+    };
     format!("{first}{}{end}", letters.as_str())
 }
 
@@ -246,7 +289,11 @@ fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
         if typed.is_empty() {
             return usual;
         }
-        let number = typed.trim_end_matches('%').trim().replace(',', ".").parse::<f64>();
+        let number = typed
+            .trim_end_matches('%')
+            .trim()
+            .replace(',', ".")
+            .parse::<f64>();
         match number {
             Ok(number) if (1.0..=most).contains(&number) => number / per,
             _ => {
@@ -259,20 +306,46 @@ fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
         }
     };
     let mut target = Target {
-        carbon_to_nitrogen_low: number(AimField::RatioLow, usual.carbon_to_nitrogen_low, 1.0, 1000.0),
-        carbon_to_nitrogen_high: number(AimField::RatioHigh, usual.carbon_to_nitrogen_high, 1.0, 1000.0),
-        moisture_wet_basis_low: number(AimField::MoistureLow, usual.moisture_wet_basis_low, 100.0, 100.0),
-        moisture_wet_basis_high: number(AimField::MoistureHigh, usual.moisture_wet_basis_high, 100.0, 100.0),
+        carbon_to_nitrogen_low: number(
+            AimField::RatioLow,
+            usual.carbon_to_nitrogen_low,
+            1.0,
+            1000.0,
+        ),
+        carbon_to_nitrogen_high: number(
+            AimField::RatioHigh,
+            usual.carbon_to_nitrogen_high,
+            1.0,
+            1000.0,
+        ),
+        moisture_wet_basis_low: number(
+            AimField::MoistureLow,
+            usual.moisture_wet_basis_low,
+            100.0,
+            100.0,
+        ),
+        moisture_wet_basis_high: number(
+            AimField::MoistureHigh,
+            usual.moisture_wet_basis_high,
+            100.0,
+            100.0,
+        ),
         free_air_space_low: number(AimField::AirLow, usual.free_air_space_low, 100.0, 100.0),
         ..usual
     };
-    if !(target.carbon_to_nitrogen_low..=target.carbon_to_nitrogen_high).contains(&target.carbon_to_nitrogen_goal) {
-        target.carbon_to_nitrogen_goal = f64::midpoint(target.carbon_to_nitrogen_low, target.carbon_to_nitrogen_high);
+    if !(target.carbon_to_nitrogen_low..=target.carbon_to_nitrogen_high)
+        .contains(&target.carbon_to_nitrogen_goal)
+    {
+        target.carbon_to_nitrogen_goal = f64::midpoint(
+            target.carbon_to_nitrogen_low,
+            target.carbon_to_nitrogen_high,
+        );
     }
     checked_target(target).unwrap_or_else(|_| {
         faults.push(Fault {
             place: FaultPlace::WholeAim,
-            what: "The lower limit must not be above the higher one; the usual aim is taken.".to_owned(),
+            what: "The lower limit must not be above the higher one; the usual aim is taken."
+                .to_owned(),
         });
         usual
     })
@@ -300,6 +373,19 @@ mod tests {
         let shown = shown(&page);
         assert!(shown.fault(&FaultPlace::Hand(key)).is_some());
         assert!(shown.balance.is_some(), "the other line still counts");
+    }
+
+    #[test]
+    fn shown_answers_without_a_line_in_reach_that_cannot_be_used() {
+        let mut page = Page::default();
+        page.reach[0].unit = "thimble".to_owned();
+        page.reach[1].material = "moon_dust".to_owned();
+        let shown = shown(&page);
+        for line in &page.reach[..2] {
+            assert!(shown.fault(&FaultPlace::Reach(line.key)).is_some());
+        }
+        assert_eq!(shown.numbered, [page.reach[2].key, page.reach[3].key]);
+        assert!(shown.balance.is_some());
     }
 
     #[test]

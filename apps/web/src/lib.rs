@@ -6,6 +6,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 pub mod asking;
+pub mod demo;
 pub mod state;
 
 mod parts;

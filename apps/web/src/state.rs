@@ -9,8 +9,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
 use serde::{Deserialize, Serialize};
 
-/// The invented garden that the page opens with.
-pub const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
+use crate::demo;
 
 /// Something in hand.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
@@ -240,18 +239,19 @@ impl Default for Page {
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
-        if let Ok(garden) = heapwright_wire::read_garden(Catalogue::built_in(), DEMO_GARDEN) {
-            for stock in garden.stores {
-                let key = page.key();
-                page.reach.push(ReachLine {
-                    key,
-                    material: stock.material.as_str().to_owned(),
-                    condition: stock.conditions.first().cloned().unwrap_or_default(),
-                    on: true,
-                    typed: stock.amount.as_ref().map_or_else(String::new, |amount| number_text(amount.count)),
-                    unit: unit_word(&stock.scoop.unit),
-                });
-            }
+        for stock in demo::garden().stores {
+            let key = page.key();
+            page.reach.push(ReachLine {
+                key,
+                material: stock.material.as_str().to_owned(),
+                condition: stock.conditions.first().cloned().unwrap_or_default(),
+                on: true,
+                typed: stock
+                    .amount
+                    .as_ref()
+                    .map_or_else(String::new, |amount| number_text(amount.count)),
+                unit: unit_word(&stock.scoop.unit),
+            });
         }
         page
     }
@@ -261,12 +261,36 @@ impl Page {
     /// The units to show.
     #[must_use]
     pub fn system(&self) -> UnitSystem {
-        if self.us_units { UnitSystem::UsCustomary } else { UnitSystem::Metric }
+        if self.us_units {
+            UnitSystem::UsCustomary
+        } else {
+            UnitSystem::Metric
+        }
+    }
+
+    /// The page with a key of its own for each line: what was kept may come from anywhere.
+    #[must_use]
+    pub fn repaired(mut self) -> Self {
+        let mut keys = std::collections::BTreeSet::new();
+        let lines = self.hand.iter().map(|line| line.key);
+        let apart = lines
+            .chain(self.reach.iter().map(|line| line.key))
+            .all(|key| key < self.next_key && keys.insert(key));
+        if !apart {
+            self.next_key = 1;
+            for index in 0..self.hand.len() {
+                self.hand[index].key = self.key();
+            }
+            for index in 0..self.reach.len() {
+                self.reach[index].key = self.key();
+            }
+        }
+        self
     }
 
     fn key(&mut self) -> u32 {
         let key = self.next_key;
-        self.next_key += 1;
+        self.next_key = self.next_key.wrapping_add(1);
         key
     }
 
@@ -288,7 +312,11 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         page.chosen = 0;
     }
     match action {
-        Action::Tap(material) => match page.hand.iter_mut().find(|line| line.material == *material && line.condition.is_empty()) {
+        Action::Tap(material) => match page
+            .hand
+            .iter_mut()
+            .find(|line| line.material == *material && line.condition.is_empty())
+        {
             Some(line) => line.typed = stepped(&line.typed, true),
             None => {
                 let key = page.key();
@@ -302,8 +330,13 @@ pub fn updated(page: &Page, action: &Action) -> Page {
                 });
             }
         },
-        Action::Reach(material) => {
-            if !page.reach.iter().any(|line| line.material == *material) {
+        Action::Reach(material) => match page
+            .reach
+            .iter_mut()
+            .find(|line| line.material == *material)
+        {
+            Some(line) => line.on = true,
+            None => {
                 let key = page.key();
                 page.reach.push(ReachLine {
                     key,
@@ -314,7 +347,7 @@ pub fn updated(page: &Page, action: &Action) -> Page {
                     unit: "bucket".to_owned(),
                 });
             }
-        }
+        },
         Action::TypeHand(key, typed) => {
             if let Some(line) = page.hand_line(*key) {
                 line.typed.clone_from(typed);
@@ -399,7 +432,7 @@ fn unit_word(unit: &Unit) -> String {
 
 /// One step more or less: halves below one, ones above, quarters at the least.
 fn stepped(typed: &str, up: bool) -> String {
-    let Some(count) = count_of(typed) else {
+    let Some((count, unit)) = count_and_unit(typed) else {
         // What cannot be read is not lost: the field says what is wrong with it.
         return typed.to_owned();
     };
@@ -409,14 +442,25 @@ fn stepped(typed: &str, up: bool) -> String {
         (false, _, true) => (count / 2.0).max(0.25),
         (false, _, false) => (count - 1.0).max(1.0),
     };
-    number_text(next.min(Amount::MOST_MEASURES))
+    let number = number_text(next.min(Amount::MOST_MEASURES));
+    match unit {
+        Some(unit) => format!("{number} {unit}"),
+        None => number,
+    }
 }
 
-/// The number in what was typed, whatever unit stands with it.
-fn count_of(typed: &str) -> Option<f64> {
-    heapwright_quantity::parse_amount(&format!("{typed} kg"), &heapwright_quantity::Vocabulary::default())
-        .ok()
-        .map(|amount| amount.count)
+/// The number in what was typed, and the unit if one stands with it.
+fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
+    let vocabulary = crate::asking::vocabulary(Catalogue::built_in());
+    let has_unit = typed.chars().any(char::is_alphabetic);
+    let whole = if has_unit {
+        typed.to_owned()
+    } else {
+        format!("{typed} kg")
+    };
+    let amount = heapwright_quantity::parse_amount(&whole, &vocabulary).ok()?;
+    let unit = has_unit.then(|| unit_word(&amount.unit).replace('_', " "));
+    Some((amount.count, unit))
 }
 
 /// A number as it is put into a field.
@@ -435,7 +479,9 @@ mod tests {
         let page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
         assert_eq!((page.hand.len(), page.hand[1].typed.as_str()), (2, "2"));
         let key = page.hand[1].key;
-        let down = (0..6).fold(page, |page, _| updated(&page, &Action::StepHand(key, false)));
+        let down = (0..6).fold(page, |page, _| {
+            updated(&page, &Action::StepHand(key, false))
+        });
         assert_eq!(down.hand[1].typed, "0.25");
     }
 
@@ -446,6 +492,37 @@ mod tests {
         let page = updated(&page, &Action::TypeHand(key, "two-ish".to_owned()));
         let page = updated(&page, &Action::StepHand(key, true));
         assert_eq!(page.hand[0].typed, "two-ish");
+    }
+
+    #[test]
+    fn updated_steps_in_the_unit_that_was_typed() {
+        for (typed, up, down) in [
+            ("3,5 kg", "4.5 kg", "2.5 kg"),
+            ("1/2 gal", "1 US gal", "0.25 US gal"),
+            ("2 leaf bags", "3 leaf bag", "1 leaf bag"),
+            ("1½", "2.5", "1"),
+        ] {
+            assert_eq!(
+                (stepped(typed, true), stepped(typed, false)),
+                (up.to_owned(), down.to_owned())
+            );
+        }
+    }
+
+    #[test]
+    fn repaired_tells_lines_apart_that_were_kept_with_one_key() {
+        let mut page = Page::default();
+        let first = page.hand[0].key;
+        page.hand[1].key = first;
+        page.reach[0].key = first;
+        page.next_key = 0;
+        let page = updated(&page.repaired(), &Action::Tap("bread".to_owned()));
+        let mut keys: Vec<u32> = page.hand.iter().map(|line| line.key).collect();
+        keys.extend(page.reach.iter().map(|line| line.key));
+        let lines = keys.len();
+        keys.sort_unstable();
+        keys.dedup();
+        assert_eq!(keys.len(), lines);
     }
 
     #[test]

@@ -38,7 +38,11 @@ pub fn AmountRow(
     let unit_label = format!("Measure, {name}");
     let stepper = |up: bool| {
         on_step.map(|on_step| {
-            let (sign, word) = if up { ("+", "more") } else { ("\u{2212}", "less") };
+            let (sign, word) = if up {
+                ("+", "more")
+            } else {
+                ("\u{2212}", "less")
+            };
             view! {
                 <button
                     type="button"
@@ -70,7 +74,6 @@ pub fn AmountRow(
             <select
                 class="unit"
                 aria-label=unit_label
-                prop:value=move || unit.get()
                 on:change=move |event| on_unit.run(event_target_value(&event))
             >
                 {move || options(&unit.get(), plain, us_units.get())}
@@ -94,9 +97,12 @@ fn options(present: &str, plain: bool, us_units: bool) -> impl IntoView + use<> 
     units
         .into_iter()
         .map(|unit| {
-            let name = catalogue.measure(&unit).map_or_else(|| unit.clone(), |measure| measure.name.clone());
+            let name = catalogue
+                .measure(&unit)
+                .map_or_else(|| unit.clone(), |measure| measure.name.clone());
             let selected = unit == present;
-            view! { <option value=unit selected=selected>{name}</option> }
+            // A property, not an attribute: what was chosen by hand must yield to an undo.
+            view! { <option value=unit prop:selected=selected>{name}</option> }
         })
         .collect_view()
 }

@@ -4,6 +4,8 @@ use heapwright_catalogue::Catalogue;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use super::focus;
+
 const MOST: usize = 6;
 
 /// A search field with its findings as buttons.
@@ -34,7 +36,7 @@ pub fn Finder(
     });
     let hint_id = format!("{id}-hint");
     view! {
-        <div class="finder" role="search">
+        <div class="finder">
             <label for=id>{label}</label>
             <input
                 id=id
@@ -60,14 +62,19 @@ pub fn Finder(
                 }}
             </p>
             <ul class="found">
-                <For each=move || found.get() key=|(id, _)| id.clone() let((id, name))>
+                <For each=move || found.get() key=|(material, _)| material.clone() let((material, name))>
                     <li>
                         <button
                             type="button"
                             class="tile"
-                            on:click=move |_| {
-                                on_pick.run(id.clone());
+                            on:click=move |event| {
+                                on_pick.run(material.clone());
                                 typed.set(String::new());
+                                // From the keyboard: the button is gone, the field takes over. A tap must
+                                // not bring up the keypad.
+                                if event.detail() == 0 {
+                                    focus(id);
+                                }
                             }
                         >
                             {name}

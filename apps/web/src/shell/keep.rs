@@ -9,12 +9,13 @@ const KEY: &str = "heapwright.balance.1";
 pub fn kept() -> Option<Page> {
     let storage = web_sys::window()?.local_storage().ok().flatten()?;
     let text = storage.get_item(KEY).ok().flatten()?;
-    serde_json::from_str(&text).ok()
+    serde_json::from_str::<Page>(&text).ok().map(Page::repaired)
 }
 
 /// Keeps the page; false when the browser refuses (private mode, no room).
 pub fn keep(page: &Page) -> bool {
-    let Some(storage) = web_sys::window().and_then(|window| window.local_storage().ok().flatten()) else {
+    let Some(storage) = web_sys::window().and_then(|window| window.local_storage().ok().flatten())
+    else {
         return false;
     };
     serde_json::to_string(page).is_ok_and(|text| storage.set_item(KEY, &text).is_ok())

@@ -32,7 +32,11 @@ pub fn Settings() -> impl IntoView {
 fn Units() -> impl IntoView {
     let hub = hub();
     let choice = move |us_units: bool| {
-        let system = if us_units { UnitSystem::UsCustomary } else { UnitSystem::Metric };
+        let system = if us_units {
+            UnitSystem::UsCustomary
+        } else {
+            UnitSystem::Metric
+        };
         view! {
             <label class="choice">
                 <input

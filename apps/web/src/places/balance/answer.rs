@@ -6,6 +6,7 @@ use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::short_name;
+use crate::asking::{FaultPlace, Shown};
 use crate::shell::hub;
 use crate::state::{Action, Page};
 
@@ -13,25 +14,38 @@ use crate::state::{Action, Page};
 #[component]
 pub fn Answer() -> impl IntoView {
     let hub = hub();
+    let hand_is_empty = move || hub.page.with(|page| page.hand.is_empty());
     let told = move || {
         let (chosen, system) = hub.page.with(|page| (page.chosen, page.system()));
         hub.shown.with(|shown| {
-            let Some(balance) = &shown.balance else {
-                return (wording::page::EMPTY_HAND.to_owned(), String::new());
-            };
-            let Some(recipe) = recipe(balance, chosen) else {
-                return (wording::page::EMPTY_HAND.to_owned(), String::new());
+            let answered = shown
+                .balance
+                .as_ref()
+                .and_then(|balance| Some((balance, recipe(balance, chosen)?)));
+            let Some((balance, recipe)) = answered else {
+                return (unanswered(shown, hand_is_empty()), String::new());
             };
             let line = wording::recipe_line(Catalogue::built_in(), recipe, system);
             match &balance.conflict {
                 Some(conflict) => (wording::conflict_line(conflict), format!("Nearest: {line}")),
-                None => (line, wording::page::chance_line(&recipe.whole.mixture.chance)),
+                None => (
+                    line,
+                    wording::page::chance_line(&recipe.whole.mixture.chance),
+                ),
             }
         })
     };
-    let met = move || hub.shown.with(|shown| shown.balance.as_ref().is_some_and(|balance| balance.conflict.is_none()));
+    let missed = move || {
+        let met = hub.shown.with(|shown| {
+            shown
+                .balance
+                .as_ref()
+                .is_some_and(|balance| balance.conflict.is_none())
+        });
+        !met && !hand_is_empty()
+    };
     view! {
-        <section class="answer" class:answer-missed=move || !met() aria-labelledby="answer-title">
+        <section class="answer" class:answer-missed=missed aria-labelledby="answer-title">
             <h2 id="answer-title" class="answer-title">{wording::page::ANSWER}</h2>
             <div role="status">
                 <p class="answer-line">{move || told().0}</p>
@@ -39,6 +53,17 @@ pub fn Answer() -> impl IntoView {
             </div>
         </section>
     }
+}
+
+/// Why there is no answer yet, and what to do about it.
+fn unanswered(shown: &Shown, hand_is_empty: bool) -> String {
+    if hand_is_empty {
+        return wording::page::EMPTY_HAND.to_owned();
+    }
+    shown
+        .fault(&FaultPlace::WholeQuestion)
+        .unwrap_or("No amount in hand can be read yet. Mend the one that is marked.")
+        .to_owned()
 }
 
 /// Why, and the other recipes.
@@ -69,7 +94,10 @@ pub fn Ways() -> impl IntoView {
     let ways = move || {
         let page = hub.page.get();
         hub.shown.with(|shown| {
-            let balance = shown.balance.as_ref().filter(|balance| balance.recipes.len() > 1)?;
+            let balance = shown
+                .balance
+                .as_ref()
+                .filter(|balance| balance.recipes.len() > 1)?;
             Some(ways_view(balance, &page, &shown.numbered, hub.act))
         })
     };
@@ -84,10 +112,18 @@ pub fn Ways() -> impl IntoView {
 }
 
 fn recipe(balance: &BalanceAnswer, chosen: usize) -> Option<&RecipeAnswer> {
-    balance.recipes.get(chosen).or_else(|| balance.recipes.first())
+    balance
+        .recipes
+        .get(chosen)
+        .or_else(|| balance.recipes.first())
 }
 
-fn ways_view(balance: &BalanceAnswer, page: &Page, numbered: &[u32], act: Callback<Action>) -> impl IntoView + use<> {
+fn ways_view(
+    balance: &BalanceAnswer,
+    page: &Page,
+    numbered: &[u32],
+    act: Callback<Action>,
+) -> impl IntoView + use<> {
     let names: Vec<String> = numbered
         .iter()
         .filter_map(|key| page.reach.iter().find(|line| line.key == *key))

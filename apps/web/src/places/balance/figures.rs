@@ -17,8 +17,6 @@ const BAR_WIDTH: f64 = 150.0;
 #[component]
 pub fn Figures() -> impl IntoView {
     let hub = hub();
-    let mix = Memo::new(move |_| hub.shown.with(|shown| shown.looked_at.clone()));
-    let system = Memo::new(move |_| hub.page.with(|page| page.system()));
     let rows = [
         Figure::CarbonToNitrogen,
         Figure::Moisture,
@@ -26,16 +24,20 @@ pub fn Figures() -> impl IntoView {
         Figure::Mass,
         Figure::Volume,
     ]
-    .map(|figure| view! { <FigureRow figure=figure mix=mix system=system/> })
+    .map(|figure| view! { <FigureRow figure=figure/> })
     .collect_view();
     view! {
-        <section class="card figures" aria-labelledby="figures-title">
+        <section class="card figures" aria-labelledby="figures-title" hidden=move || hub.shown.with(|shown| shown.looked_at.is_none())>
             <h2 id="figures-title">{wording::page::FIGURES}</h2>
             {rows}
-            {move || mix.with(|mix| mix.as_ref().map(|mix| nutrients(mix, system.get())))}
             {move || {
-                mix.with(|mix| {
-                    mix.as_ref()
+                let system = hub.page.with(|page| page.system());
+                hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, system)))
+            }}
+            {move || {
+                hub.shown.with(|shown| {
+                    shown.looked_at
+                        .as_ref()
                         .map(|mix| {
                             mix.notices
                                 .iter()
@@ -50,14 +52,19 @@ pub fn Figures() -> impl IntoView {
 
 /// One figure: folded it shows value, word and bar; open, where it comes from.
 #[component]
-fn FigureRow(figure: Figure, mix: Memo<Option<MixAnswer>>, system: Memo<UnitSystem>) -> impl IntoView {
-    let text = move |value: f64| figure_text(figure, value, system.get());
+fn FigureRow(figure: Figure) -> impl IntoView {
+    let hub = hub();
+    let system = move || hub.page.with(|page| page.system());
     let folded = move || {
-        mix.with(|mix| {
-            let mix = mix.as_ref()?;
+        let system = system();
+        let text = move |value: f64| figure_text(figure, value, system);
+        hub.shown.with(|shown| {
+            let mix = shown.looked_at.as_ref()?;
             let interval = interval_of(mix, figure);
             let (state, word) = state_of(mix, figure);
-            let bar = interval.as_ref().and_then(|interval| range_bar(figure, interval, &mix.target, BAR_WIDTH));
+            let bar = interval
+                .as_ref()
+                .and_then(|interval| range_bar(figure, interval, &mix.target, BAR_WIDTH));
             let class = match state {
                 FigureState::Good => "state state-good",
                 FigureState::Low | FigureState::High => "state state-off",
@@ -79,7 +86,7 @@ fn FigureRow(figure: Figure, mix: Memo<Option<MixAnswer>>, system: Memo<UnitSyst
                 {folded}
             </summary>
             <p>{wording::page::figure_meaning(figure)}</p>
-            {move || mix.with(|mix| mix.as_ref().map(|mix| opened(mix, figure, system.get())))}
+            {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, system())))}
         </details>
     }
 }
@@ -91,18 +98,26 @@ fn opened(mix: &MixAnswer, figure: Figure, system: UnitSystem) -> impl IntoView 
     });
     let scale = (figure == Figure::CarbonToNitrogen).then(|| {
         let measured = mix.mixture.carbon_to_nitrogen_measured.map(|ratio| {
-            format!(" On measured carbon this mixture has {}.", wording::ratio_text(ratio.value))
+            format!(
+                " On measured carbon this mixture has {}.",
+                wording::ratio_text(ratio.value)
+            )
         });
         view! { <p class="hint">{wording::CARBON_SCALE}{measured}</p> }
     });
     let lines = figure_lines(mix, figure);
-    let mut keys: Vec<String> = lines.iter().flat_map(|line| line.source_keys.iter().cloned()).collect();
+    let mut keys: Vec<String> = lines
+        .iter()
+        .flat_map(|line| line.source_keys.iter().cloned())
+        .collect();
     keys.sort();
     keys.dedup();
     let rows = lines
         .into_iter()
         .map(|line| {
-            let own = line.own.map_or_else(|| "–".to_owned(), |own| own_text(figure, &own));
+            let own = line
+                .own
+                .map_or_else(|| "–".to_owned(), |own| own_text(figure, &own));
             view! {
                 <tr>
                     <th scope="row">{line.name}</th>
@@ -191,7 +206,12 @@ fn own_text(figure: Figure, own: &Range) -> String {
     if own.is_exact() {
         text(own.typical)
     } else {
-        format!("{} ({} to {})", text(own.typical), text(own.low), text(own.high))
+        format!(
+            "{} ({} to {})",
+            text(own.typical),
+            text(own.low),
+            text(own.high)
+        )
     }
 }
 
@@ -209,7 +229,11 @@ fn nutrients(mix: &MixAnswer, system: UnitSystem) -> impl IntoView + use<> {
                 )
             },
         );
-        let known = if known >= 0.995 { String::new() } else { format!("known for {}", wording::percent_text(known)) };
+        let known = if known >= 0.995 {
+            String::new()
+        } else {
+            format!("known for {}", wording::percent_text(known))
+        };
         view! {
             <tr>
                 <th scope="row">{name}</th>
@@ -218,7 +242,9 @@ fn nutrients(mix: &MixAnswer, system: UnitSystem) -> impl IntoView + use<> {
             </tr>
         }
     };
-    let of = |name, nutrient: &heapwright_answers::Nutrient| row(name, nutrient.mass_kg, nutrient.known_share_of_dry_matter);
+    let of = |name, nutrient: &heapwright_answers::Nutrient| {
+        row(name, nutrient.mass_kg, nutrient.known_share_of_dry_matter)
+    };
     view! {
         <details class="figure">
             <summary>

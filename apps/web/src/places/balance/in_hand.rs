@@ -7,6 +7,7 @@ use super::{condition_options, short_name};
 use crate::asking::FaultPlace;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
+use crate::parts::focus;
 use crate::shell::hub;
 use crate::state::{Action, HandLine, TILES};
 
@@ -29,12 +30,12 @@ pub fn InHand() -> impl IntoView {
     view! {
         <section class="card hand" aria-labelledby="hand-title">
             <div class="card-head">
-                <h2 id="hand-title">{wording::page::IN_HAND}</h2>
+                <h2 id="hand-title" tabindex="-1">{wording::page::IN_HAND}</h2>
                 <div class="card-tools">
                     <button
                         type="button"
                         class="quiet"
-                        disabled=move || !hub.can_undo.get()
+                        aria-disabled=move || (!hub.can_undo.get()).then_some("true")
                         on:click=move |_| hub.undo.run(())
                     >
                         {wording::page::UNDO}
@@ -42,7 +43,7 @@ pub fn InHand() -> impl IntoView {
                     <button
                         type="button"
                         class="quiet"
-                        disabled=move || hub.page.with(|page| page.hand.is_empty())
+                        aria-disabled=move || hub.page.with(|page| page.hand.is_empty()).then_some("true")
                         on:click=move |_| hub.act.run(Action::ClearHand)
                     >
                         {wording::page::CLEAR}
@@ -98,7 +99,10 @@ fn Line(line: HandLine) -> impl IntoView {
                     type="button"
                     class="remove"
                     aria-label=format!("Remove {name}")
-                    on:click=move |_| hub.act.run(Action::RemoveHand(key))
+                    on:click=move |_| {
+                        hub.act.run(Action::RemoveHand(key));
+                        focus("hand-title");
+                    }
                 >
                     "\u{d7}"
                 </button>

@@ -7,6 +7,7 @@ use super::{condition_options, short_name};
 use crate::asking::FaultPlace;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
+use crate::parts::focus;
 use crate::shell::hub;
 use crate::state::{Action, ReachLine};
 
@@ -16,7 +17,7 @@ pub fn InReach() -> impl IntoView {
     let hub = hub();
     view! {
         <section class="card reach" aria-labelledby="reach-title">
-            <h2 id="reach-title">{wording::page::IN_REACH}</h2>
+            <h2 id="reach-title" tabindex="-1">{wording::page::IN_REACH}</h2>
             <p class="hint">{wording::page::IN_REACH_HINT}</p>
             <ul class="lines">
                 <For each=move || hub.page.with(|page| page.reach.clone()) key=|line| line.key let(line)>
@@ -74,18 +75,14 @@ fn Line(line: ReachLine) -> impl IntoView {
                 <span class="badge" aria-hidden="true" class:badge-off=move || number.get().is_none()>
                     {move || number.get().map_or_else(String::new, |number| number.to_string())}
                 </span>
-                <select
-                    class="condition"
-                    aria-label=format!("Condition, {name}")
-                    on:change=move |event| hub.act.run(Action::ConditionReach(key, event_target_value(&event)))
-                >
-                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
-                </select>
                 <button
                     type="button"
                     class="remove"
                     aria-label=format!("Remove {name} from reach")
-                    on:click=move |_| hub.act.run(Action::RemoveReach(key))
+                    on:click=move |_| {
+                        hub.act.run(Action::RemoveReach(key));
+                        focus("reach-title");
+                    }
                 >
                     "\u{d7}"
                 </button>
@@ -107,6 +104,13 @@ fn Line(line: ReachLine) -> impl IntoView {
                     on_step=None
                     on_unit=Callback::new(move |unit| hub.act.run(Action::UnitReach(key, unit)))
                 />
+                <select
+                    class="condition"
+                    aria-label=format!("Condition, {name}")
+                    on:change=move |event| hub.act.run(Action::ConditionReach(key, event_target_value(&event)))
+                >
+                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
+                </select>
             </div>
         </li>
     }

@@ -16,15 +16,14 @@ const SIZE: (f64, f64) = (340.0, 320.0);
 #[component]
 pub fn MixMap() -> impl IntoView {
     let hub = hub();
-    let map = Memo::new(move |_| hub.shown.with(|shown| shown.map.clone()));
     view! {
-        <section class="card map" aria-labelledby="map-title">
+        <section class="card map" aria-labelledby="map-title" hidden=move || hub.shown.with(|shown| shown.map.is_none())>
             <h2 id="map-title">{wording::page::MAP}</h2>
             {move || {
-                map.get().map(|map| {
+                hub.shown.with(|shown| shown.map.clone()).map(|map| {
                     let picture = mix_map(&map, SIZE.0, SIZE.1);
                     view! {
-                        <figure>
+                        <figure aria-labelledby="map-title">
                             <Drawn picture=picture class="map-picture"/>
                             <figcaption>
                                 <p>{wording::page::map_summary(&map)}</p>
@@ -58,14 +57,24 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
             </tr>
         }
     };
-    let hand = map.in_hand.as_ref().map(|point| row("In hand alone".to_owned(), point));
-    let mixture = map.mixture.as_ref().map(|point| row("The mixture".to_owned(), point));
+    let hand = map
+        .in_hand
+        .as_ref()
+        .map(|point| row("In hand alone".to_owned(), point));
+    let mixture = map
+        .mixture
+        .as_ref()
+        .map(|point| row("The mixture".to_owned(), point));
     let moves = map
         .moves
         .iter()
         .enumerate()
         .map(|(index, one)| {
-            let scoop = wording::amount_of(Catalogue::built_in(), &one.scoop, heapwright_quantity::UnitSystem::Metric);
+            let scoop = wording::amount_of(
+                Catalogue::built_in(),
+                &one.scoop,
+                heapwright_quantity::UnitSystem::Metric,
+            );
             row(format!("{}: with {scoop} more", index + 1), &one.to)
         })
         .collect_view();

@@ -16,13 +16,17 @@ pub fn Balance() -> impl IntoView {
     view! {
         <div class="balance">
             <h1>{wording::page::BALANCE}</h1>
-            <in_hand::InHand/>
-            <answer::Answer/>
-            <answer::Ways/>
-            <in_reach::InReach/>
-            <map::MixMap/>
-            <figures::Figures/>
-            <cautions::Cautions/>
+            <div class="column">
+                <in_hand::InHand/>
+                <in_reach::InReach/>
+            </div>
+            <div class="column">
+                <answer::Answer/>
+                <answer::Ways/>
+                <map::MixMap/>
+                <figures::Figures/>
+                <cautions::Cautions/>
+            </div>
         </div>
     }
 }
@@ -51,7 +55,8 @@ pub(crate) fn condition_options(material: &str, present: &str) -> impl IntoView 
         .into_iter()
         .map(|(id, name)| {
             let selected = id == present;
-            view! { <option value=id selected=selected>{name}</option> }
+            // A property, not an attribute: what was chosen by hand must yield to an undo.
+            view! { <option value=id prop:selected=selected>{name}</option> }
         })
         .collect_view()
 }

@@ -1,0 +1,434 @@
+// The page as everybody must be able to use it: axe, width, size of targets, contrast, keyboard, accessibility tree.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { after, before, describe, test } from "node:test";
+import { axeEverywhere, DIRECTIONS, open, openBrowser, PHONE, sidewaysScroll, startProgram, WIDTHS_PX } from "./harness.js";
+import { answer, count, description, folded, inHand, inReach, openAll, sentence, textOf, tile, underSentence } from "./keeper.js";
+
+// Rows of verdicts.md: | rule | reason | elements | verdict |
+const VERDICTS = readFileSync(new URL("verdicts.md", import.meta.url), "utf8").split("\n")
+  .map((row) => row.match(/^\| `([^`]+)` \| `([^`]+)` \| `([^`]+)` \| (\S.*) \|$/))
+  .filter(Boolean)
+  .map(([, rule, reason, elements, verdict]) => ({ rule, reason, elements, verdict }));
+
+/** What the page can look like, each reached from a first visit. */
+const STATES = {
+  "first visit": async () => {},
+  "everything opened": openAll,
+  "a fault shown": async (page) => {
+    await count(inHand(page, "Fresh grass")).fill("-2");
+    await count(inReach(page, "Straw")).fill("abc");
+    await folded(page, "Units, measures, aim").click();
+    await page.getByLabel("Bucket holds").fill("much");
+    await page.getByLabel("Lowest C:N").fill("50");
+    await page.getByLabel("Highest C:N").fill("20");
+  },
+  "aim not met": async (page) => {
+    for (const box of await page.locator(".reach .line-head input[type=checkbox]").all()) await box.uncheck();
+  },
+  "empty hand": (page) => page.getByRole("button", { name: "Clear all" }).click(),
+  "settings opened": (page) => folded(page, "Units, measures, aim").click(),
+  "something searched": async (page) => {
+    await page.getByLabel("Find another material").fill("leaves");
+    await page.getByLabel("Add something to what is in reach").fill("xyzzy");
+  },
+};
+
+let program;
+let browser;
+
+before(async () => {
+  program = await startProgram();
+  browser = await openBrowser();
+});
+
+after(async () => {
+  await browser?.close();
+  await program?.kill();
+});
+
+async function visit(options = {}, state = "first visit") {
+  const page = await (await browser.newContext(options)).newPage();
+  await open(page, program.address);
+  await STATES[state](page);
+  return page;
+}
+
+describe("U1 axe", () => {
+  for (const state of Object.keys(STATES)) {
+    test(`U1 axe finds nothing in any width, theme or direction, and what it cannot decide has a verdict: ${state}`, async () => {
+      const page = await visit({}, state);
+      const { violations, undecided } = await axeEverywhere(page, VERDICTS.map((verdict) => verdict.elements));
+      assert.deepEqual(violations, []);
+      const without = undecided.filter((one) => !VERDICTS.some((verdict) =>
+        verdict.rule === one.rule && verdict.reason === one.reason && one.matches.includes(verdict.elements)));
+      assert.deepEqual([...new Set(without.map((one) => `${one.rule} | ${one.reason} | ${one.target} (${one.where})`))], []);
+      await page.context().close();
+    });
+  }
+});
+
+describe("U6 width", () => {
+  for (const state of Object.keys(STATES)) {
+    test(`U6 nothing scrolls sideways at 320 px, with text at 200 %, or with wide spacing: ${state}`, async () => {
+      const page = await visit({ viewport: { width: 320, height: 640 } }, state);
+      for (const direction of DIRECTIONS) {
+        await page.evaluate((dir) => { document.documentElement.dir = dir; document.documentElement.style.fontSize = ""; }, direction);
+        assert.equal(await sidewaysScroll(page), 0, `plain, ${direction}`);
+        await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+        assert.equal(await sidewaysScroll(page), 0, `text at 200 %, ${direction}`);
+      }
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = "";
+        // The page's policy refuses inline style elements; a constructed sheet is script, which it allows.
+        const sheet = new CSSStyleSheet();
+        sheet.replaceSync("* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }");
+        document.adoptedStyleSheets = [sheet];
+      });
+      assert.equal(await sidewaysScroll(page), 0, "wide spacing");
+      assert.deepEqual(await cutOff(page), [], "text cut off with wide spacing");
+      await page.context().close();
+    });
+  }
+
+  test("U6 with text at 200 % on a small phone the answer leaves room for the rest", async () => {
+    const page = await visit({ viewport: { width: 320, height: 640 } });
+    await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+    const covered = await page.evaluate(() => {
+      const answer = document.querySelector(".answer");
+      const box = answer.getBoundingClientRect();
+      return getComputedStyle(answer).position === "sticky" ? Math.max(0, Math.min(innerHeight, box.bottom) - Math.max(0, box.top)) / innerHeight : 0;
+    });
+    assert.ok(covered <= 0.5, `the answer covers ${Math.round(covered * 100)} % of the window`);
+    await page.context().close();
+  });
+});
+
+/** Elements that hide part of their own text. */
+function cutOff(page) {
+  return page.evaluate(() => [...document.querySelectorAll("button, p, h1, h2, label, span, li, summary, th, td")]
+    .filter((element) => element.checkVisibility() && !element.closest(".unseen") && getComputedStyle(element).overflow !== "visible")
+    .filter((element) => element.scrollWidth > element.clientWidth + 1 || element.scrollHeight > element.clientHeight + 1)
+    .map((element) => `${element.className}: ${element.textContent.slice(0, 40)}`));
+}
+
+describe("U3 size of targets", () => {
+  /** What a finger has to hit: the label where it is one with its box. */
+  const targets = (page, within) => page.evaluate((within) => {
+    const place = (element) => element.closest("label.tick, label.choice") ?? element;
+    return [...document.querySelector(within).querySelectorAll("button, input, select, summary, [tabindex='0']")]
+      .filter((element) => element.checkVisibility())
+      .map((element) => {
+        const { left, top, right, bottom } = place(element).getBoundingClientRect();
+        return { what: `${element.tagName.toLowerCase()} ${element.getAttribute("aria-label") ?? (element.textContent || element.id)}`.slice(0, 60), left, top, right, bottom, row: element.matches("summary, [tabindex]") };
+      });
+  }, within);
+
+  for (const width of WIDTHS_PX) {
+    test(`U3 every control is 48 px or more each way at ${width} px; those of hand, reach and recipes are 8 px apart`, async () => {
+      const page = await visit({ viewport: { width, height: 740 } });
+      // A third recipe, a fault and findings make room scarce.
+      await page.getByLabel("Find another material").fill("leaves");
+      await openAll(page);
+      const all = await targets(page, "main");
+      const small = all.filter((one) => one.right - one.left < 47.9 || one.bottom - one.top < 47.9);
+      assert.deepEqual(small.map((one) => `${one.what}: ${Math.round(one.right - one.left)} x ${Math.round(one.bottom - one.top)}`), []);
+      for (const within of [".hand", ".reach", ".ways"]) {
+        const field = (await targets(page, within)).filter((one) => !one.row);
+        const close = [];
+        field.forEach((one, index) => field.slice(index + 1).forEach((other) => {
+          const apart = Math.max(other.left - one.right, one.left - other.right, other.top - one.bottom, one.top - other.bottom);
+          if (apart < 7.9) close.push(`${one.what} and ${other.what}: ${apart.toFixed(1)} px`);
+        }));
+        assert.deepEqual(close, [], within);
+      }
+      await page.context().close();
+    });
+  }
+
+  test("U3 what is tapped most, the tiles and the recipes, is 60 px high or more", async () => {
+    const page = await visit(PHONE);
+    const low = await page.locator(".tiles .tile, .way").evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height).filter((height) => height < 60));
+    assert.deepEqual(low, []);
+    await page.context().close();
+  });
+});
+
+describe("U4 contrast", () => {
+  for (const [colorScheme, least, leastLarge] of [["light", 7, 4.5], ["dark", 7.5, 7.5]]) {
+    for (const state of ["everything opened", "a fault shown", "aim not met", "something searched"]) {
+      test(`U4 ${colorScheme}: text has ${least}:1, borders and marks 3:1: ${state}`, async () => {
+        const page = await visit({ viewport: { width: 412, height: 800 }, colorScheme }, state);
+        const { texts, edges } = await page.evaluate(contrasts);
+        assert.ok(texts.length > 50 && edges.length > 40, `looked at ${texts.length} texts and ${edges.length} edges`);
+        const poor = texts.filter((text) => text.ratio < (text.large ? leastLarge : least));
+        assert.deepEqual([...new Set(poor.map((text) => `${text.ratio.toFixed(2)} ${text.what}`))], []);
+        assert.deepEqual([...new Set(edges.filter((edge) => edge.ratio < 3).map((edge) => `${edge.ratio.toFixed(2)} ${edge.what}`))], []);
+        await page.context().close();
+      });
+    }
+  }
+});
+
+/** In the page: the contrast of each text with what is behind it, and of each border and mark with what is beside it. */
+function contrasts() {
+  const canvas = new OffscreenCanvas(1, 1).getContext("2d", { willReadFrequently: true });
+  const parsed = new Map();
+  const rgba = (colour) => {
+    if (!parsed.has(colour)) {
+      canvas.clearRect(0, 0, 1, 1);
+      canvas.fillStyle = colour;
+      canvas.fillRect(0, 0, 1, 1);
+      const [red, green, blue, alpha] = canvas.getImageData(0, 0, 1, 1).data;
+      parsed.set(colour, [red, green, blue, alpha / 255]);
+    }
+    return parsed.get(colour);
+  };
+  const over = (top, below, opacity = 1) => {
+    const alpha = top[3] * opacity;
+    return [0, 1, 2].map((band) => top[band] * alpha + below[band] * (1 - alpha)).concat(1);
+  };
+  const behind = (element) => {
+    const layers = [];
+    for (let at = element; at; at = at.parentElement) layers.push(rgba(getComputedStyle(at).backgroundColor));
+    return layers.reduceRight((below, layer) => over(layer, below), [255, 255, 255, 1]);
+  };
+  const opacityOf = (element) => {
+    let product = 1;
+    for (let at = element; at; at = at.parentElement) product *= Number(getComputedStyle(at).opacity);
+    return product;
+  };
+  const light = ([red, green, blue]) => [red, green, blue]
+    .map((band) => band / 255).map((band) => (band <= 0.04045 ? band / 12.92 : ((band + 0.055) / 1.055) ** 2.4))
+    .reduce((sum, band, index) => sum + band * [0.2126, 0.7152, 0.0722][index], 0);
+  const ratio = (one, other) => {
+    const [high, low] = [light(one), light(other)].sort((left, right) => right - left);
+    return (high + 0.05) / (low + 0.05);
+  };
+  const rootOf = (name) => rgba(getComputedStyle(document.querySelector(name)).fill);
+
+  const texts = [];
+  const walker = document.createTreeWalker(document.querySelector("#page"), NodeFilter.SHOW_TEXT);
+  while (walker.nextNode()) {
+    const element = walker.currentNode.parentElement;
+    if (!walker.currentNode.textContent.trim() || !element.checkVisibility({ opacityProperty: true }) || element.closest(".unseen, option")) continue;
+    const style = getComputedStyle(element);
+    const svg = element.closest("svg");
+    let ground = behind(element);
+    if (svg) {
+      // Numbers stand on their badge, names of the ends on the map, ticks beside it.
+      ground = element.matches(".map-number") ? rootOf(".map-badge") : ratio(rgba(style.fill), ground) < ratio(rgba(style.fill), rootOf(".map-ground")) ? ground : rootOf(".map-ground");
+    }
+    const ink = over(rgba(svg ? style.fill : style.color), ground, opacityOf(element));
+    const pixels = Number.parseFloat(style.fontSize);
+    const large = !svg && (pixels >= 24 || (pixels >= 18.66 && Number(style.fontWeight) >= 700));
+    texts.push({ what: `${element.getAttribute("class") ?? element.tagName}: ${walker.currentNode.textContent.trim().slice(0, 30)}`, ratio: ratio(ink, ground), large });
+  }
+  for (const field of document.querySelectorAll("input[type=text], input[type=search], select")) {
+    if (!field.checkVisibility()) continue;
+    const ground = behind(field);
+    texts.push({ what: `${field.tagName} ${field.id || field.className}`, ratio: ratio(over(rgba(getComputedStyle(field).color), ground), ground), large: false });
+  }
+
+  const edges = [];
+  for (const control of document.querySelectorAll("button, select, input[type=text], input[type=search]")) {
+    const style = getComputedStyle(control);
+    // A bare button (a word or a cross) is known by its glyph, which counts as text above.
+    if (!control.checkVisibility() || rgba(style.borderBlockStartColor)[3] === 0) continue;
+    edges.push({ what: `border of ${control.className || control.id}`, ratio: ratio(rgba(style.borderBlockStartColor), behind(control.parentElement)) });
+  }
+  const paper = document.querySelector(".map-ground") ? rootOf(".map-ground") : undefined;
+  const marks = { ".map-region": "stroke", ".map-cloud": "stroke", ".map-way": "stroke", ".map-hand": "stroke", ".map-here": "fill", ".map-move": "stroke", ".map-move-head": "fill", ".map-badge": "fill", ".bar-aim": "stroke", ".bar-range": "stroke", ".bar-value": "fill" };
+  for (const [mark, property] of Object.entries(marks)) {
+    for (const element of document.querySelectorAll(mark)) {
+      const grounds = mark.startsWith(".map") ? [paper] : [behind(element.closest("svg")), rootOf(".bar-ground")];
+      if (mark === ".map-cloud") grounds.push(over(rootOf(".map-region"), paper));
+      if (mark === ".bar-aim") grounds.pop();
+      for (const ground of grounds) edges.push({ what: mark, ratio: ratio(over(rgba(getComputedStyle(element)[property]), ground, opacityOf(element)), ground) });
+    }
+  }
+  for (const key of document.querySelectorAll(".key, .badge:not(.badge-off)")) {
+    const style = getComputedStyle(key);
+    const colour = style.borderBlockStartWidth === "0px" ? style.backgroundColor : style.borderBlockStartColor;
+    if (rgba(colour)[3] > 0) edges.push({ what: key.className, ratio: ratio(rgba(colour), behind(key.parentElement)) });
+  }
+  return { texts, edges };
+}
+
+describe("keyboard", () => {
+  for (const state of ["first visit", "everything opened"]) {
+    for (const viewport of [{ width: 360, height: 640 }, { width: 1280, height: 800 }]) {
+      test(`Tab reaches every control in reading order, its focus shows and is not covered: ${state}, ${viewport.width} px`, async () => {
+        const page = await visit({ viewport }, state);
+        const expected = await page.evaluate(() => {
+          const radios = new Set();
+          return [...document.querySelectorAll("a[href], button, input, select, summary, [tabindex='0']")]
+            .filter((element) => element.checkVisibility() && !(element.type === "radio" && !element.checked))
+            .map((element, index) => { element.dataset.stop = index; radios.add(element.name); return index; });
+        });
+        const reached = [];
+        for (let step = 0; step < expected.length; step += 1) {
+          await page.keyboard.press("Tab");
+          reached.push(await page.evaluate(() => {
+            const element = document.activeElement;
+            const style = getComputedStyle(element);
+            const box = element.getBoundingClientRect();
+            const middle = box.left + Math.min(box.width / 2, innerWidth);
+            // A box that is higher than the window shows its beginning.
+            const height = box.height > innerHeight / 2 ? Math.max(box.top, 0) + 24 : box.top + box.height / 2;
+            const top = document.elementFromPoint(middle, height);
+            return {
+              stop: Number(element.dataset.stop),
+              what: `${element.tagName} ${element.getAttribute("aria-label") ?? (element.textContent.trim() || element.id)}`.slice(0, 60),
+              ring: style.outlineStyle !== "none" && Number.parseFloat(style.outlineWidth) >= 2,
+              seen: top !== null && (element.contains(top) || top.contains(element) && !top.matches(".answer, .answer *")) && !top.closest(".answer"),
+            };
+          }));
+        }
+        assert.deepEqual(reached.map((one) => one.stop), expected);
+        assert.deepEqual(reached.filter((one) => !one.ring).map((one) => one.what), [], "no ring");
+        assert.deepEqual(reached.filter((one) => !one.seen).map((one) => one.what), [], "covered");
+        await page.keyboard.press("Tab");
+        assert.equal(await page.evaluate(() => document.activeElement.dataset.stop === undefined || document.activeElement.dataset.stop === "0"), true, "a trap at the end");
+        await page.context().close();
+      });
+    }
+  }
+
+  /** Tabs on, or back, until the focus is on the control of that name. */
+  async function tabTo(page, name, key = "Tab") {
+    for (let step = 0; step < 120; step += 1) {
+      await page.keyboard.press(key);
+      const at = await page.evaluate(() => {
+        const element = document.activeElement;
+        return element.getAttribute("aria-label") ?? (element.labels?.[0] ?? element).textContent.trim();
+      });
+      if (at === name) return;
+    }
+    assert.fail(`${key} never reached ${name}`);
+  }
+
+  test("the main job is done with Tab, Enter, Space and arrow keys alone", async () => {
+    const page = await visit();
+    const focused = () => page.evaluate(() => document.activeElement.id || document.activeElement.textContent.trim());
+    await tabTo(page, "Clear all");
+    await page.keyboard.press("Enter");
+    assert.equal(await textOf(sentence(page)), "Nothing in hand yet. Tap what you have.");
+    assert.equal(await focused(), "Clear all", "the focus stays");
+    await tabTo(page, "Veg scraps");
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    assert.match(await textOf(sentence(page)), /^Put \d+ buckets? of shredded leaves/);
+    const before = await answer(page);
+
+    await tabTo(page, "How many, Fresh grass", "Shift+Tab");
+    await page.keyboard.press("Control+A");
+    await page.keyboard.type("3");
+    const more = await answer(page);
+    assert.notDeepEqual(more, before);
+    await tabTo(page, "Measure, Fresh grass");
+    await page.keyboard.press("ArrowDown");
+    assert.equal(await inHand(page, "Fresh grass").getByLabel("Measure").inputValue(), "trug");
+    assert.notDeepEqual(await answer(page), more);
+
+    await tabTo(page, "Shredded leaves");
+    await page.keyboard.press("Space");
+    assert.doesNotMatch(await textOf(sentence(page)), /shredded leaves/);
+    await page.keyboard.press("Space");
+    await tabTo(page, "Find another material", "Shift+Tab");
+    await page.keyboard.type("sawdust");
+    await page.keyboard.press("Tab");
+    const found = await focused();
+    await page.keyboard.press("Enter");
+    assert.equal(await focused(), "find-hand", "the field takes the focus of the finding that has gone");
+    assert.equal(await page.getByLabel("Find another material").inputValue(), "");
+    assert.equal(await page.locator(".hand .line").count(), 3, found);
+
+    await tabTo(page, "Remove Fresh grass", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    assert.equal(await focused(), "hand-title", "the heading takes the focus of the line that has gone");
+    await page.keyboard.press("Tab");
+    assert.equal(await focused(), "Undo");
+    await page.keyboard.press("Enter");
+    assert.equal(await inHand(page, "Fresh grass").count(), 1);
+    await page.context().close();
+  });
+});
+
+describe("accessibility tree", () => {
+  test("one h1, landmarks, a language, a title, and the answer is said when it changes", async () => {
+    const page = await visit(PHONE);
+    assert.equal(await page.getByRole("heading", { level: 1 }).count(), 1);
+    for (const landmark of ["banner", "main", "contentinfo"]) assert.equal(await page.getByRole(landmark).count(), 1, landmark);
+    assert.equal(await page.locator("html").getAttribute("lang"), "en");
+    assert.match(await page.title(), /Heapwright/);
+    const said = page.getByRole("status").filter({ has: sentence(page) });
+    assert.equal(await said.count(), 1);
+    assert.match(await said.innerText(), /^Put .+ with it\./);
+    await tile(page, "Fresh grass").click();
+    await tile(page, "Fresh grass").click();
+    // The same region is kept: one that is put in anew would not be read out.
+    assert.equal(await said.evaluate((element) => element.isConnected), true);
+    assert.equal(await said.locator(sentence(page)).count(), 1);
+    assert.match(await said.locator(underSentence(page)).innerText(), /Chance|Nearest/);
+    for (const name of ["In hand", "In reach", "What to put with it", "Mix map", "The mixture", "Take care"]) {
+      assert.equal(await page.getByRole("region", { name, exact: true }).count(), 1, name);
+    }
+    await page.context().close();
+  });
+
+  test("the map is a named figure with its numbers in a sentence and in a table", async () => {
+    const page = await visit(PHONE);
+    const map = page.getByRole("figure", { name: "Mix map", exact: true });
+    assert.equal(await map.count(), 1);
+    assert.match(await textOf(map.locator("figcaption p")), /^The mixture is at C:N \d+, moisture \d+ %; what is in hand alone at C:N \d+, moisture \d+ %\. The good region is C:N 25 to 40, moisture 50 % to 60 %\.$/);
+    await folded(page, "The map as a table").click();
+    const table = page.getByRole("region", { name: "The map as a table" }).getByRole("table");
+    assert.deepEqual(await table.getByRole("columnheader").allInnerTexts(), ["What", "C:N", "Moisture"]);
+    const names = await table.getByRole("rowheader").allInnerTexts();
+    assert.deepEqual(names.slice(0, 2), ["In hand alone", "The mixture"]);
+    assert.equal(names.length - 2, await page.locator(".map-badge").count(), "a row for each arrow");
+    await page.context().close();
+  });
+
+  test("figures have names, and each control has one that says what it is for", async () => {
+    const page = await visit(PHONE, "everything opened");
+    for (const name of ["C:N", "Moisture", "Air space", "Mass", "Volume"]) {
+      assert.equal(await page.getByRole("region", { name: `${name}, part by part` }).getByRole("table").count(), 1, name);
+    }
+    for (const role of ["button", "textbox", "searchbox", "combobox", "checkbox", "radio"]) {
+      const all = await page.getByRole(role).count();
+      const named = await page.getByRole(role, { name: /\S/ }).count();
+      assert.ok(all > 0, role);
+      assert.equal(named, all, role);
+    }
+    const names = await page.locator("button, input[type=text], select").evaluateAll((all) => all.map((one) => one.getAttribute("aria-label")).filter(Boolean));
+    assert.deepEqual(names.filter((name, index) => names.indexOf(name) !== index), [], "two controls of one name");
+    await count(inHand(page, "Veg scraps")).fill("abc");
+    assert.match(await description(count(inHand(page, "Veg scraps"))), /\S/);
+    await page.context().close();
+  });
+
+  test("U5 nothing needs hover, drag or a long press: all that listens is taps, typing and choosing", async () => {
+    const context = await browser.newContext(PHONE);
+    const page = await context.newPage();
+    await page.addInitScript(() => {
+      window.listened = new Set();
+      const add = EventTarget.prototype.addEventListener;
+      EventTarget.prototype.addEventListener = function (type, ...rest) {
+        if (this instanceof Node) window.listened.add(type);
+        return add.call(this, type, ...rest);
+      };
+    });
+    await open(page, program.address);
+    await openAll(page);
+    await tile(page, "Bread").tap();
+    const listened = await page.evaluate(() => [...window.listened].sort());
+    assert.ok(listened.includes("click"), listened.join());
+    assert.deepEqual(listened.filter((type) => !["click", "input", "change"].includes(type)), []);
+    const hover = await page.evaluate(() => [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules]).filter((rule) => /:hover/.test(rule.cssText)).length);
+    assert.equal(hover, 0);
+    await context.close();
+  });
+});
