@@ -16,7 +16,7 @@ mod tree;
 
 pub use dictionary::{QUANTITY_WORDS, REQUEST_WORDS};
 pub use mutator::Mutator;
-pub use requests::{balance_request, mix_request};
-pub use run::{Failure, Options, Report, replay, run};
+pub use requests::{balance_request, balance_request_in_full, mix_request};
+pub use run::{Failure, Options, Report, replay, replay_kept, run};
 pub use shelf::{Shelf, name_of};
 pub use targets::{Outcome, TARGETS, Target, amount, parts, target_named};

@@ -1,3 +1,4 @@
+//! `heapwright-fuzz --list`: the targets, one name a line.
 //! `heapwright-fuzz TARGET [RUNS [SEED]] [--keep]`: feeds a target and reports in one line.
 //!
 //! Inputs that break the target are kept in `crashers/TARGET/` (exit code 1). With `--keep`, inputs
@@ -20,6 +21,9 @@ struct Order {
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
+    if arguments == ["--list"] {
+        return list();
+    }
     let order = match order(&arguments) {
         Ok(order) => order,
         Err(message) => {
@@ -40,11 +44,21 @@ fn main() -> ExitCode {
     }
 }
 
+fn list() -> ExitCode {
+    let mut out = io::stdout().lock();
+    for target in TARGETS {
+        if writeln!(out, "{}", target.name).is_err() {
+            return ExitCode::FAILURE;
+        }
+    }
+    ExitCode::SUCCESS
+}
+
 fn order(arguments: &[String]) -> Result<Order, String> {
     let names: Vec<&str> = TARGETS.iter().map(|target| target.name).collect();
     let usage = || {
         format!(
-            "Write heapwright-fuzz TARGET [RUNS [SEED]] [--keep], with TARGET one of {}.",
+            "Write heapwright-fuzz TARGET [RUNS [SEED]] [--keep], with TARGET one of {}, or heapwright-fuzz --list.",
             names.join(", ")
         )
     };

@@ -15,6 +15,9 @@ use crate::targets::{Outcome, length_class};
 /// whole steps of many materials takes milliseconds, and a million of them hours.
 const MOST_SOLVED: usize = 4;
 
+/// Of the inputs of a run one in so many is solved, all are read: a million then take minutes.
+const SOLVED_ONE_IN: u64 = 10;
+
 /// How far a figure of a recipe may lie beyond its limit, as a share of it: what counts as inside.
 const EDGE: f64 = 1e-5;
 
@@ -62,20 +65,43 @@ pub fn mix_request(input: &[u8]) -> Outcome {
     )
 }
 
+/// Reads a balance question and, when it is small and one of those that are drawn by their bytes,
+/// answers it.
+///
+/// # Panics
+///
+/// As `balance_request_in_full`.
+pub fn balance_request(input: &[u8]) -> Outcome {
+    answered_balance(input, hash(input).is_multiple_of(SOLVED_ONE_IN))
+}
+
 /// Reads a balance question and, when it is small, answers it.
 ///
 /// # Panics
 ///
 /// As `mix_request`; also when an amount is negative, a stock is exceeded, or a recipe that is said
 /// to meet the target does not.
-pub fn balance_request(input: &[u8]) -> Outcome {
+pub fn balance_request_in_full(input: &[u8]) -> Outcome {
+    answered_balance(input, true)
+}
+
+/// The 64-bit hash of Fowler, Noll and Vo (1a), mixed once more for its low bits: the same on every machine.
+fn hash(input: &[u8]) -> u64 {
+    let hash = input.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
+    });
+    hash ^ (hash >> 32)
+}
+
+fn answered_balance(input: &[u8], is_drawn: bool) -> Outcome {
     let text = String::from_utf8_lossy(input);
     let catalogue = Catalogue::built_in();
     let (question, garden) = match read_balance(catalogue, &Garden::default(), &text) {
         Ok(read) => read,
         Err(error) => return refused(&error.to_string()),
     };
-    if question.reach.len() > MOST_SOLVED || question.have.len() > MOST_SOLVED {
+    let is_small = question.reach.len() <= MOST_SOLVED && question.have.len() <= MOST_SOLVED;
+    if !is_small || !is_drawn {
         return format!("read {}", length_class(question.reach.len()));
     }
     let answer = match what_to_add(catalogue, &garden, &question) {
@@ -94,16 +120,21 @@ pub fn balance_request(input: &[u8]) -> Outcome {
 }
 
 /// Words by which kinds of message are told apart.
-const KINDS: [&str; 24] = [
+const KINDS: [&str; 28] = [
     "unknown field",
     "duplicate",
     "missing",
     "invalid type",
     "invalid length",
     "invalid value",
-    "unknown variant",
-    "match any",
-    "recursion",
+    "unknown word",
+    "too deep",
+    "it ends",
+    "is there twice",
+    "add up",
+    "carbon and",
+    "says how wet",
+    "less than can be",
     "out of range",
     "trailing",
     "is not known",
@@ -114,7 +145,6 @@ const KINDS: [&str; 24] = [
     "no number",
     "must be",
     "give two",
-    "add up",
     "too many",
     "is needed",
     "no figures",

@@ -51,9 +51,22 @@ pub struct Report {
 ///
 /// When the target panics or takes more than a second twice over.
 pub fn replay(target: Target, input: &[u8]) -> Result<(Outcome, Duration), Failure> {
+    watched(target.feed, input)
+}
+
+/// Feeds one kept input in full.
+///
+/// # Errors
+///
+/// As `replay`.
+pub fn replay_kept(target: Target, input: &[u8]) -> Result<(Outcome, Duration), Failure> {
+    watched(target.feed_kept, input)
+}
+
+fn watched(reader: fn(&[u8]) -> Outcome, input: &[u8]) -> Result<(Outcome, Duration), Failure> {
     let feed = || {
         let begin = Instant::now();
-        let outcome = panic::catch_unwind(AssertUnwindSafe(|| (target.feed)(input)));
+        let outcome = panic::catch_unwind(AssertUnwindSafe(|| reader(input)));
         (outcome, begin.elapsed())
     };
     let (outcome, mut took) = feed();
@@ -128,6 +141,7 @@ mod tests {
     const BRITTLE: Target = Target {
         name: "brittle",
         feed: brittle,
+        feed_kept: brittle,
         dictionary: &["!", "word"],
         ordinary_bytes: 512,
         structured: false,

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
-use heapwright_fuzz::{Options, Shelf, TARGETS, name_of, replay, run};
+use heapwright_fuzz::{Options, Shelf, TARGETS, name_of, replay_kept, run};
 
 /// The corpus is committed: it must stay small.
 const MOST_CORPUS_BYTES: usize = 1 << 20;
@@ -17,7 +17,7 @@ fn u15_kept_inputs_are_answered() {
         bytes += corpus.iter().map(Vec::len).sum::<usize>();
         let crashers = shelf.inputs("crashers", target.name).unwrap();
         for input in corpus.iter().chain(&crashers) {
-            if let Err(failure) = replay(*target, input) {
+            if let Err(failure) = replay_kept(*target, input) {
                 panic!("{} {}: {}", target.name, name_of(input), failure.message);
             }
         }

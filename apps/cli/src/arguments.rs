@@ -8,7 +8,12 @@ use clap_complete::Shell;
 
 /// Keep compost by computing instead of guessing.
 #[derive(Debug, Parser)]
-#[command(name = "heapwright", version, arg_required_else_help = true, max_term_width = 100)]
+#[command(
+    name = "heapwright",
+    version,
+    arg_required_else_help = true,
+    max_term_width = 100
+)]
 #[command(after_help = "\
 Examples:
   heapwright mix \"2 buckets vegetable scraps, 1 bucket dry grass\"
@@ -39,6 +44,9 @@ pub enum Command {
     /// Print completions for a shell
     Completions(CompletionsArguments),
     /// Print the manual page
+    #[command(after_help = "\
+Example:
+  heapwright manual > heapwright.1")]
     Manual,
 }
 
@@ -96,10 +104,19 @@ Examples:
   echo '{\"parts\":[{\"material\":\"coffee_grounds\",\"amount\":\"2 buckets\"}]}' | heapwright mix --json --file -")]
 pub struct MixArguments {
     /// What goes in, as you would say it
-    #[arg(value_name = "PARTS", conflicts_with = "file", required_unless_present = "file")]
+    #[arg(
+        value_name = "PARTS",
+        conflicts_with = "file",
+        required_unless_present = "file"
+    )]
     pub parts: Vec<String>,
     /// Water added from a can
-    #[arg(long, value_name = "AMOUNT", conflicts_with = "file")]
+    #[arg(
+        long,
+        value_name = "AMOUNT",
+        allow_hyphen_values = true,
+        conflicts_with = "file"
+    )]
     pub water: Option<String>,
     /// The region to aim at
     #[command(flatten)]
@@ -133,11 +150,20 @@ Examples:
   heapwright balance --json --file balance.json")]
 pub struct BalanceArguments {
     /// What is in hand, as you would say it
-    #[arg(value_name = "PARTS", conflicts_with = "file", required_unless_present = "file")]
+    #[arg(
+        value_name = "PARTS",
+        conflicts_with = "file",
+        required_unless_present = "file"
+    )]
     pub parts: Vec<String>,
     /// What may go with it: "6 buckets shredded leaves" hands out whole buckets, at
     /// most 6; "shredded leaves" any amount. Without it, the garden's stores
-    #[arg(long, value_name = "MATERIALS", conflicts_with = "file")]
+    #[arg(
+        long,
+        value_name = "MATERIALS",
+        allow_hyphen_values = true,
+        conflicts_with = "file"
+    )]
     pub reach: Vec<String>,
     /// There is no water to add
     #[arg(long, conflicts_with = "file")]

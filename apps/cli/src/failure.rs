@@ -42,7 +42,10 @@ impl fmt::Display for Failure {
                 f,
                 "{path} cannot be read ({error}): check the name, or give - for standard input"
             ),
-            Self::Output(error) => write!(f, "the answer cannot be written ({error}): check the disk or the pipe"),
+            Self::Output(error) => write!(
+                f,
+                "the answer cannot be written ({error}): check the disk or the pipe"
+            ),
         }
     }
 }

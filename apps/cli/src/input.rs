@@ -19,18 +19,30 @@ const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
 
 /// Reads a whole file, or standard input for `-`, up to the largest size that makes sense.
 pub fn read(path: &Path) -> Result<String, Failure> {
+    let from_standard_input = path == Path::new("-");
+    let name = if from_standard_input {
+        "standard input".to_owned()
+    } else {
+        path.display().to_string()
+    };
     let failed = |error: io::Error| match error.kind() {
-        io::ErrorKind::InvalidData => Failure::Input(format!("{} is not text in UTF-8: save it as UTF-8", path.display())),
+        io::ErrorKind::InvalidData => {
+            Failure::Input(format!("{name} is not text in UTF-8: save it as UTF-8"))
+        }
         _ => Failure::Read {
-            path: path.display().to_string(),
+            path: name.clone(),
             error,
         },
     };
     let mut text = String::new();
     // One byte more than is accepted, so that what is too large is seen to be.
     let most = LARGEST_FILE_BYTES as u64 + 1;
-    if path == Path::new("-") {
-        io::stdin().lock().take(most).read_to_string(&mut text).map_err(failed)?;
+    if from_standard_input {
+        io::stdin()
+            .lock()
+            .take(most)
+            .read_to_string(&mut text)
+            .map_err(failed)?;
     } else {
         File::open(path)
             .and_then(|file| file.take(most).read_to_string(&mut text))
@@ -38,8 +50,7 @@ pub fn read(path: &Path) -> Result<String, Failure> {
     }
     if text.len() > LARGEST_FILE_BYTES {
         return Err(Failure::Input(format!(
-            "{} has more than {LARGEST_FILE_BYTES} bytes: give a smaller file",
-            path.display()
+            "{name} has more than {LARGEST_FILE_BYTES} bytes: give a smaller file"
         )));
     }
     Ok(text)
@@ -98,9 +109,19 @@ pub fn target(base: Target, arguments: &TargetArguments) -> Result<Target, Failu
 
 /// Two numbers with a dash between them.
 fn low_and_high(option: &str, text: &str) -> Result<(f64, f64), Failure> {
-    let number = |text: &str| text.trim().replace(',', ".").parse::<f64>().ok().filter(|number| number.is_finite());
+    let number = |text: &str| {
+        text.trim()
+            .replace(',', ".")
+            .parse::<f64>()
+            .ok()
+            .filter(|number| number.is_finite())
+    };
     text.split_once(['-', '–', ':'])
         .and_then(|(low, high)| Some((number(low)?, number(high)?)))
         .filter(|(low, high)| low <= high)
-        .ok_or_else(|| Failure::Input(format!("{option} takes two numbers, the lower first, such as 25-40")))
+        .ok_or_else(|| {
+            Failure::Input(format!(
+                "{option} takes two numbers, the lower first, such as 25-40"
+            ))
+        })
 }

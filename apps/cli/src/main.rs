@@ -9,6 +9,7 @@ mod failure;
 mod input;
 mod table;
 
+use std::ffi::OsString;
 use std::io::{self, BufWriter, Write};
 use std::process::ExitCode;
 
@@ -18,19 +19,44 @@ use crate::arguments::{Arguments, Command};
 use crate::failure::Failure;
 
 fn main() -> ExitCode {
-    let arguments = Arguments::parse();
     let mut out = BufWriter::new(io::stdout().lock());
-    let result = run(arguments.command, &mut out).and_then(|()| out.flush().map_err(Failure::Output));
+    let result = match negative_amount(std::env::args_os().skip(1)) {
+        Some(failure) => Err(failure),
+        None => run(Arguments::parse().command, &mut out)
+            .and_then(|()| out.flush().map_err(Failure::Output)),
+    };
     match result {
         Ok(()) => ExitCode::SUCCESS,
         // Whoever reads has read enough.
-        Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(Failure::Output(error)) if error.kind() == io::ErrorKind::BrokenPipe => {
+            ExitCode::SUCCESS
+        }
         Err(failure) => {
             // When even this cannot be written there is nobody left to tell.
             let _ = writeln!(io::stderr(), "heapwright: {failure}");
             ExitCode::from(failure.exit_code())
         }
     }
+}
+
+/// A list that begins with a negative amount, which would be taken for an option.
+fn negative_amount(arguments: impl Iterator<Item = OsString>) -> Option<Failure> {
+    let mut after_option = false;
+    for argument in arguments {
+        let text = argument.to_string_lossy();
+        let below = text
+            .strip_prefix('-')
+            .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
+        // The value of an option is looked at where the option is.
+        if below && !after_option {
+            let shown: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
+            return Some(Failure::Input(format!(
+                "\"{shown}\" is below nothing: give an amount above 0"
+            )));
+        }
+        after_option = text.starts_with("--") && !text.contains('=');
+    }
+    None
 }
 
 fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {

@@ -26,11 +26,18 @@ pub fn write_rows(out: &mut impl Write, rows: &[Vec<String>]) -> io::Result<()> 
 }
 
 /// Writes a paragraph in lines of at most `width` characters, each begun with `indent`.
-pub fn write_paragraph(out: &mut impl Write, indent: &str, text: &str, width: usize) -> io::Result<()> {
+pub fn write_paragraph(
+    out: &mut impl Write,
+    indent: &str,
+    text: &str,
+    width: usize,
+) -> io::Result<()> {
     let mut line = String::new();
     // A no-break space holds an amount together.
     for word in text.split(' ').filter(|word| !word.is_empty()) {
-        if !line.is_empty() && indent.chars().count() + line.chars().count() + 1 + word.chars().count() > width {
+        if !line.is_empty()
+            && indent.chars().count() + line.chars().count() + 1 + word.chars().count() > width
+        {
             writeln!(out, "{indent}{line}")?;
             line.clear();
         }

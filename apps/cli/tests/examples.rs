@@ -21,7 +21,13 @@ fn examples(begin: &str) -> Vec<PathBuf> {
     let mut found: Vec<PathBuf> = fs::read_dir(of_repository("crates/wire/examples"))
         .unwrap()
         .map(|entry| entry.unwrap().path())
-        .filter(|path| path.file_name().unwrap().to_str().unwrap().starts_with(begin))
+        .filter(|path| {
+            path.file_name()
+                .unwrap()
+                .to_str()
+                .unwrap()
+                .starts_with(begin)
+        })
         .collect();
     found.sort();
     found
@@ -40,10 +46,18 @@ fn answered(command: &str, path: &PathBuf) -> Value {
     let name = path.display().to_string();
     let question: Value = serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap();
     assert_valid(&schema(&format!("{command}-question")), &question, &name);
-    let found: Value = serde_json::from_str(&answer(&[command, "--json", "--file", &name])).unwrap();
-    assert_valid(&schema(&format!("{command}-answer")), &found, &format!("the answer to {name}"));
+    let found: Value =
+        serde_json::from_str(&answer(&[command, "--json", "--file", &name])).unwrap();
+    assert_valid(
+        &schema(&format!("{command}-answer")),
+        &found,
+        &format!("the answer to {name}"),
+    );
     // As text too.
-    assert!(answer(&[command, "--file", &name]).contains("C:N"), "{name}");
+    assert!(
+        answer(&[command, "--file", &name]).contains("C:N"),
+        "{name}"
+    );
     found
 }
 
@@ -63,11 +77,20 @@ fn examples_of_balances_are_answered() {
     assert!(files.len() >= 4, "{files:?}");
     let mut statuses: Vec<String> = files
         .iter()
-        .map(|path| answered("balance", path)["status"].as_str().unwrap().to_owned())
+        .map(|path| {
+            answered("balance", path)["status"]
+                .as_str()
+                .unwrap()
+                .to_owned()
+        })
         .collect();
     statuses.sort();
     statuses.dedup();
-    assert_eq!(statuses, ["met", "not_met"], "the examples show one kind alone");
+    assert_eq!(
+        statuses,
+        ["met", "not_met"],
+        "the examples show one kind alone"
+    );
 }
 
 #[test]
@@ -78,8 +101,14 @@ fn examples_of_gardens_are_read() {
         let name = path.display().to_string();
         let garden: Value = serde_json::from_str(&fs::read_to_string(&path).unwrap()).unwrap();
         assert_valid(&schema("garden"), &garden, &name);
-        let found: Value =
-            serde_json::from_str(&answer(&["balance", "1 bucket grass", "--garden-file", &name, "--json"])).unwrap();
+        let found: Value = serde_json::from_str(&answer(&[
+            "balance",
+            "1 bucket grass",
+            "--garden-file",
+            &name,
+            "--json",
+        ]))
+        .unwrap();
         assert_valid(&schema("balance-answer"), &found, &name);
         let inside = json!({ "have": [{ "material": "grass_clippings_fresh", "amount": "1 bucket" }], "garden": garden });
         assert_valid(&schema("balance-question"), &inside, &name);
@@ -95,7 +124,8 @@ fn materials_are_of_their_schema() {
     for material in all {
         assert_valid(&validator, material, material["id"].as_str().unwrap());
     }
-    let one: Value = serde_json::from_str(&answer(&["materials", "grass_clippings_fresh", "--json"])).unwrap();
+    let one: Value =
+        serde_json::from_str(&answer(&["materials", "grass_clippings_fresh", "--json"])).unwrap();
     assert_valid(&validator, &one, "grass_clippings_fresh");
 }
 
@@ -112,8 +142,14 @@ fn what_the_schema_refuses_is_refused() {
         json!({ "parts": [{ "custom": { "name": "x" }, "amount": "1 kg" }] }),
         json!([]),
     ] {
-        assert!(!validator.is_valid(&question), "the schema takes {question}");
-        let ran = support::run_with(&["mix", "--json", "--file", "-"], question.to_string().as_bytes());
+        assert!(
+            !validator.is_valid(&question),
+            "the schema takes {question}"
+        );
+        let ran = support::run_with(
+            &["mix", "--json", "--file", "-"],
+            question.to_string().as_bytes(),
+        );
         assert_eq!(ran.code, 2, "{question}");
     }
 }

@@ -14,8 +14,15 @@ use std::path::Path;
 fn golden(name: &str, arguments: &[&str]) {
     let mut typed = String::from("$ heapwright");
     for argument in arguments {
-        let plain = !argument.is_empty() && argument.chars().all(|c| c.is_alphanumeric() || "-_.".contains(c));
-        typed.push_str(&if plain { format!(" {argument}") } else { format!(" \"{argument}\"") });
+        let plain = !argument.is_empty()
+            && argument
+                .chars()
+                .all(|c| c.is_alphanumeric() || "-_.".contains(c));
+        typed.push_str(&if plain {
+            format!(" {argument}")
+        } else {
+            format!(" \"{argument}\"")
+        });
     }
     let text = format!("{typed}\n{}", support::answer(arguments)).replace('\u{a0}', " ");
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("tests/golden/{name}.txt"));
@@ -24,25 +31,51 @@ fn golden(name: &str, arguments: &[&str]) {
         fs::write(&path, &text).unwrap();
     }
     let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(kept == text, "{} has changed; now it is:\n{text}", path.display());
+    assert!(
+        kept == text,
+        "{} has changed; now it is:\n{text}",
+        path.display()
+    );
 }
 
 #[test]
 fn golden_mix() {
-    golden("mix", &["mix", "2 buckets vegetable scraps, 1 bucket dry grass, half a handful of sawdust"]);
+    golden(
+        "mix",
+        &[
+            "mix",
+            "2 buckets vegetable scraps, 1 bucket dry grass, half a handful of sawdust",
+        ],
+    );
 }
 
 #[test]
 fn golden_mix_in_us_units_with_water() {
     golden(
         "mix-us",
-        &["mix", "1 1/2 gal coffee grounds", "3.5 kg shredded leaves", "--water", "2 l", "--units", "us"],
+        &[
+            "mix",
+            "1 1/2 gal coffee grounds",
+            "3.5 kg shredded leaves",
+            "--water",
+            "2 l",
+            "--units",
+            "us",
+        ],
     );
 }
 
 #[test]
 fn golden_mix_with_notices() {
-    golden("mix-notices", &["mix", "1 kg biochar, 1 bucket wet oak leaves", "--cn", "20-30"]);
+    golden(
+        "mix-notices",
+        &[
+            "mix",
+            "1 kg biochar, 1 bucket wet oak leaves",
+            "--cn",
+            "20-30",
+        ],
+    );
 }
 
 #[test]
@@ -67,13 +100,22 @@ fn golden_balance_with_the_demo_garden() {
 fn golden_balance_not_met() {
     golden(
         "balance-not-met",
-        &["balance", "1 barrow fresh grass", "--reach", "1 bucket wood chips", "--no-water"],
+        &[
+            "balance",
+            "1 barrow fresh grass",
+            "--reach",
+            "1 bucket wood chips",
+            "--no-water",
+        ],
     );
 }
 
 #[test]
 fn golden_balance_with_nothing_in_reach() {
-    golden("balance-nothing-in-reach", &["balance", "10 kg grass", "--no-water"]);
+    golden(
+        "balance-nothing-in-reach",
+        &["balance", "10 kg grass", "--no-water"],
+    );
 }
 
 #[test]

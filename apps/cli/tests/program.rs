@@ -9,7 +9,15 @@ use std::process::Stdio;
 
 use support::{answer, program, run, run_with};
 
-const COMMANDS: [&str; 7] = ["mix", "balance", "materials", "serve", "schema", "completions", "manual"];
+const COMMANDS: [&str; 7] = [
+    "mix",
+    "balance",
+    "materials",
+    "serve",
+    "schema",
+    "completions",
+    "manual",
+];
 
 #[test]
 fn help_of_every_command_has_an_example() {
@@ -17,11 +25,17 @@ fn help_of_every_command_has_an_example() {
         for help in [vec![command, "--help"], vec!["help", command]] {
             let text = answer(&help);
             assert!(text.contains("Example"), "{help:?} has no example:\n{text}");
-            assert!(text.contains(&format!("heapwright {command}")), "{help:?}:\n{text}");
+            assert!(
+                text.contains(&format!("heapwright {command}")),
+                "{help:?}:\n{text}"
+            );
         }
     }
     let text = answer(&["--help"]);
-    assert!(text.contains("Example") && text.contains("Exit codes"), "{text}");
+    assert!(
+        text.contains("Example") && text.contains("Exit codes"),
+        "{text}"
+    );
     for command in COMMANDS {
         assert!(text.contains(command), "{command} is not in the help");
     }
@@ -32,10 +46,32 @@ fn help_of_every_command_has_an_example() {
 fn examples_of_the_help_work() {
     for arguments in [
         &["mix", "2 buckets vegetable scraps, 1 bucket dry grass"][..],
-        &["mix", "2 buckets vegetable scraps, 1 bucket dry grass, half a handful of sawdust"],
-        &["mix", "1 1/2 gal coffee grounds", "3.5 kg shredded leaves", "--water", "2 l"],
-        &["balance", "1 caddy vegetable scraps, 1 bucket grass", "--reach", "6 buckets shredded leaves"],
-        &["balance", "10 kg food waste", "--reach", "sawdust, wood chips", "--no-water", "--moisture", "45-60"],
+        &[
+            "mix",
+            "2 buckets vegetable scraps, 1 bucket dry grass, half a handful of sawdust",
+        ],
+        &[
+            "mix",
+            "1 1/2 gal coffee grounds",
+            "3.5 kg shredded leaves",
+            "--water",
+            "2 l",
+        ],
+        &[
+            "balance",
+            "1 caddy vegetable scraps, 1 bucket grass",
+            "--reach",
+            "6 buckets shredded leaves",
+        ],
+        &[
+            "balance",
+            "10 kg food waste",
+            "--reach",
+            "sawdust, wood chips",
+            "--no-water",
+            "--moisture",
+            "45-60",
+        ],
         &["balance", "2 buckets grass", "--demo"],
         &["materials"],
         &["materials", "coffee"],
@@ -54,7 +90,10 @@ fn examples_of_the_help_work() {
 
 #[test]
 fn version_is_that_of_the_package() {
-    assert_eq!(answer(&["--version"]), format!("heapwright {}\n", env!("CARGO_PKG_VERSION")));
+    assert_eq!(
+        answer(&["--version"]),
+        format!("heapwright {}\n", env!("CARGO_PKG_VERSION"))
+    );
 }
 
 #[test]
@@ -62,7 +101,10 @@ fn completions_name_every_command() {
     for shell in ["bash", "zsh", "fish", "powershell"] {
         let text = answer(&["completions", shell]);
         for command in COMMANDS {
-            assert!(text.contains(command), "{shell} does not complete {command}");
+            assert!(
+                text.contains(command),
+                "{shell} does not complete {command}"
+            );
         }
     }
 }
@@ -72,7 +114,10 @@ fn manual_has_a_part_for_every_command() {
     let text = answer(&["manual"]);
     assert!(text.contains(".TH heapwright"), "{}", &text[..200]);
     for command in COMMANDS {
-        assert!(text.contains(&format!("heapwright\\-{command}")), "{command} has no part");
+        assert!(
+            text.contains(&format!("heapwright\\-{command}")),
+            "{command} has no part"
+        );
     }
     assert!(text.contains("Example"));
 }
@@ -81,7 +126,13 @@ fn manual_has_a_part_for_every_command() {
 fn schemas_are_listed_and_printed() {
     for name in answer(&["schema"]).lines() {
         let schema: serde_json::Value = serde_json::from_str(&answer(&["schema", name])).unwrap();
-        assert!(schema["$schema"].as_str().unwrap().contains("json-schema.org"), "{name}");
+        assert!(
+            schema["$schema"]
+                .as_str()
+                .unwrap()
+                .contains("json-schema.org"),
+            "{name}"
+        );
         assert!(jsonschema::validator_for(&schema).is_ok(), "{name}");
     }
 }
@@ -111,7 +162,13 @@ fn wrong_words_on_the_command_line_end_with_two() {
 
 #[test]
 fn the_same_question_has_the_same_answer() {
-    let question = ["balance", "1 caddy vegetable scraps", "--reach", "6 buckets straw, wood chips", "--json"];
+    let question = [
+        "balance",
+        "1 caddy vegetable scraps",
+        "--reach",
+        "6 buckets straw, wood chips",
+        "--json",
+    ];
     assert_eq!(answer(&question), answer(&question));
 }
 
@@ -120,7 +177,12 @@ fn a_full_disk_is_a_failure() {
     let Ok(full) = File::options().write(true).open("/dev/full") else {
         return;
     };
-    for arguments in [&["mix", "1 kg grass"][..], &["materials"], &["manual"], &["completions", "bash"]] {
+    for arguments in [
+        &["mix", "1 kg grass"][..],
+        &["materials"],
+        &["manual"],
+        &["completions", "bash"],
+    ] {
         let output = program()
             .args(arguments)
             .stdin(Stdio::null())
@@ -136,7 +198,12 @@ fn a_full_disk_is_a_failure() {
 
 #[test]
 fn a_reader_that_has_read_enough_is_no_failure() {
-    for arguments in [&["materials", "--json"][..], &["mix", "1 kg grass"], &["manual"], &["schema"]] {
+    for arguments in [
+        &["materials", "--json"][..],
+        &["mix", "1 kg grass"],
+        &["manual"],
+        &["schema"],
+    ] {
         let mut child = program()
             .args(arguments)
             .stdin(Stdio::null())
@@ -147,7 +214,11 @@ fn a_reader_that_has_read_enough_is_no_failure() {
         // Closed before anything is read.
         drop(child.stdout.take());
         let output = child.wait_with_output().unwrap();
-        assert_eq!(String::from_utf8(output.stderr).unwrap(), "", "{arguments:?}");
+        assert_eq!(
+            String::from_utf8(output.stderr).unwrap(),
+            "",
+            "{arguments:?}"
+        );
         assert_eq!(output.status.code(), Some(0), "{arguments:?}");
     }
 }
@@ -158,5 +229,9 @@ fn a_port_that_is_taken_is_a_failure() {
     let port = taken.local_addr().unwrap().port().to_string();
     let ran = run(&["serve", "--port", &port]);
     assert_eq!((ran.code, ran.err.lines().count()), (1, 1), "{}", ran.err);
-    assert!(ran.err.contains("--port") && ran.out.is_empty(), "{}", ran.err);
+    assert!(
+        ran.err.contains("--port") && ran.out.is_empty(),
+        "{}",
+        ran.err
+    );
 }

@@ -60,5 +60,14 @@ export async function withDraft(page, change) {
 
 /** Opens everything that can be opened, also what lies inside. */
 export async function openAll(page) {
-  await page.evaluate(() => { for (const details of document.querySelectorAll("details")) details.open = true; });
+  // What is closed is not there yet: opening one may bring others.
+  for (;;) {
+    const opened = await page.evaluate(async () => {
+      const closed = [...document.querySelectorAll("details:not([open])")];
+      for (const details of closed) details.open = true;
+      await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 30)));
+      return closed.length;
+    });
+    if (opened === 0) return;
+  }
 }

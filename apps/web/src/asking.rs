@@ -129,7 +129,7 @@ pub fn shown(page: &Page) -> Shown {
             catalogue,
             &garden,
             (hand, added, mix.water_kg),
-            &question.reach,
+            &whole_measures(&question.reach),
             target,
         )
         .ok()
@@ -209,7 +209,7 @@ fn in_reach(
         let scoop = Found {
             stuff: stuff(&line.material, &line.condition),
             amount: Amount {
-                count: 1.0,
+                count: scoop_count(garden, catalogue, &line.unit),
                 unit: Unit::Measure(line.unit.clone()),
             },
         };
@@ -241,6 +241,31 @@ fn in_reach(
         }
     }
     (reach, keys)
+}
+
+/// From this volume on half a measure can be told by eye [m3]: a caddy, not a mug.
+const HALVED_FROM_M3: f64 = 0.004;
+
+/// In what part of a measure stuff is handed out.
+fn scoop_count(garden: &Garden, catalogue: &Catalogue, measure: &str) -> f64 {
+    match garden.filling_m3(catalogue, measure) {
+        Some(filling) if filling.typical >= HALVED_FROM_M3 => 0.5,
+        _ => 1.0,
+    }
+}
+
+/// The same materials, a whole measure of each: what the map's arrows stand for.
+fn whole_measures(reach: &[InReach]) -> Vec<InReach> {
+    reach
+        .iter()
+        .cloned()
+        .map(|mut item| {
+            if let Some(step) = &mut item.step {
+                step.count = 1.0;
+            }
+            item
+        })
+        .collect()
 }
 
 fn stuff(material: &str, condition: &str) -> Stuff {

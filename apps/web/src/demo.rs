@@ -46,7 +46,7 @@ pub fn garden() -> Garden {
                 material: MaterialId(material.to_owned()),
                 conditions: condition.into_iter().map(str::to_owned).collect(),
                 amount: Some(buckets(count)),
-                scoop: buckets(1.0),
+                scoop: buckets(0.5),
             })
             .collect(),
     }

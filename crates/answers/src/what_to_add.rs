@@ -342,7 +342,7 @@ fn help(conflict: &engine::Conflict, question: &BalanceQuestion, nearest: &Recip
     let missed = |limit: Limit| conflict.misses.iter().any(|miss| miss.limit == limit);
     let mut help = Vec::new();
     if conflict.parts_of_units_would_do {
-        help.push(Help::PartUnits);
+        return vec![Help::PartUnits];
     }
     if missed(Limit::MoistureHigh) {
         help.push(Help::DryBrown);
@@ -367,7 +367,7 @@ fn help(conflict: &engine::Conflict, question: &BalanceQuestion, nearest: &Recip
         .iter()
         .zip(&nearest.units)
         .any(|(reach, units)| reach.most.is_some() && *units > 0.0);
-    if used_up && !conflict.parts_of_units_would_do {
+    if used_up {
         help.push(Help::LargerStock);
     }
     help

@@ -1,138 +1,87 @@
-//! How do the tables reach the program? As constants in Rust source, so that nothing is parsed there.
-
-use std::fmt::Write;
+//! How do the tables reach the program? As terse text that `src/rows.rs` reads: small on the way to the page.
+//!
+//! One text a table: a line a row, a tab between fields, in the order in which
+//! the reader asks for them. A word of a closed list is a letter, its place in
+//! the list; a source is its place among the sources by key. Names stand in the line of
+//! their material, effects in that of their condition. The remarks of all
+//! tables stand apart, in the order of the rows, so that they can be left out.
 
 use crate::rules;
-use crate::tables::{Fault, Row, Tables};
+use crate::tables::{Fault, Row, Table, Tables};
 
-/// The Rust source of all tables, one array each.
-pub fn source(tables: &Tables) -> Result<String, Fault> {
-    let mut out = String::new();
-    array(
-        &mut out,
-        "MATERIALS",
-        "MaterialRow",
-        tables.materials.rows(),
-        material,
-    )?;
-    array(&mut out, "NAMES", "NameRow", tables.names.rows(), |row| {
-        let kind = variant(row.text("kind"));
-        let (id, name, note) = (row.id(), row.text("name"), row.text("note"));
-        Ok(format!(
-            "id: {id:?}, name: {name:?}, kind: NameKind::{kind}, note: {note:?}"
-        ))
-    })?;
-    array(
-        &mut out,
-        "SOURCES",
-        "SourceRow",
-        tables.sources.rows(),
-        |row| {
-            let kind = variant(row.text("kind"));
-            let (key, citation, address) = (row.id(), row.text("citation"), row.text("address"));
-            Ok(format!(
-                "key: {key:?}, kind: SourceKind::{kind}, citation: {citation:?}, address: {address:?}"
-            ))
-        },
-    )?;
-    array(
-        &mut out,
-        "MEASURES",
-        "MeasureRow",
-        tables.measures.rows(),
-        |row| {
-            Ok(format!(
-                "id: {:?}, name: {:?}, plural: {:?}, other_words: &{:?}, volume_l: {}, sources: &{:?}, note: {:?}",
-                row.id(),
-                row.text("name"),
-                row.text("plural"),
-                row.list("other_words", ';'),
-                certain(row, "volume_l")?,
-                row.list("source", '+'),
-                row.text("note"),
-            ))
-        },
-    )?;
-    array(
-        &mut out,
-        "CONDITIONS",
-        "ConditionRow",
-        tables.conditions.rows(),
-        |row| {
-            Ok(format!(
-                "id: {:?}, name: {:?}, other_words: &{:?}",
-                row.id(),
-                row.text("name"),
-                row.list("other_words", ';')
-            ))
-        },
-    )?;
-    array(
-        &mut out,
-        "CONDITION_EFFECTS",
-        "ConditionEffectRow",
-        tables.condition_effects.rows(),
-        effect,
-    )?;
-    array(
-        &mut out,
-        "CAUTIONS",
-        "CautionRow",
-        tables.cautions.rows(),
-        |row| {
-            let about = if rules::FLAGS.contains(&row.id()) {
-                format!("About::Flag(Caution::{})", variant(row.id()))
-            } else {
-                format!("About::Material({:?})", row.id())
-            };
-            Ok(format!(
-                "about: {about}, reason: {:?}, advice: {:?}, sources: &{:?}",
-                row.text("reason"),
-                row.text("advice"),
-                row.list("source", '+')
-            ))
-        },
-    )?;
-    array(
-        &mut out,
-        "ASSUMPTIONS",
-        "AssumptionRow",
-        tables.assumptions.rows(),
-        |row| {
-            Ok(format!(
-                "key: {:?}, values: {}, unit: {:?}, sources: &{:?}, note: {:?}",
-                row.id(),
-                certain(row, "")?,
-                row.text("unit"),
-                row.list("source", '+'),
-                row.text("note"),
-            ))
-        },
-    )?;
-    Ok(out)
-}
-
-fn array<'table>(
-    out: &mut String,
-    name: &str,
-    row_type: &str,
-    rows: impl Iterator<Item = Row<'table>>,
-    write_row: impl Fn(&Row<'table>) -> Result<String, Fault>,
-) -> Result<(), Fault> {
-    // Writing to a string cannot fail.
-    let _ = writeln!(out, "pub(crate) static {name}: &[{row_type}] = &[");
-    for row in rows {
-        let _ = writeln!(out, "    {row_type} {{ {} }},", write_row(&row)?);
+/// File name and text of every table, and of the remarks.
+pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
+    let mut remarks = Lines::default();
+    let mut materials = Lines::default();
+    for row in tables.materials.rows() {
+        material(&row, tables, &mut materials, &mut remarks)?;
     }
-    out.push_str("];\n");
-    Ok(())
+    let mut measures = Lines::default();
+    for row in tables.measures.rows() {
+        measures.texts(&row, &["id", "name", "plural", "other_words"])?;
+        measures.certain(&row, "volume_l")?;
+        measures.field(sources(&row, tables));
+        measures.end();
+        remarks.line(&row, "note")?;
+    }
+    let mut conditions = Lines::default();
+    for row in tables.conditions.rows() {
+        conditions.texts(&row, &["id", "name", "other_words"])?;
+        for effect in with_id(&tables.condition_effects, row.id()) {
+            let applies_to = effect.list("applies_to", ';').into_iter();
+            let (groups, materials): (Vec<&str>, Vec<&str>) =
+                applies_to.partition(|target| rules::GROUPS.contains(target));
+            conditions.field(letters(rules::GROUPS, &groups));
+            conditions.field(materials.join(";"));
+            conditions.range(&effect, "moisture_pct_wet")?;
+            conditions.range(&effect, "bulk_density_factor")?;
+            conditions.field(sources(&effect, tables));
+            remarks.line(&effect, "note")?;
+        }
+        conditions.end();
+    }
+    let mut cautions = Lines::default();
+    for row in tables.cautions.rows() {
+        let flag = letters(rules::FLAGS, &[row.id()]);
+        let material = if flag.is_empty() { row.id() } else { "" };
+        cautions.field(flag);
+        cautions.field(material.to_owned());
+        cautions.texts(&row, &["reason", "advice"])?;
+        cautions.field(sources(&row, tables));
+        cautions.end();
+    }
+    let mut assumptions = Lines::default();
+    for row in by_key(&tables.assumptions) {
+        assumptions.texts(&row, &["key"])?;
+        assumptions.certain(&row, "")?;
+        assumptions.texts(&row, &["unit"])?;
+        assumptions.field(sources(&row, tables));
+        assumptions.end();
+        remarks.line(&row, "note")?;
+    }
+    let mut publications = Lines::default();
+    for row in by_key(&tables.sources) {
+        publications.texts(&row, &["key"])?;
+        publications.field(letters(rules::SOURCE_KINDS, &[row.text("kind")]));
+        publications.texts(&row, &["citation", "address"])?;
+        publications.end();
+    }
+    Ok(vec![
+        ("sources.txt", publications.text),
+        ("materials.txt", materials.text),
+        ("measures.txt", measures.text),
+        ("conditions.txt", conditions.text),
+        ("cautions.txt", cautions.text),
+        ("assumptions.txt", assumptions.text),
+        ("remarks.txt", remarks.text),
+    ])
 }
 
-fn material(row: &Row) -> Result<String, Fault> {
-    let mut out = format!("id: {:?}, name: {:?}, ", row.id(), row.text("name"));
-    let _ = write!(out, "group: Group::{}, ", variant(row.text("group")));
+fn material(row: &Row, tables: &Tables, out: &mut Lines, remarks: &mut Lines) -> Result<(), Fault> {
+    out.texts(row, &["id", "name"])?;
+    out.field(letters(rules::GROUPS, &[row.text("group")]));
     for stem in rules::RANGES {
-        let _ = write!(out, "{stem}: {:?}, ", row.range(stem)?);
+        out.range(row, stem)?;
     }
     for column in [
         "carbon_pct_dry_typical",
@@ -147,66 +96,138 @@ fn material(row: &Row) -> Result<String, Fault> {
         "sodium_pct_dry",
         "ph",
     ] {
-        let _ = write!(out, "{column}: {:?}, ", row.number(column)?);
+        out.field(shortest(row.number(column)?));
     }
-    let _ = write!(
-        out,
-        "degradability: Degradability::{}, ",
-        variant(row.text("degradability"))
-    );
-    let flags = row.list("flags", ';');
-    let flags: Vec<String> = flags
-        .iter()
-        .map(|flag| format!("Caution::{}", variant(flag)))
-        .collect();
-    let _ = write!(out, "cautions: &[{}], sources: &[", flags.join(", "));
-    for (figure, keys) in rules::source_list(row)? {
-        let _ = write!(out, "(FigureGroup::{figure}, &{keys:?}), ");
+    out.field(letters(
+        rules::DEGRADABILITIES,
+        &[row.text("degradability")],
+    ));
+    out.field(letters(rules::FLAGS, &row.list("flags", ';')));
+    out.field(figure_sources(row, tables)?);
+    out.field(letters(rules::BASES, &[row.text("basis")]));
+    remarks.line(row, "notes")?;
+    let mut names: Vec<Row> = with_id(&tables.names, row.id()).collect();
+    // The reader takes the first for the short name.
+    names.sort_by_key(|name| name.text("kind") != "short");
+    for name in names {
+        let kind = letters(rules::NAME_KINDS, &[name.text("kind")]);
+        out.field(format!("{kind}{}", plain(&name, "name")?));
+        remarks.line(&name, "note")?;
     }
-    let _ = write!(
-        out,
-        "], evidence: Evidence::{}, notes: {:?}",
-        variant(row.text("basis")),
-        row.text("notes")
-    );
-    Ok(out)
+    out.end();
+    Ok(())
 }
 
-fn effect(row: &Row) -> Result<String, Fault> {
-    let (mut groups, mut materials) = (Vec::new(), Vec::new());
-    for target in row.list("applies_to", ';') {
-        if rules::GROUPS.contains(&target) {
-            groups.push(format!("Group::{}", variant(target)));
-        } else {
-            materials.push(target);
+/// Rows of `table` under that id, in the order of the file.
+fn with_id<'table>(table: &'table Table, id: &str) -> impl Iterator<Item = Row<'table>> {
+    table.rows().filter(move |row| row.id() == id)
+}
+
+/// `ad:3+12;b:7`: figures, each a letter, and the places of their sources.
+fn figure_sources(row: &Row, tables: &Tables) -> Result<String, Fault> {
+    let mut parts: Vec<(String, String)> = Vec::new();
+    for (figure, keys) in rules::source_list(row)? {
+        let known = rules::LABELS.iter().map(|(_, known, _)| *known);
+        let letter = letters(&known.collect::<Vec<_>>(), &[figure]);
+        let places = places(&keys, tables);
+        match parts.last_mut() {
+            Some((figures, same)) if *same == places => figures.push_str(&letter),
+            _ => parts.push((letter, places)),
         }
     }
-    Ok(format!(
-        "condition: {:?}, groups: &[{}], materials: &{materials:?}, moisture_pct_wet: {:?}, bulk_density_factor: {:?}, \
-         sources: &{:?}, note: {:?}",
-        row.id(),
-        groups.join(", "),
-        row.range("moisture_pct_wet")?,
-        row.range("bulk_density_factor")?,
-        row.list("source", '+'),
-        row.text("note"),
-    ))
+    let parts = parts.iter();
+    let parts: Vec<String> = parts
+        .map(|(figures, places)| format!("{figures}:{places}"))
+        .collect();
+    Ok(parts.join(";"))
 }
 
-/// A range that the rules demand.
-fn certain(row: &Row, stem: &str) -> Result<String, Fault> {
-    let range = row.range(stem)?;
-    let range = range.ok_or_else(|| row.fault(stem, "must not be empty".to_owned()))?;
-    Ok(format!("{range:?}"))
+fn sources(row: &Row, tables: &Tables) -> String {
+    places(&row.list("source", '+'), tables)
 }
 
-/// `garden_green` as `GardenGreen`.
-fn variant(text: &str) -> String {
-    let mut out = String::new();
-    for word in text.split('_') {
-        let mut letters = word.chars();
-        out.extend(letters.next().map(|first| first.to_ascii_uppercase()));
-        out.push_str(letters.as_str());
+/// Places of the keys among the sources; the rules have seen to it that each is there.
+fn places(keys: &[&str], tables: &Tables) -> String {
+    let sources = by_key(&tables.sources);
+    let place = |key: &&str| sources.iter().position(|row| row.id() == *key);
+    let places = keys.iter().filter_map(place).map(|place| place.to_string());
+    places.collect::<Vec<_>>().join("+")
+}
+
+/// The rows by their key, so that the reader need not sort them.
+fn by_key(table: &Table) -> Vec<Row<'_>> {
+    let mut rows: Vec<Row> = table.rows().collect();
+    rows.sort_by_key(Row::id);
+    rows
+}
+
+/// For every word its place in the list, `a` for the first; a word that is not there is left out.
+fn letters(list: &[&str], words: &[&str]) -> String {
+    let place = |word: &&str| list.iter().position(|known| known == word);
+    let places = words.iter().filter_map(place);
+    places.filter_map(|place| ('a'..='z').nth(place)).collect()
+}
+
+/// The fewest digits that give the same number again.
+fn shortest(value: Option<f64>) -> String {
+    value.map_or_else(String::new, |value| value.to_string())
+}
+
+/// A cell, which must not hold what parts fields and lines.
+fn plain<'table>(row: &Row<'table>, column: &str) -> Result<&'table str, Fault> {
+    let text = row.text(column);
+    if text.contains(['\t', '\n', '\r']) {
+        return Err(row.fault(column, "must be one line without tabs".to_owned()));
     }
-    out
+    Ok(text)
+}
+
+/// Lines of tab-separated fields.
+#[derive(Default)]
+struct Lines {
+    text: String,
+    fields: Vec<String>,
+}
+
+impl Lines {
+    fn field(&mut self, field: String) {
+        self.fields.push(field);
+    }
+
+    fn texts(&mut self, row: &Row, columns: &[&str]) -> Result<(), Fault> {
+        for column in columns {
+            self.field(plain(row, column)?.to_owned());
+        }
+        Ok(())
+    }
+
+    /// Low, typical and high; three empty fields when there is none.
+    fn range(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
+        let values = row.range(stem)?;
+        for place in 0..3 {
+            self.field(shortest(values.map(|values| values[place])));
+        }
+        Ok(())
+    }
+
+    /// A range that the reader counts on.
+    fn certain(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
+        if row.range(stem)?.is_none() {
+            return Err(row.fault(stem, "must not be empty".to_owned()));
+        }
+        self.range(row, stem)
+    }
+
+    /// A line of one field.
+    fn line(&mut self, row: &Row, column: &str) -> Result<(), Fault> {
+        self.texts(row, &[column])?;
+        self.end();
+        Ok(())
+    }
+
+    fn end(&mut self) {
+        self.text += &self.fields.join("\t");
+        self.text.push('\n');
+        self.fields.clear();
+    }
 }

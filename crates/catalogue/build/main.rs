@@ -1,4 +1,4 @@
-//! Reads the tables, stops the build with table, row and column when one is wrong, and writes them as Rust.
+//! Reads the tables, stops the build with table, row and column when one is wrong, and writes them as terse text.
 
 #![allow(clippy::print_stdout)] // how a build script speaks to Cargo
 
@@ -29,17 +29,18 @@ fn main() -> ExitCode {
     if !faults.is_empty() {
         return stop(&faults);
     }
-    match emit::source(&tables) {
-        Ok(source) => {
-            let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());
-            if let Err(error) = std::fs::write(out.join("tables.rs"), source) {
-                println!("cargo::error=tables.rs cannot be written: {error}");
-                return ExitCode::FAILURE;
-            }
-            ExitCode::SUCCESS
+    let texts = match emit::texts(&tables) {
+        Ok(texts) => texts,
+        Err(fault) => return stop(&[fault]),
+    };
+    let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());
+    for (file, text) in texts {
+        if let Err(error) = std::fs::write(out.join(file), text) {
+            println!("cargo::error={file} cannot be written: {error}");
+            return ExitCode::FAILURE;
         }
-        Err(fault) => stop(&[fault]),
     }
+    ExitCode::SUCCESS
 }
 
 fn stop(faults: &[tables::Fault]) -> ExitCode {

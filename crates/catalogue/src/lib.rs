@@ -2,8 +2,8 @@
 //!
 //! The tables in `tables/` hold every figure with its sources, in percent and
 //! litres as people read them. The build checks them (`build/rules.rs`) and
-//! stops with table, row and column when one is wrong; the program holds them as
-//! constants. [`Catalogue::built_in`] gives them as fractions and SI units: that
+//! stops with table, row and column when one is wrong; the program carries them as
+//! terse text. [`Catalogue::built_in`] gives them as fractions and SI units: that
 //! happens here and nowhere else.
 //!
 //! | table | read with |
@@ -15,6 +15,9 @@
 //! | `conditions.csv`, `condition_effects.csv` | [`Catalogue::conditions`], [`Condition::effect_on`] |
 //! | `cautions.csv` | [`Catalogue::cautions_for`] |
 //! | `assumptions.csv` | [`Catalogue::assumption`] |
+//!
+//! The remarks on figures and names (`note`, `notes`) come with the feature
+//! `remarks`, which is on by default; without it they are empty.
 //!
 //! A range that the table gives by its typical value alone comes out exact;
 //! how widely such a figure spreads is an assumption

@@ -23,7 +23,7 @@ pub struct Name {
     pub text: String,
     /// Where it is at home.
     pub kind: NameKind,
-    /// Why this material and no other has the name; mostly empty.
+    /// Why this material and no other has the name; mostly empty, and always without the feature `remarks`.
     pub note: String,
 }
 
@@ -68,7 +68,7 @@ pub struct Measure {
     pub volume_m3: Range,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
-    /// Remarks on the figure.
+    /// Remarks on the figure; empty without the feature `remarks`.
     pub note: String,
 }
 
@@ -127,7 +127,7 @@ pub struct ConditionEffect {
     pub bulk_density_factor: Option<Range>,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
-    /// Ground of the figures.
+    /// Ground of the figures; empty without the feature `remarks`.
     pub note: String,
 }
 
@@ -164,6 +164,6 @@ pub struct Assumption {
     pub unit: String,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
-    /// What it is used for.
+    /// What it is used for; empty without the feature `remarks`.
     pub note: String,
 }

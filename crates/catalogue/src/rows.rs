@@ -1,103 +1,336 @@
-//! What does one line of each table look like in the program? Plain constants, percent as in the file.
+//! How do the tables come into the program? Read from the terse text that the build wrote (`build/emit.rs`).
+//!
+//! Percent becomes a fraction and litres become cubic metres here. The build has
+//! checked every cell, and a test compares every record with its row, so a text
+//! that cannot be read is not expected: it gives blanks or stops the program.
 
-use heapwright_terms::{Caution, Degradability, Evidence, FigureGroup, Group};
+use std::str::Split;
 
-use crate::{NameKind, SourceKind};
+use heapwright_quantity::Range;
+use heapwright_terms::{
+    Caution, Degradability, Evidence, FigureGroup, FigureSource, Group, Material, MaterialId,
+};
 
-/// Low, typical and high.
-pub(crate) type Three = [f64; 3];
+use crate::records::{
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, Measure, Name, NameKind,
+    Source, SourceKind,
+};
 
-pub(crate) struct MaterialRow {
-    pub id: &'static str,
-    pub name: &'static str,
-    pub group: Group,
-    pub nitrogen_pct_dry: Option<Three>,
-    pub cn: Option<Three>,
-    pub moisture_pct_wet: Option<Three>,
-    pub bulk_density_kg_m3: Option<Three>,
-    pub carbon_pct_dry_typical: Option<f64>,
-    pub ash_pct_dry: Option<f64>,
-    pub lignin_pct_dry: Option<f64>,
-    pub cellulose_pct_dry: Option<f64>,
-    pub hemicellulose_pct_dry: Option<f64>,
-    pub phosphorus_pct_dry: Option<f64>,
-    pub potassium_pct_dry: Option<f64>,
-    pub calcium_pct_dry: Option<f64>,
-    pub magnesium_pct_dry: Option<f64>,
-    pub sodium_pct_dry: Option<f64>,
-    pub ph: Option<f64>,
-    pub degradability: Degradability,
-    pub cautions: &'static [Caution],
-    pub sources: &'static [(FigureGroup, &'static [&'static str])],
-    pub evidence: Evidence,
-    pub notes: &'static str,
+macro_rules! built {
+    ($file:literal) => {
+        include_str!(concat!(env!("OUT_DIR"), "/", $file))
+    };
 }
 
-pub(crate) struct NameRow {
-    pub id: &'static str,
-    pub name: &'static str,
-    pub kind: NameKind,
-    pub note: &'static str,
+// The closed lists, each in the order of its words in `build/rules.rs`.
+const GROUPS: &[Group] = &[
+    Group::Kitchen,
+    Group::GardenGreen,
+    Group::GardenBrown,
+    Group::Wood,
+    Group::Paper,
+    Group::AnimalManure,
+    Group::AnimalProduct,
+    Group::Mineral,
+    Group::Amendment,
+    Group::Finished,
+];
+const DEGRADABILITIES: &[Degradability] = &[
+    Degradability::Fast,
+    Degradability::Medium,
+    Degradability::Slow,
+    Degradability::VerySlow,
+    Degradability::Inert,
+];
+const BASES: &[Evidence] = &[
+    Evidence::Retrieved,
+    Evidence::Mixed,
+    Evidence::Memory,
+    Evidence::Estimate,
+];
+const FLAGS: &[Caution] = &[
+    Caution::Acidic,
+    Caution::Alkaline,
+    Caution::AttractsAnimals,
+    Caution::Avoid,
+    Caution::Compacts,
+    Caution::ContaminantRisk,
+    Caution::HerbicideRisk,
+    Caution::LimitAmount,
+    Caution::MatsWhenWet,
+    Caution::PathogenRisk,
+    Caution::RegulatedAnimalByproduct,
+    Caution::Salty,
+    Caution::ShredFirst,
+    Caution::WeedSeedRisk,
+];
+const LABELS: &[FigureGroup] = &[
+    FigureGroup::Nitrogen,
+    FigureGroup::CarbonToNitrogen,
+    FigureGroup::Carbon,
+    FigureGroup::Moisture,
+    FigureGroup::BulkDensity,
+    FigureGroup::Ash,
+    FigureGroup::Fibre,
+    FigureGroup::Phosphorus,
+    FigureGroup::Potassium,
+    FigureGroup::Calcium,
+    FigureGroup::Magnesium,
+    FigureGroup::Sodium,
+    FigureGroup::Ph,
+];
+const NAME_KINDS: &[NameKind] = &[
+    NameKind::Short,
+    NameKind::Name,
+    NameKind::British,
+    NameKind::American,
+];
+const SOURCE_KINDS: &[SourceKind] = &[
+    SourceKind::Retrieved,
+    SourceKind::Memory,
+    SourceKind::Derived,
+    SourceKind::Estimate,
+];
+
+/// The records of every table.
+#[derive(Debug)]
+pub(crate) struct Records {
+    /// By key.
+    pub sources: Vec<Source>,
+    pub materials: Vec<Material>,
+    /// Names of each material, the short one first.
+    pub names: Vec<Vec<Name>>,
+    pub measures: Vec<Measure>,
+    pub conditions: Vec<Condition>,
+    pub cautions: Vec<CautionText>,
+    /// By key.
+    pub assumptions: Vec<Assumption>,
 }
 
-pub(crate) struct SourceRow {
-    pub key: &'static str,
-    pub kind: SourceKind,
-    pub citation: &'static str,
-    pub address: &'static str,
+/// Reads every table.
+pub(crate) fn read() -> Records {
+    #[cfg(feature = "remarks")]
+    let remarks = built!("remarks.txt");
+    #[cfg(not(feature = "remarks"))]
+    let remarks = "";
+    let mut remarks = Fields(remarks.split('\n'));
+    let sources: Vec<Source> = lines(built!("sources.txt")).map(source).collect();
+    let (materials, names) = lines(built!("materials.txt"))
+        .map(|fields| material(fields, &sources, &mut remarks))
+        .unzip();
+    // Struct fields are evaluated as written: in the order of the remarks.
+    Records {
+        materials,
+        names,
+        measures: lines(built!("measures.txt"))
+            .map(|fields| measure(fields, &sources, &mut remarks))
+            .collect(),
+        conditions: lines(built!("conditions.txt"))
+            .map(|fields| condition(fields, &sources, &mut remarks))
+            .collect(),
+        cautions: lines(built!("cautions.txt"))
+            .map(|fields| caution(fields, &sources))
+            .collect(),
+        assumptions: lines(built!("assumptions.txt"))
+            .map(|fields| assumption(fields, &sources, &mut remarks))
+            .collect(),
+        sources,
+    }
 }
 
-pub(crate) struct MeasureRow {
-    pub id: &'static str,
-    pub name: &'static str,
-    pub plural: &'static str,
-    pub other_words: &'static [&'static str],
-    pub volume_l: Three,
-    pub sources: &'static [&'static str],
-    pub note: &'static str,
+/// The fields of one line, one after the other; blank after the last.
+struct Fields(Split<'static, char>);
+
+fn lines(text: &'static str) -> impl Iterator<Item = Fields> {
+    text.lines().map(|line| Fields(line.split('\t')))
 }
 
-pub(crate) struct ConditionRow {
-    pub id: &'static str,
-    pub name: &'static str,
-    pub other_words: &'static [&'static str],
+impl Fields {
+    fn text(&mut self) -> &'static str {
+        self.0.next().unwrap_or_default()
+    }
+
+    fn string(&mut self) -> String {
+        self.text().to_owned()
+    }
+
+    fn list(&mut self) -> Vec<String> {
+        let parts = self.text().split(';').filter(|part| !part.is_empty());
+        parts.map(str::to_owned).collect()
+    }
+
+    fn number(&mut self) -> Option<f64> {
+        self.text().parse().ok()
+    }
+
+    fn share(&mut self) -> Option<f64> {
+        self.number().map(|percent| percent / 100.0)
+    }
+
+    /// A range that is always given, each value divided by `over`.
+    fn certain(&mut self, over: f64) -> Range {
+        let mut next = || self.number().unwrap_or(f64::NAN) / over;
+        Range {
+            low: next(),
+            typical: next(),
+            high: next(),
+        }
+    }
+
+    fn range(&mut self, over: f64) -> Option<Range> {
+        let range = self.certain(over);
+        (!range.typical.is_nan()).then_some(range)
+    }
+
+    fn one<T: Copy>(&mut self, list: &[T]) -> T {
+        list[place(self.text().as_bytes()[0])]
+    }
+
+    fn some<T: Copy>(&mut self, list: &[T]) -> Vec<T> {
+        several(self.text(), list)
+    }
+
+    fn keys(&mut self, sources: &[Source]) -> Vec<String> {
+        keys(self.text(), sources)
+    }
 }
 
-pub(crate) struct ConditionEffectRow {
-    pub condition: &'static str,
-    pub groups: &'static [Group],
-    pub materials: &'static [&'static str],
-    pub moisture_pct_wet: Option<Three>,
-    pub bulk_density_factor: Option<Three>,
-    pub sources: &'static [&'static str],
-    pub note: &'static str,
+/// `a` is the first of a list.
+fn place(letter: u8) -> usize {
+    usize::from(letter.wrapping_sub(b'a'))
 }
 
-pub(crate) enum About {
-    Flag(Caution),
-    Material(&'static str),
+fn several<T: Copy>(letters: &str, list: &[T]) -> Vec<T> {
+    letters.bytes().map(|letter| list[place(letter)]).collect()
 }
 
-pub(crate) struct CautionRow {
-    pub about: About,
-    pub reason: &'static str,
-    pub advice: &'static str,
-    pub sources: &'static [&'static str],
+/// `3+12` are the fourth and the thirteenth source.
+fn keys(places: &str, sources: &[Source]) -> Vec<String> {
+    let places = places.split('+').filter_map(|place| place.parse().ok());
+    places
+        .map(|place: usize| sources[place].key.clone())
+        .collect()
 }
 
-pub(crate) struct AssumptionRow {
-    pub key: &'static str,
-    pub values: Three,
-    pub unit: &'static str,
-    pub sources: &'static [&'static str],
-    pub note: &'static str,
+fn source(mut fields: Fields) -> Source {
+    Source {
+        key: fields.string(),
+        kind: fields.one(SOURCE_KINDS),
+        citation: fields.string(),
+        address: fields.string(),
+    }
 }
 
-// A percentage may look like a constant of mathematics.
-#[allow(clippy::approx_constant)]
-mod tables {
-    use super::*;
-
-    include!(concat!(env!("OUT_DIR"), "/tables.rs"));
+fn material(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> (Material, Vec<Name>) {
+    let mut material = Material {
+        id: MaterialId(fields.string()),
+        name: fields.string(),
+        short_name: String::new(),
+        group: fields.one(GROUPS),
+        nitrogen_dry_basis: fields.range(100.0),
+        carbon_to_nitrogen_measured: fields.range(1.0),
+        moisture_wet_basis: fields.range(100.0),
+        bulk_density_kg_m3: fields.range(1.0),
+        carbon_measured_dry_basis: fields.share(),
+        ash_dry_basis: fields.share(),
+        lignin_dry_basis: fields.share(),
+        cellulose_dry_basis: fields.share(),
+        hemicellulose_dry_basis: fields.share(),
+        phosphorus_dry_basis: fields.share(),
+        potassium_dry_basis: fields.share(),
+        calcium_dry_basis: fields.share(),
+        magnesium_dry_basis: fields.share(),
+        sodium_dry_basis: fields.share(),
+        ph: fields.number(),
+        degradability: fields.one(DEGRADABILITIES),
+        cautions: fields.some(FLAGS),
+        sources: figure_sources(fields.text(), sources),
+        evidence: fields.one(BASES),
+        notes: remarks.string(),
+    };
+    let names: Vec<Name> = fields
+        .0
+        .map(|field| Name {
+            text: field[1..].to_owned(),
+            kind: NAME_KINDS[place(field.as_bytes()[0])],
+            note: remarks.string(),
+        })
+        .collect();
+    material.short_name.clone_from(&names[0].text);
+    (material, names)
 }
-pub(crate) use tables::*;
+
+/// `ad:3+12;b:7`: figures, each a letter, and the places of their sources.
+fn figure_sources(text: &str, sources: &[Source]) -> Vec<FigureSource> {
+    let mut list = Vec::new();
+    for (figures, places) in text.split(';').filter_map(|part| part.split_once(':')) {
+        list.extend(
+            several(figures, LABELS)
+                .into_iter()
+                .map(|figures| FigureSource {
+                    figures,
+                    source_keys: keys(places, sources),
+                }),
+        );
+    }
+    list
+}
+
+fn measure(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Measure {
+    Measure {
+        id: fields.string(),
+        name: fields.string(),
+        plural: fields.string(),
+        other_words: fields.list(),
+        volume_m3: fields.certain(1000.0),
+        source_keys: fields.keys(sources),
+        note: remarks.string(),
+    }
+}
+
+fn condition(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Condition {
+    let mut condition = Condition {
+        id: fields.string(),
+        name: fields.string(),
+        other_words: fields.list(),
+        effects: Vec::new(),
+    };
+    while let Some(groups) = fields.0.next() {
+        condition.effects.push(ConditionEffect {
+            groups: several(groups, GROUPS),
+            materials: fields.list().into_iter().map(MaterialId).collect(),
+            moisture_wet_basis: fields.range(100.0),
+            bulk_density_factor: fields.range(1.0),
+            source_keys: fields.keys(sources),
+            note: remarks.string(),
+        });
+    }
+    condition
+}
+
+fn caution(mut fields: Fields, sources: &[Source]) -> CautionText {
+    let flag = fields.some(FLAGS).pop();
+    let material = MaterialId(fields.string());
+    CautionText {
+        about: flag.map_or(CautionAbout::Material(material), CautionAbout::Flag),
+        reason: fields.string(),
+        advice: fields.string(),
+        source_keys: fields.keys(sources),
+    }
+}
+
+fn assumption(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Assumption {
+    let (key, range, unit) = (fields.string(), fields.certain(1.0), fields.text());
+    let (factor, unit) = match unit {
+        "%" => (0.01, "1"),
+        "1/%" => (100.0, "1"),
+        unit => (1.0, unit),
+    };
+    Assumption {
+        key,
+        range: range.scaled(factor),
+        unit: unit.to_owned(),
+        source_keys: fields.keys(sources),
+        note: remarks.string(),
+    }
+}

@@ -2,6 +2,12 @@
 
 use std::fmt;
 
+use crate::stated::MOST_NITROGEN_PCT;
+
+/// The minerals of a custom material, in the words of the JSON.
+const MINERAL_FIELDS: &str =
+    "phosphorus_pct_dry, potassium_pct_dry, calcium_pct_dry, magnesium_pct_dry and sodium_pct_dry";
+
 /// Why a part cannot be used. Field names are those of the JSON.
 #[derive(Clone, Debug, PartialEq)]
 pub enum FoundError {
@@ -32,6 +38,27 @@ pub enum FoundError {
         /// Their sum, percent of dry matter.
         sum_pct_dry: f64,
     },
+    /// Carbon is stated as 0 together with a C:N.
+    RatioWithoutCarbon,
+    /// Nitrogen and C:N, each possible alone, make more carbon or nitrogen than dry matter holds.
+    CombinedOverFull {
+        /// Carbon that follows, percent of dry matter.
+        carbon_pct_dry: f64,
+        /// Nitrogen that follows, percent of dry matter.
+        nitrogen_pct_dry: f64,
+    },
+    /// Carbon, nitrogen and minerals together exceed the dry matter.
+    MineralsOverFull {
+        /// Their sum, percent of dry matter.
+        sum_pct_dry: f64,
+    },
+    /// Two conditions that both say how wet the material is.
+    TwoMoistures {
+        /// Name of the one.
+        first: String,
+        /// Name of the other.
+        second: String,
+    },
     /// The name is empty.
     NoName,
     /// Neither the catalogue nor the garden knows the material.
@@ -56,16 +83,31 @@ pub enum FoundError {
 impl fmt::Display for FoundError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange { field, stated, least, most } => {
-                write!(f, "{field} must be between {least} and {most}, not {stated}")
+            Self::OutOfRange {
+                field,
+                stated,
+                least,
+                most,
+            } => {
+                write!(
+                    f,
+                    "{field} must be between {least} and {most}, not {stated}"
+                )
             }
             Self::TooFew => write!(
                 f,
                 "give two of carbon_pct_dry, nitrogen_pct_dry and cn_ratio"
             ),
-            Self::Contradiction { carbon_pct_dry, nitrogen_pct_dry, cn_ratio } => {
+            Self::Contradiction {
+                carbon_pct_dry,
+                nitrogen_pct_dry,
+                cn_ratio,
+            } => {
                 if *nitrogen_pct_dry == 0.0 {
-                    write!(f, "nitrogen_pct_dry is 0, so that there is no cn_ratio: leave cn_ratio out")
+                    write!(
+                        f,
+                        "nitrogen_pct_dry is 0, so that there is no cn_ratio: leave cn_ratio out"
+                    )
                 } else {
                     write!(
                         f,
@@ -77,6 +119,25 @@ impl fmt::Display for FoundError {
             Self::OverFull { sum_pct_dry } => write!(
                 f,
                 "carbon_pct_dry, nitrogen_pct_dry, ash_pct_dry add up to {sum_pct_dry:.1} % of the dry matter: they must stay within 100"
+            ),
+            Self::RatioWithoutCarbon => write!(
+                f,
+                "carbon_pct_dry is 0, so that there is no cn_ratio: leave cn_ratio out"
+            ),
+            Self::CombinedOverFull {
+                carbon_pct_dry,
+                nitrogen_pct_dry,
+            } => write!(
+                f,
+                "nitrogen_pct_dry and cn_ratio make {carbon_pct_dry:.1} % carbon and {nitrogen_pct_dry:.1} % nitrogen of the dry matter: nitrogen must stay within {MOST_NITROGEN_PCT} and both together within 100"
+            ),
+            Self::MineralsOverFull { sum_pct_dry } => write!(
+                f,
+                "carbon, nitrogen, {MINERAL_FIELDS} add up to {sum_pct_dry:.1} % of the dry matter: they must stay within 100"
+            ),
+            Self::TwoMoistures { first, second } => write!(
+                f,
+                "condition must not be both \"{first}\" and \"{second}\", for each says how wet it is: keep one"
             ),
             Self::UnknownMaterial { id } => write!(
                 f,

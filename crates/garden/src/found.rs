@@ -4,11 +4,11 @@ use heapwright_catalogue::Catalogue;
 use heapwright_quantity::{Amount, Unit};
 use heapwright_terms::{Caution, Ingredient, Material, MaterialId, Part, PartAmount};
 
+use crate::Garden;
 use crate::error::FoundError;
 use crate::ingredient::{self, Notice};
 use crate::measures;
 use crate::stated::{Custom, Stated};
-use crate::Garden;
 
 /// What a part is made of.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,7 +56,9 @@ impl FoundPart {
     /// What to beware of with it.
     #[must_use]
     pub fn cautions(&self) -> &[Caution] {
-        self.material.as_ref().map_or(&[], |material| &material.cautions)
+        self.material
+            .as_ref()
+            .map_or(&[], |material| &material.cautions)
     }
 }
 
@@ -73,30 +75,48 @@ impl Garden {
     ) -> Result<(Ingredient, String, Option<Material>), FoundError> {
         match stuff {
             Stuff::Custom(custom) => {
-                let ingredient =
-                    ingredient::from_custom(catalogue, custom)?;
+                let ingredient = ingredient::from_custom(catalogue, custom)?;
                 Ok((ingredient, custom.name.trim().to_owned(), None))
             }
-            Stuff::Known { material: id, conditions, stated } => {
-                let material = self
-                    .material(catalogue, id)
-                    .ok_or_else(|| FoundError::UnknownMaterial { id: id.as_str().to_owned() })?;
+            Stuff::Known {
+                material: id,
+                conditions,
+                stated,
+            } => {
+                let material =
+                    self.material(catalogue, id)
+                        .ok_or_else(|| FoundError::UnknownMaterial {
+                            id: id.as_str().to_owned(),
+                        })?;
                 if material.moisture_wet_basis.is_none() && stated.moisture_wet_basis.is_none() {
-                    return Err(FoundError::NoFigures { name: material.name });
+                    return Err(FoundError::NoFigures {
+                        name: material.name,
+                    });
                 }
                 stated.checked()?;
-                let ingredient =
-                    ingredient::from_material(catalogue, &material, conditions, stated, notices);
+                let ingredient = ingredient::from_material(
+                    catalogue,
+                    &material,
+                    &distinct(conditions),
+                    stated,
+                    notices,
+                )?;
                 Ok((ingredient, material.name.clone(), Some(material)))
             }
         }
     }
 
     /// The amount in kilograms, or in fillings; fails for a measure that is not known.
-    pub fn part_amount(&self, catalogue: &Catalogue, amount: &Amount) -> Result<PartAmount, FoundError> {
-        measures::part_amount(catalogue, &self.calibrations, amount).ok_or_else(|| match &amount.unit {
-            Unit::Measure(id) => FoundError::UnknownMeasure { id: id.clone() },
-            _ => unreachable!("masses and volumes are always known"),
+    pub fn part_amount(
+        &self,
+        catalogue: &Catalogue,
+        amount: &Amount,
+    ) -> Result<PartAmount, FoundError> {
+        measures::part_amount(catalogue, &self.calibrations, amount).ok_or_else(|| {
+            match &amount.unit {
+                Unit::Measure(id) => FoundError::UnknownMeasure { id: id.clone() },
+                _ => unreachable!("masses and volumes are always known"),
+            }
         })
     }
 
@@ -106,13 +126,15 @@ impl Garden {
     /// amount is a volume and no density is known.
     pub fn find(&self, catalogue: &Catalogue, found: &Found) -> Result<FoundPart, FoundError> {
         let mut notices = Vec::new();
-        let (ingredient, name, material) = self.ingredient(catalogue, &found.stuff, &mut notices)?;
+        let (ingredient, name, material) =
+            self.ingredient(catalogue, &found.stuff, &mut notices)?;
         let amount = self.part_amount(catalogue, &found.amount)?;
-        if ingredient.bulk_density_kg_m3.is_none() && matches!(amount, PartAmount::VolumeM3 { .. }) {
+        if ingredient.bulk_density_kg_m3.is_none() && matches!(amount, PartAmount::VolumeM3 { .. })
+        {
             return Err(FoundError::NoDensity);
         }
         let conditions = match &found.stuff {
-            Stuff::Known { conditions, .. } => conditions.clone(),
+            Stuff::Known { conditions, .. } => distinct(conditions),
             Stuff::Custom(_) => Vec::new(),
         };
         Ok(FoundPart {
@@ -124,4 +146,15 @@ impl Garden {
             notices,
         })
     }
+}
+
+/// Each once, in the order said: "wet, wet" is no wetter than "wet".
+fn distinct(conditions: &[String]) -> Vec<String> {
+    let mut each = Vec::new();
+    for condition in conditions {
+        if !each.contains(condition) {
+            each.push(condition.clone());
+        }
+    }
+    each
 }

@@ -8,7 +8,7 @@ use heapwright_quantity::Range;
 use heapwright_terms::{Degradability, Evidence, Group, Ingredient, Material, NitrogenAndCarbon};
 
 use crate::error::FoundError;
-use crate::stated::{Custom, Stated};
+use crate::stated::{Custom, Stated, checked_share, ratio_has_nitrogen};
 
 /// Something the keeper should know about how a part was understood.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -35,6 +35,11 @@ pub enum Notice {
         /// Id of the condition.
         condition: String,
     },
+    /// A C:N was stated of a material of which neither carbon nor nitrogen is known.
+    StatedRatioIgnored {
+        /// Name of the part.
+        name: String,
+    },
 }
 
 /// Handbook carbon over measured carbon lies between these for anything that
@@ -43,8 +48,13 @@ pub enum Notice {
 /// the plant rows of the materials table (0.87 avocado to 1.34 syrup).
 const PLANT_LIKE: (f64, f64) = (0.80, 1.35);
 
-/// A share of the dry matter may not exceed the whole; moisture must leave some of it.
+/// A spread that is assumed leaves some dry matter. What is stated or measured may be wetter.
 const MOST_MOISTURE: f64 = 0.995;
+
+/// Density of water and of solid organic matter [kg/m3]: together they fill a heap
+/// without air. Source: `RICHARD04m`.
+const WATER_DENSITY_KG_M3: f64 = 1000.0;
+const ORGANIC_MATTER_DENSITY_KG_M3: f64 = 1600.0;
 
 /// The assumption `key` of the catalogue, as a range.
 ///
@@ -75,29 +85,36 @@ fn around(typical: f64, spread: &Range) -> Range {
 }
 
 /// The ingredient that a catalogue or own material makes, as found and as stated.
+///
+/// `conditions` holds each once. Fails when two of them say how wet it is, and when
+/// carbon and nitrogen are more than the dry matter.
 pub(crate) fn from_material(
     catalogue: &Catalogue,
     material: &Material,
     conditions: &[String],
     stated: &Stated,
     notices: &mut Vec<Notice>,
-) -> Ingredient {
+) -> Result<Ingredient, FoundError> {
     let name = || material.name.clone();
     if material.evidence == Evidence::Estimate {
         notices.push(Notice::Estimated { name: name() });
     }
+    let known_moisture = material.moisture_wet_basis.unwrap_or(Range::exact(0.0));
     let table_moisture = with_spread(
-        material.moisture_wet_basis.unwrap_or(Range::exact(0.0)),
+        known_moisture,
         &assumed(catalogue, "spread_relative.moisture_wet_basis"),
     )
-    .clamped(0.0, MOST_MOISTURE);
+    .clamped(0.0, known_moisture.high.max(MOST_MOISTURE));
     let table_density = match material.bulk_density_kg_m3 {
         Some(range) => with_spread(range, &assumed(catalogue, "spread_relative.bulk_density")),
         None => {
             if stated.bulk_density_kg_m3.is_none() {
                 notices.push(Notice::DensityAssumed { name: name() });
             }
-            assumed(catalogue, &format!("bulk_density_kg_m3.{}", group_name(material.group)))
+            assumed(
+                catalogue,
+                &format!("bulk_density_kg_m3.{}", group_name(material.group)),
+            )
         }
     };
     let effects: Vec<&ConditionEffect> = conditions
@@ -119,7 +136,13 @@ pub(crate) fn from_material(
         material.group,
         Group::GardenBrown | Group::Wood | Group::Paper
     );
-    let named = effects.iter().find(|effect| effect.moisture_wet_basis.is_some());
+    let mut naming_moisture = effects
+        .iter()
+        .filter(|effect| effect.moisture_wet_basis.is_some());
+    let named = naming_moisture.next();
+    if naming_moisture.next().is_some() {
+        return Err(two_moistures(catalogue, material, conditions));
+    }
     let named_moisture = named.and_then(|effect| effect.moisture_wet_basis);
     let moisture = match stated.moisture_wet_basis {
         Some(moisture) => Range::exact(moisture),
@@ -147,27 +170,48 @@ pub(crate) fn from_material(
             } else {
                 1.0
             };
-            changed(table_density, factor).scaled(wetted)
+            let as_it_lies = changed(table_density, factor).scaled(wetted);
+            if pores_take_water {
+                // Pores that are full take no more: wetter is then no longer heavier.
+                as_it_lies.clamped(0.0, saturated_density(moisture.typical))
+            } else {
+                as_it_lies
+            }
         }
     };
     let ash = match material.ash_dry_basis {
         Some(ash) => around(ash, &assumed(catalogue, "spread_relative.ash_dry_basis")),
-        None => assumed(catalogue, &format!("ash_dry_basis.{}", group_name(material.group))),
+        None => assumed(
+            catalogue,
+            &format!("ash_dry_basis.{}", group_name(material.group)),
+        ),
     }
     .clamped(0.0, 1.0);
-    let counted = material.degradability != Degradability::Inert || stated.carbon_to_nitrogen.is_some();
+    let stated_ratio = match stated.carbon_to_nitrogen {
+        Some(_) if !ratio_can_be_used(material, stated) => {
+            notices.push(Notice::StatedRatioIgnored { name: name() });
+            None
+        }
+        ratio => ratio,
+    };
+    let counted = material.degradability != Degradability::Inert || stated_ratio.is_some();
     if !counted {
         notices.push(Notice::CountsNeither { name: name() });
     }
     let handbook_factor = handbook_over_measured(catalogue, material);
     let nitrogen_and_carbon = if counted {
-        nitrogen_and_carbon(catalogue, material, stated, handbook_factor)
+        let stated = Stated {
+            carbon_to_nitrogen: stated_ratio,
+            ..*stated
+        };
+        nitrogen_and_carbon(catalogue, material, &stated, handbook_factor)?
     } else {
         NOT_COUNTED
     };
     let mineral_spread = assumed(catalogue, "spread_relative.minerals_dry_basis");
-    let mineral = |share: Option<f64>| share.map(|share| around(share, &mineral_spread).clamped(0.0, 1.0));
-    Ingredient {
+    let mineral =
+        |share: Option<f64>| share.map(|share| around(share, &mineral_spread).clamped(0.0, 1.0));
+    Ok(Ingredient {
         identity: material.id.as_str().to_owned(),
         moisture_wet_basis: moisture,
         nitrogen_and_carbon,
@@ -181,7 +225,37 @@ pub(crate) fn from_material(
         calcium_dry_basis: mineral(material.calcium_dry_basis),
         magnesium_dry_basis: mineral(material.magnesium_dry_basis),
         sodium_dry_basis: mineral(material.sodium_dry_basis),
+    })
+}
+
+/// The density [kg/m3] at which water and solids leave no room for air: the most
+/// that stuff of this moisture weighs. Source: `RICHARD04m`.
+fn saturated_density(moisture_wet_basis: f64) -> f64 {
+    1.0 / (moisture_wet_basis / WATER_DENSITY_KG_M3
+        + (1.0 - moisture_wet_basis) / ORGANIC_MATTER_DENSITY_KG_M3)
+}
+
+/// The first two of the conditions that say how wet the material is.
+fn two_moistures(catalogue: &Catalogue, material: &Material, conditions: &[String]) -> FoundError {
+    let mut names = conditions.iter().filter_map(|id| {
+        let condition = catalogue.condition(id)?;
+        let effect = condition.effect_on_id(&material.id, material.group)?;
+        effect.moisture_wet_basis?;
+        Some(condition.name.clone())
+    });
+    FoundError::TwoMoistures {
+        first: names.next().unwrap_or_default(),
+        second: names.next().unwrap_or_default(),
     }
+}
+
+/// True when a stated C:N has carbon or nitrogen to go with.
+fn ratio_can_be_used(material: &Material, stated: &Stated) -> bool {
+    let carbon = material.carbon_measured_dry_basis.unwrap_or(0.0);
+    let nitrogen = material
+        .nitrogen_dry_basis
+        .map_or(0.0, |range| range.typical);
+    stated.nitrogen_dry_basis.is_some() || carbon > 0.0 || nitrogen > 0.0
 }
 
 /// A density under a factor that has a range of its own. The table's range is for
@@ -217,12 +291,19 @@ pub(crate) fn handbook_over_measured(catalogue: &Catalogue, material: &Material)
         _ => {
             assumed(
                 catalogue,
-                &format!("handbook_over_measured_carbon.{}", group_name(material.group)),
+                &format!(
+                    "handbook_over_measured_carbon.{}",
+                    group_name(material.group)
+                ),
             )
             .typical
         }
     };
-    if (PLANT_LIKE.0..=PLANT_LIKE.1).contains(&factor) { factor } else { 1.0 }
+    if (PLANT_LIKE.0..=PLANT_LIKE.1).contains(&factor) {
+        factor
+    } else {
+        1.0
+    }
 }
 
 /// Typical C:N of a material on the handbook scale, as it counts in a mixture;
@@ -242,7 +323,7 @@ fn nitrogen_and_carbon(
     material: &Material,
     stated: &Stated,
     handbook_factor: f64,
-) -> NitrogenAndCarbon {
+) -> Result<NitrogenAndCarbon, FoundError> {
     let nitrogen_range = with_spread(
         material.nitrogen_dry_basis.unwrap_or(Range::exact(0.0)),
         &assumed(catalogue, "spread_relative.nitrogen_dry_basis"),
@@ -256,18 +337,33 @@ fn nitrogen_and_carbon(
         ),
         _ => (carbon, carbon),
     };
-    match (stated.nitrogen_dry_basis, stated.carbon_to_nitrogen) {
-        (Some(nitrogen), Some(ratio)) => exact(nitrogen, nitrogen * ratio),
+    let found = match (stated.nitrogen_dry_basis, stated.carbon_to_nitrogen) {
+        (Some(nitrogen), Some(ratio)) => {
+            ratio_has_nitrogen(nitrogen, ratio)?;
+            exact(nitrogen, nitrogen * ratio)
+        }
         // What is richer in nitrogen is not richer in carbon: carbon stands.
         (Some(nitrogen), None) => exact(nitrogen, carbon),
-        (None, Some(ratio)) => exact(carbon / ratio, carbon),
+        (None, Some(ratio)) if carbon > 0.0 => exact(carbon / ratio, carbon),
+        // Nitrogen alone is known: carbon follows it at the stated ratio.
+        (None, Some(ratio)) => NitrogenAndCarbon {
+            nitrogen_dry_basis: nitrogen_range,
+            carbon_dry_basis_at_low_nitrogen: nitrogen_range.low * ratio,
+            carbon_dry_basis_typical: nitrogen_range.typical * ratio,
+            carbon_dry_basis_at_high_nitrogen: nitrogen_range.high * ratio,
+        },
         (None, None) => NitrogenAndCarbon {
             nitrogen_dry_basis: nitrogen_range,
             carbon_dry_basis_at_low_nitrogen: lean,
             carbon_dry_basis_typical: carbon,
             carbon_dry_basis_at_high_nitrogen: rich,
         },
-    }
+    };
+    let nitrogen = found.nitrogen_dry_basis;
+    checked_share(found.carbon_dry_basis_at_low_nitrogen, nitrogen.low)?;
+    checked_share(found.carbon_dry_basis_typical, nitrogen.typical)?;
+    checked_share(found.carbon_dry_basis_at_high_nitrogen, nitrogen.high)?;
+    Ok(found)
 }
 
 fn exact(nitrogen: f64, carbon: f64) -> NitrogenAndCarbon {
@@ -296,7 +392,11 @@ fn biodegradable(catalogue: &Catalogue, material: &Material, ash: &Range) -> Ran
             let share = share.clamp(least, most);
             // The rule scatters about as its class does; it is not exact for one material.
             let relative = |end: f64| {
-                if by_degradability.typical > 0.0 { end / by_degradability.typical } else { 1.0 }
+                if by_degradability.typical > 0.0 {
+                    end / by_degradability.typical
+                } else {
+                    1.0
+                }
             };
             Range {
                 low: (share * relative(by_degradability.low).min(1.0)).max(least.min(share)),
@@ -310,14 +410,18 @@ fn biodegradable(catalogue: &Catalogue, material: &Material, ash: &Range) -> Ran
 }
 
 /// The ingredient that a custom material makes: what it states is exact.
-pub(crate) fn from_custom(catalogue: &Catalogue, custom: &Custom) -> Result<Ingredient, FoundError> {
+pub(crate) fn from_custom(
+    catalogue: &Catalogue,
+    custom: &Custom,
+) -> Result<Ingredient, FoundError> {
     custom.checked()?;
     let (carbon, nitrogen) = custom.carbon_and_nitrogen()?;
     let divisor = assumed(catalogue, "handbook_carbon.volatile_solids_over_carbon").typical;
     // On the handbook scale carbon tells the volatile solids, and they the ash.
     let ash = custom
         .ash_dry_basis
-        .unwrap_or_else(|| (1.0 - carbon * divisor).clamp(0.0, 1.0));
+        .unwrap_or_else(|| (1.0 - carbon * divisor).max(custom.minerals_dry_basis()))
+        .clamp(0.0, 1.0);
     let share = |stated: Option<f64>| stated.map(Range::exact);
     Ok(Ingredient {
         identity: format!("custom/{}", custom.name.trim()),

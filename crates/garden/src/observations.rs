@@ -54,9 +54,11 @@ impl Observed {
             Self::DriedSample { wet_kg, dry_kg } => {
                 wet_kg.is_finite() && dry_kg > 0.0 && dry_kg <= wet_kg
             }
-            Self::WeighedMeasure { full_kg, empty_kg, volume_m3 } => {
-                full_kg.is_finite() && empty_kg >= 0.0 && full_kg > empty_kg && volume_m3 > 0.0
-            }
+            Self::WeighedMeasure {
+                full_kg,
+                empty_kg,
+                volume_m3,
+            } => full_kg.is_finite() && empty_kg >= 0.0 && full_kg > empty_kg && volume_m3 > 0.0,
         }
     }
 }
@@ -88,13 +90,16 @@ const WITHOUT_RANGE: f64 = 0.15;
 pub(crate) fn narrowed(material: &Material, observations: &[Observation]) -> Material {
     let own: Vec<Observed> = observations
         .iter()
-        .filter(|observation| observation.material == material.id && observation.observed.is_possible())
+        .filter(|observation| {
+            observation.material == material.id && observation.observed.is_possible()
+        })
         .map(|observation| observation.observed)
         .collect();
     if own.is_empty() {
         return material.clone();
     }
-    let values = |of: &dyn Fn(&Observed) -> Option<f64>| own.iter().filter_map(of).collect::<Vec<f64>>();
+    let values =
+        |of: &dyn Fn(&Observed) -> Option<f64>| own.iter().filter_map(of).collect::<Vec<f64>>();
     let moisture = values(&|observed| match *observed {
         Observed::MoistureWetBasis(share) => Some(share),
         Observed::DriedSample { wet_kg, dry_kg } => Some(moisture_of_sample(wet_kg, dry_kg)),
@@ -109,9 +114,11 @@ pub(crate) fn narrowed(material: &Material, observations: &[Observation]) -> Mat
         _ => None,
     });
     let density = values(&|observed| match *observed {
-        Observed::WeighedMeasure { full_kg, empty_kg, volume_m3 } => {
-            Some(density_of_filling(full_kg, empty_kg, volume_m3))
-        }
+        Observed::WeighedMeasure {
+            full_kg,
+            empty_kg,
+            volume_m3,
+        } => Some(density_of_filling(full_kg, empty_kg, volume_m3)),
         _ => None,
     });
     let mut narrowed = Material {
@@ -131,14 +138,25 @@ fn narrow_nitrogen(material: &mut Material, nitrogen: &[f64], ratio: &[f64]) {
     let (nitrogen, ratio) = match (nitrogen.is_empty(), ratio.is_empty(), carbon) {
         (false, true, Some(carbon)) => (
             nitrogen.to_vec(),
-            nitrogen.iter().filter(|share| **share > 0.0).map(|share| carbon / share).collect(),
+            nitrogen
+                .iter()
+                .filter(|share| **share > 0.0)
+                .map(|share| carbon / share)
+                .collect(),
         ),
-        (true, false, Some(carbon)) => (ratio.iter().map(|ratio| carbon / ratio).collect(), ratio.to_vec()),
+        (true, false, Some(carbon)) => (
+            ratio.iter().map(|ratio| carbon / ratio).collect(),
+            ratio.to_vec(),
+        ),
         _ => (nitrogen.to_vec(), ratio.to_vec()),
     };
     material.nitrogen_dry_basis = updated(material.nitrogen_dry_basis, &nitrogen, 0.0, 0.5);
-    material.carbon_to_nitrogen_measured = updated(material.carbon_to_nitrogen_measured, &ratio, 0.1, 10_000.0);
-    if let (Some(nitrogen), Some(ratio)) = (material.nitrogen_dry_basis, material.carbon_to_nitrogen_measured) {
+    material.carbon_to_nitrogen_measured =
+        updated(material.carbon_to_nitrogen_measured, &ratio, 0.1, 10_000.0);
+    if let (Some(nitrogen), Some(ratio)) = (
+        material.nitrogen_dry_basis,
+        material.carbon_to_nitrogen_measured,
+    ) {
         material.carbon_measured_dry_basis = Some(nitrogen.typical * ratio.typical);
     }
 }
@@ -157,8 +175,12 @@ fn updated(range: Option<Range>, values: &[f64], least: f64, most: f64) -> Optio
     let count = values.len() as f64;
     let mean = values.iter().sum::<f64>() / count;
     let Some(range) = range.filter(|range| !range.is_exact()) else {
-        return Range::new(mean * (1.0 - WITHOUT_RANGE), mean, mean * (1.0 + WITHOUT_RANGE))
-            .map(|range| range.clamped(least, most));
+        return Range::new(
+            mean * (1.0 - WITHOUT_RANGE),
+            mean,
+            mean * (1.0 + WITHOUT_RANGE),
+        )
+        .map(|range| range.clamped(least, most));
     };
     let r2 = WITHIN_ONE_GARDEN * WITHIN_ONE_GARDEN;
     let weight = count / (count + r2);
@@ -177,7 +199,11 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    const PRIOR: Range = Range { low: 0.72, typical: 0.82, high: 0.86 };
+    const PRIOR: Range = Range {
+        low: 0.72,
+        typical: 0.82,
+        high: 0.86,
+    };
 
     #[test]
     fn moisture_of_sample_meets_its_published_example() {

@@ -39,6 +39,13 @@ impl Amount {
     /// The most vessels that are read.
     pub const MOST_MEASURES: f64 = 100_000.0;
 
+    /// The least that is read by weight [kg]: a milligram.
+    pub const LEAST_KILOGRAMS: f64 = 1e-6;
+    /// The least that is read by volume [m3]: a thousandth of a millilitre.
+    pub const LEAST_CUBIC_METRES: f64 = 1e-9;
+    /// The least of a vessel that is read.
+    pub const LEAST_MEASURES: f64 = 1e-3;
+
     /// Mass [kg]; `None` when the unit is not one of mass.
     #[must_use]
     pub fn kilograms(&self) -> Option<f64> {
@@ -73,6 +80,19 @@ impl Amount {
             Unit::Mass(unit) => self.count * unit.kilograms() > Self::MOST_KILOGRAMS,
             Unit::Volume(unit) => self.count * unit.cubic_metres() > Self::MOST_CUBIC_METRES,
             Unit::Measure(_) => self.count > Self::MOST_MEASURES,
+        }
+    }
+
+    /// True when less is said than anybody can weigh or measure.
+    pub(crate) fn is_too_small(&self) -> bool {
+        // "0.001 g" is the least itself, whatever the rounding.
+        const ROUNDED: f64 = 1.0 - 1e-12;
+        match &self.unit {
+            Unit::Mass(unit) => self.count * unit.kilograms() < Self::LEAST_KILOGRAMS * ROUNDED,
+            Unit::Volume(unit) => {
+                self.count * unit.cubic_metres() < Self::LEAST_CUBIC_METRES * ROUNDED
+            }
+            Unit::Measure(_) => self.count < Self::LEAST_MEASURES * ROUNDED,
         }
     }
 }
@@ -153,6 +173,8 @@ pub enum AmountProblem {
     NotFinite,
     /// More than any garden moves.
     Absurd,
+    /// Less than anybody can weigh or measure.
+    TooSmall,
     /// A fraction with 0 below.
     DivisionByZero,
     /// Words behind the amount ("2 buckets grass", where only an amount is asked).
@@ -195,6 +217,7 @@ impl AmountProblem {
             Self::Negative => "negative",
             Self::NotFinite => "not-finite",
             Self::Absurd => "absurd",
+            Self::TooSmall => "too-small",
             Self::DivisionByZero => "division-by-zero",
             Self::Leftover { .. } => "leftover",
         }
@@ -258,6 +281,9 @@ impl fmt::Display for AmountProblem {
             Self::NotFinite => formatter.write_str("has no finite number: write one such as 2.5"),
             Self::Absurd => formatter.write_str(
                 "is more than a garden holds: write at most 100000 kg, 1000 m³ or 100000 measures",
+            ),
+            Self::TooSmall => formatter.write_str(
+                "is less than can be measured: write at least 0.001 g, 0.001 mL or 0.001 of a measure",
             ),
             Self::DivisionByZero => {
                 formatter.write_str("divides by zero: write a fraction such as 1/2")

@@ -82,9 +82,14 @@ impl<'a> AmountReader<'a> {
             amount.count += part;
             next = end;
         }
-        if amount.is_absurd() {
+        let problem = match &amount {
+            much if much.is_absurd() => Some(AmountProblem::Absurd),
+            little if little.is_too_small() => Some(AmountProblem::TooSmall),
+            _ => None,
+        };
+        if let Some(problem) = problem {
             return Err(Failure {
-                problem: AmountProblem::Absurd,
+                problem,
                 resume: next,
                 intended: true,
             });

@@ -1,7 +1,8 @@
 //! The answers as JSON: every figure with its value and its 80 % interval.
 
 use heapwright_answers::{
-    Added, BalanceAnswer, Limit, MixAnswer, Mixture, Nutrient, Objective, RecipeAnswer, RecipeKind, Status,
+    Added, BalanceAnswer, Limit, MixAnswer, Mixture, Nutrient, Objective, RecipeAnswer, RecipeKind,
+    Status,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
@@ -184,7 +185,7 @@ pub struct AddedJson {
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 pub struct RecipeJson {
-    /// Why it is offered: an objective, "without" or "nearest".
+    /// Why it is offered: an objective, "without", "sparing" or "nearest".
     pub kind: String,
     /// The recipe in a sentence.
     pub sentence: String,
@@ -364,7 +365,10 @@ fn figures(mixture: &Mixture) -> MixJson {
 }
 
 fn cautions(catalogue: &Catalogue, found: &FoundPart) -> Vec<String> {
-    found.material.as_ref().map_or_else(Vec::new, |material| caution_lines(catalogue, material))
+    found
+        .material
+        .as_ref()
+        .map_or_else(Vec::new, |material| caution_lines(catalogue, material))
 }
 
 fn caution_lines(catalogue: &Catalogue, material: &Material) -> Vec<String> {
@@ -377,7 +381,8 @@ fn caution_lines(catalogue: &Catalogue, material: &Material) -> Vec<String> {
 
 fn amount(catalogue: &Catalogue, found: &FoundPart) -> String {
     // JSON is for programs: plain spaces, metric.
-    heapwright_wording::amount_text(catalogue, &found.amount, UnitSystem::Metric).replace('\u{a0}', " ")
+    heapwright_wording::amount_text(catalogue, &found.amount, UnitSystem::Metric)
+        .replace('\u{a0}', " ")
 }
 
 /// The answer of a mixture as JSON.
@@ -390,7 +395,10 @@ pub fn mix_json(catalogue: &Catalogue, answer: &MixAnswer) -> MixJson {
         .zip(&answer.brought)
         .map(|(found, brought)| PartJson {
             name: found.name.clone(),
-            material: found.material.as_ref().map(|material| material.id.as_str().to_owned()),
+            material: found
+                .material
+                .as_ref()
+                .map(|material| material.id.as_str().to_owned()),
             conditions: found.conditions.clone(),
             amount: amount(catalogue, found),
             wet_mass_kg: brought.wet_mass_kg,
@@ -412,7 +420,10 @@ pub fn mix_json(catalogue: &Catalogue, answer: &MixAnswer) -> MixJson {
 #[must_use]
 pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJson {
     let recipe = |recipe: &RecipeAnswer| recipe_json(catalogue, recipe);
-    let in_hand = answer.in_hand.as_ref().map(|answer| mix_json(catalogue, answer));
+    let in_hand = answer
+        .in_hand
+        .as_ref()
+        .map(|answer| mix_json(catalogue, answer));
     match (answer.status, &answer.conflict, answer.recipes.first()) {
         (Status::NotMet, Some(conflict), Some(nearest)) => BalanceJson {
             status: "not_met".to_owned(),
@@ -440,7 +451,11 @@ pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJso
                     .map(|limit| limit_key(*limit).to_owned())
                     .collect(),
                 parts_of_steps_would_do: conflict.parts_of_units_would_do,
-                help: conflict.help.iter().map(|help| heapwright_wording::help_line(*help).to_owned()).collect(),
+                help: conflict
+                    .help
+                    .iter()
+                    .map(|help| heapwright_wording::help_line(*help).to_owned())
+                    .collect(),
                 nearest: recipe(nearest),
             }),
         },
@@ -455,14 +470,21 @@ pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJso
 
 fn recipe_json(catalogue: &Catalogue, recipe: &RecipeAnswer) -> RecipeJson {
     let mut result = figures(&recipe.whole.mixture);
-    result.notices = recipe.whole.notices
+    result.notices = recipe
+        .whole
+        .notices
         .iter()
         .map(|notice| heapwright_wording::mix_notice(catalogue, notice))
         .collect();
     RecipeJson {
         kind: kind_key(recipe.kind).to_owned(),
-        sentence: heapwright_wording::recipe_line(catalogue, recipe, UnitSystem::Metric).replace('\u{a0}', " "),
-        add: recipe.added.iter().map(|added| added_json(catalogue, added)).collect(),
+        sentence: heapwright_wording::recipe_line(catalogue, recipe, UnitSystem::Metric)
+            .replace('\u{a0}', " "),
+        add: recipe
+            .added
+            .iter()
+            .map(|added| added_json(catalogue, added))
+            .collect(),
         water_kg: recipe.whole.water_kg,
         result,
         proven: recipe.proven,
@@ -472,7 +494,11 @@ fn recipe_json(catalogue: &Catalogue, recipe: &RecipeAnswer) -> RecipeJson {
 fn added_json(catalogue: &Catalogue, added: &Added) -> AddedJson {
     AddedJson {
         name: added.found.name.clone(),
-        material: added.found.material.as_ref().map(|material| material.id.as_str().to_owned()),
+        material: added
+            .found
+            .material
+            .as_ref()
+            .map(|material| material.id.as_str().to_owned()),
         reach: added.reach,
         mass_kg: added.brought.wet_mass_kg,
         mass_range_kg: FigureJson::of(added.mass_kg, 1.0),
@@ -489,6 +515,7 @@ fn kind_key(kind: RecipeKind) -> &'static str {
         RecipeKind::Best(Objective::UsePlentiful) => "use_plentiful",
         RecipeKind::Best(Objective::LeastEffort) => "least_effort",
         RecipeKind::Without(_) => "without",
+        RecipeKind::Sparing(_) => "sparing",
         RecipeKind::Nearest => "nearest",
     }
 }

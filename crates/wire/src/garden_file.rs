@@ -11,11 +11,26 @@ use std::collections::BTreeMap;
 
 use crate::WireError;
 use crate::read::{conditions, material_id, vocabulary};
+use crate::shape::{names_once, objects_only};
+
+objects_only!(
+    GardenFile,
+    OwnMaterialFile,
+    MeasurementFile,
+    LaboratoryFile,
+    DriedSampleFile,
+    WeighedMeasureFile,
+    StockFile,
+);
 
 /// What a garden knows of itself.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct GardenFile {
     /// Name to show.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -24,7 +39,11 @@ pub struct GardenFile {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub invented: bool,
     /// What the garden's own vessels hold, by the id of the measure: {"bucket": "12 l"}.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(
+        default,
+        skip_serializing_if = "BTreeMap::is_empty",
+        deserialize_with = "names_once"
+    )]
     pub measures: BTreeMap<String, String>,
     /// Materials of its own.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -40,7 +59,11 @@ pub struct GardenFile {
 /// A material of the garden's own: like one of the catalogue, but for what is given.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct OwnMaterialFile {
     /// Id of its own: lower-case letters, digits and underscores.
     pub id: String,
@@ -64,7 +87,7 @@ pub struct OwnMaterialFile {
 
 /// A figure: one number, which is then taken with the spread of a single
 /// measurement, or low, typical and high.
-#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(untagged)]
 pub enum FigureFile {
@@ -77,7 +100,11 @@ pub enum FigureFile {
 /// One measurement of a material: exactly one of the kinds.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct MeasurementFile {
     /// Of which material: an id or an unmistakable name.
     pub material: String,
@@ -95,7 +122,11 @@ pub struct MeasurementFile {
 /// What a laboratory found; at least one.
 #[derive(Clone, Copy, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct LaboratoryFile {
     /// Moisture, percent of the mass as found.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -111,7 +142,11 @@ pub struct LaboratoryFile {
 /// A sample, the dish not counted.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct DriedSampleFile {
     /// Mass as found: "100 g".
     pub wet: String,
@@ -122,7 +157,11 @@ pub struct DriedSampleFile {
 /// A vessel filled with the material.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct WeighedMeasureFile {
     /// The vessel or its volume: "1 bucket", "10 l".
     pub measure: String,
@@ -136,7 +175,11 @@ pub struct WeighedMeasureFile {
 /// A material that is put by.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct StockFile {
     /// Which one: an id or an unmistakable name.
     pub material: String,
@@ -149,6 +192,9 @@ pub struct StockFile {
     /// In what it is handed out: "1 bucket".
     pub scoop: String,
 }
+
+/// Nitrogen reaches to urea (46.6 % by formula), share of dry matter.
+const MOST_NITROGEN: f64 = 0.5;
 
 /// The garden that a file describes.
 ///
@@ -163,10 +209,18 @@ pub fn garden_from(catalogue: &Catalogue, file: &GardenFile) -> Result<Garden, W
     for (measure, volume) in &file.measures {
         let field = format!("garden.measures.{measure}");
         if catalogue.measure(measure).is_none() {
-            let known: Vec<&str> = catalogue.measures().iter().map(|measure| measure.id.as_str()).collect();
-            return Err(WireError::field(field, format!("there is no such measure: use one of {}", known.join(", "))));
+            let known: Vec<&str> = catalogue
+                .measures()
+                .iter()
+                .map(|measure| measure.id.as_str())
+                .collect();
+            return Err(WireError::field(
+                field,
+                format!("there is no such measure: use one of {}", known.join(", ")),
+            ));
         }
-        let amount = parse_amount(volume, &vocabulary).map_err(|error| WireError::field(&field, error))?;
+        let amount =
+            parse_amount(volume, &vocabulary).map_err(|error| WireError::field(&field, error))?;
         let Some(volume_m3) = amount.cubic_metres() else {
             return Err(WireError::field(field, "give a volume, such as \"12 l\""));
         };
@@ -177,17 +231,29 @@ pub fn garden_from(catalogue: &Catalogue, file: &GardenFile) -> Result<Garden, W
     }
     for (index, own) in file.materials.iter().enumerate() {
         let material = own_material(catalogue, own, &format!("garden.materials[{index}]"))?;
-        if garden.own_materials.iter().any(|other| other.id == material.id) {
+        if garden
+            .own_materials
+            .iter()
+            .any(|other| other.id == material.id)
+        {
             return Err(WireError::field(
                 format!("garden.materials[{index}].id"),
-                format!("\"{}\" is there twice: give each material an id of its own", own.id),
+                format!(
+                    "\"{}\" is there twice: give each material an id of its own",
+                    own.id
+                ),
             ));
         }
         garden.own_materials.push(material);
     }
     for (index, measurement) in file.measurements.iter().enumerate() {
         let field = format!("garden.measurements[{index}]");
-        let material = material_id(catalogue, &garden, &measurement.material, &format!("{field}.material"))?;
+        let material = material_id(
+            catalogue,
+            &garden,
+            &measurement.material,
+            &format!("{field}.material"),
+        )?;
         for observed in observed(catalogue, &garden, measurement, &field)? {
             garden.observations.push(Observation {
                 material: material.clone(),
@@ -198,12 +264,26 @@ pub fn garden_from(catalogue: &Catalogue, file: &GardenFile) -> Result<Garden, W
     for (index, stock) in file.stores.iter().enumerate() {
         let field = format!("garden.stores[{index}]");
         let amount = |text: &str, name: &str| {
-            parse_amount(text, &vocabulary).map_err(|error| WireError::field(format!("{field}.{name}"), error))
+            parse_amount(text, &vocabulary)
+                .map_err(|error| WireError::field(format!("{field}.{name}"), error))
         };
         let stock = Stock {
-            material: material_id(catalogue, &garden, &stock.material, &format!("{field}.material"))?,
-            conditions: conditions(catalogue, stock.condition.as_deref(), &format!("{field}.condition"))?,
-            amount: stock.amount.as_deref().map(|text| amount(text, "amount")).transpose()?,
+            material: material_id(
+                catalogue,
+                &garden,
+                &stock.material,
+                &format!("{field}.material"),
+            )?,
+            conditions: conditions(
+                catalogue,
+                stock.condition.as_deref(),
+                &format!("{field}.condition"),
+            )?,
+            amount: stock
+                .amount
+                .as_deref()
+                .map(|text| amount(text, "amount"))
+                .transpose()?,
             scoop: amount(&stock.scoop, "scoop")?,
         };
         garden.stores.push(stock);
@@ -211,10 +291,17 @@ pub fn garden_from(catalogue: &Catalogue, file: &GardenFile) -> Result<Garden, W
     Ok(garden)
 }
 
-fn own_material(catalogue: &Catalogue, own: &OwnMaterialFile, field: &str) -> Result<Material, WireError> {
+fn own_material(
+    catalogue: &Catalogue,
+    own: &OwnMaterialFile,
+    field: &str,
+) -> Result<Material, WireError> {
     let sound = !own.id.is_empty()
         && own.id.len() <= 60
-        && own.id.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'_');
+        && own
+            .id
+            .bytes()
+            .all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'_');
     if !sound {
         return Err(WireError::field(
             format!("{field}.id"),
@@ -222,51 +309,118 @@ fn own_material(catalogue: &Catalogue, own: &OwnMaterialFile, field: &str) -> Re
         ));
     }
     if own.name.trim().is_empty() {
-        return Err(WireError::field(format!("{field}.name"), "must not be empty"));
+        return Err(WireError::field(
+            format!("{field}.name"),
+            "must not be empty",
+        ));
     }
-    let like = material_id(catalogue, &Garden::default(), &own.like, &format!("{field}.like"))?;
+    let like = material_id(
+        catalogue,
+        &Garden::default(),
+        &own.like,
+        &format!("{field}.like"),
+    )?;
     let Some(base) = catalogue.material(like.as_str()) else {
-        return Err(WireError::field(format!("{field}.like"), "is not a material of the catalogue"));
+        return Err(WireError::field(
+            format!("{field}.like"),
+            "is not a material of the catalogue",
+        ));
     };
-    let figure = |figure: Option<FigureFile>, name: &str, per: f64, most: f64, known: Option<Range>| {
-        let Some(figure) = figure else { return Ok(known) };
+    let figure = |figure: Option<FigureFile>,
+                  name: &str,
+                  per: f64,
+                  (least, most): (f64, f64),
+                  known: Option<Range>| {
+        let Some(figure) = figure else {
+            return Ok(known);
+        };
         let range = match figure {
             // The spread of a single measurement: a tenth either way, an estimate.
-            FigureFile::One(value) => Range::new(value * 0.9, value, (value * 1.1).min(most)),
+            FigureFile::One(value) => {
+                Range::new((value * 0.9).max(least), value, (value * 1.1).min(most))
+            }
             FigureFile::Three([low, typical, high]) => Range::new(low, typical, high),
         };
         range
-            .filter(|range| range.low >= 0.0 && range.high <= most)
+            .filter(|range| range.low >= least && range.high <= most)
             .map(|range| Some(range.scaled(1.0 / per)))
             .ok_or_else(|| {
                 WireError::field(
                     format!("{field}.{name}"),
-                    format!("give one number, or low, typical and high in that order, from 0 to {most}"),
+                    format!(
+                        "give one number, or low, typical and high in that order, from {least} to {most}"
+                    ),
                 )
             })
     };
-    let nitrogen = figure(own.nitrogen_pct_dry, "nitrogen_pct_dry", 100.0, 50.0, base.nitrogen_dry_basis)?;
-    let ratio = figure(own.cn_ratio_measured, "cn_ratio_measured", 1.0, 10_000.0, base.carbon_to_nitrogen_measured)?;
+    let nitrogen = figure(
+        own.nitrogen_pct_dry,
+        "nitrogen_pct_dry",
+        100.0,
+        (0.0, 50.0),
+        base.nitrogen_dry_basis,
+    )?;
+    let ratio = figure(
+        own.cn_ratio_measured,
+        "cn_ratio_measured",
+        1.0,
+        (0.1, 10_000.0),
+        base.carbon_to_nitrogen_measured,
+    )?;
     // Carbon follows from the two when both are the garden's own; else nitrogen
     // and C:N follow each other at the carbon of the like material.
     let carbon = base.carbon_measured_dry_basis;
+    // Nitrogen that may be as low as none would make C:N endless: what counts as lowest is at
+    // least a tenth of the typical, an estimate.
+    let nitrogen = nitrogen.map(|range| Range {
+        low: range.low.max(range.typical * 0.1),
+        ..range
+    });
     let flipped = |range: Range, carbon: f64| Range {
         low: carbon / range.high,
         typical: carbon / range.typical,
         high: carbon / range.low,
     };
-    let (nitrogen, ratio, carbon) = match (own.nitrogen_pct_dry, own.cn_ratio_measured, nitrogen, ratio, carbon) {
-        (Some(_), Some(_), Some(nitrogen), Some(ratio), _) => {
-            (Some(nitrogen), Some(ratio), Some(nitrogen.typical * ratio.typical))
-        }
-        (Some(_), None, Some(nitrogen), _, Some(carbon)) if nitrogen.low > 0.0 => {
-            (Some(nitrogen), Some(flipped(nitrogen, carbon)), Some(carbon))
-        }
-        (None, Some(_), _, Some(ratio), Some(carbon)) if ratio.low > 0.0 => {
+    let (nitrogen, ratio, carbon) = match (
+        own.nitrogen_pct_dry,
+        own.cn_ratio_measured,
+        nitrogen,
+        ratio,
+        carbon,
+    ) {
+        (Some(_), Some(_), Some(nitrogen), Some(ratio), _) => (
+            Some(nitrogen),
+            Some(ratio),
+            Some(nitrogen.typical * ratio.typical),
+        ),
+        (Some(_), None, Some(nitrogen), _, Some(carbon)) => (
+            Some(nitrogen),
+            (nitrogen.low > 0.0).then(|| flipped(nitrogen, carbon)),
+            Some(carbon),
+        ),
+        (None, Some(_), _, Some(ratio), Some(carbon)) => {
             (Some(flipped(ratio, carbon)), Some(ratio), Some(carbon))
         }
         (_, _, nitrogen, ratio, carbon) => (nitrogen, ratio, carbon),
     };
+    if let (Some(nitrogen), Some(ratio)) = (nitrogen, ratio) {
+        let sum = nitrogen.typical * (1.0 + ratio.typical);
+        if nitrogen.typical > MOST_NITROGEN || sum > 1.0 {
+            let name = if own.cn_ratio_measured.is_some() {
+                "cn_ratio_measured"
+            } else {
+                "nitrogen_pct_dry"
+            };
+            return Err(WireError::field(
+                format!("{field}.{name}"),
+                format!(
+                    "makes {:.1} % carbon and {:.1} % nitrogen of the dry matter: nitrogen must stay within 50 and both together within 100",
+                    nitrogen.typical * ratio.typical * 100.0,
+                    nitrogen.typical * 100.0
+                ),
+            ));
+        }
+    }
     Ok(Material {
         id: MaterialId(own.id.clone()),
         name: own.name.trim().to_owned(),
@@ -274,11 +428,26 @@ fn own_material(catalogue: &Catalogue, own: &OwnMaterialFile, field: &str) -> Re
         nitrogen_dry_basis: nitrogen,
         carbon_to_nitrogen_measured: ratio,
         carbon_measured_dry_basis: carbon,
-        moisture_wet_basis: figure(own.moisture_pct, "moisture_pct", 100.0, 99.9, base.moisture_wet_basis)?,
-        bulk_density_kg_m3: figure(own.bulk_density_kg_m3, "bulk_density_kg_m3", 1.0, 3000.0, base.bulk_density_kg_m3)?,
+        moisture_wet_basis: figure(
+            own.moisture_pct,
+            "moisture_pct",
+            100.0,
+            (0.0, 99.9),
+            base.moisture_wet_basis,
+        )?,
+        bulk_density_kg_m3: figure(
+            own.bulk_density_kg_m3,
+            "bulk_density_kg_m3",
+            1.0,
+            (5.0, 3000.0),
+            base.bulk_density_kg_m3,
+        )?,
         evidence: Evidence::Measured,
         sources: Vec::<FigureSource>::new(),
-        notes: format!("The garden's own; like {} where nothing else is given.", base.name),
+        notes: format!(
+            "The garden's own; like {} where nothing else is given.",
+            base.name
+        ),
         ..base.clone()
     })
 }
@@ -302,9 +471,28 @@ fn observed(
     };
     let mut all = Vec::new();
     if let Some(laboratory) = &measurement.laboratory {
-        all.extend(laboratory.moisture_pct.map(|pct| Observed::MoistureWetBasis(pct / 100.0)));
-        all.extend(laboratory.nitrogen_pct_dry.map(|pct| Observed::NitrogenDryBasis(pct / 100.0)));
-        all.extend(laboratory.cn_ratio_measured.map(Observed::CarbonToNitrogenMeasured));
+        let nitrogen_pct = laboratory.nitrogen_pct_dry.unwrap_or(0.0);
+        if nitrogen_pct * (1.0 + laboratory.cn_ratio_measured.unwrap_or(0.0)) > 100.0 {
+            return Err(WireError::field(
+                format!("{field}.laboratory.cn_ratio_measured"),
+                "makes, with nitrogen_pct_dry, more carbon and nitrogen than the dry matter holds: correct one or leave one out",
+            ));
+        }
+        all.extend(
+            laboratory
+                .moisture_pct
+                .map(|pct| Observed::MoistureWetBasis(pct / 100.0)),
+        );
+        all.extend(
+            laboratory
+                .nitrogen_pct_dry
+                .map(|pct| Observed::NitrogenDryBasis(pct / 100.0)),
+        );
+        all.extend(
+            laboratory
+                .cn_ratio_measured
+                .map(Observed::CarbonToNitrogenMeasured),
+        );
     }
     if let Some(sample) = &measurement.dried_sample {
         all.push(Observed::DriedSample {
@@ -314,11 +502,13 @@ fn observed(
     }
     if let Some(weighed) = &measurement.weighed_measure {
         let name = format!("{field}.weighed_measure.measure");
-        let amount: Amount =
-            parse_amount(&weighed.measure, &vocabulary).map_err(|error| WireError::field(&name, error))?;
+        let amount: Amount = parse_amount(&weighed.measure, &vocabulary)
+            .map_err(|error| WireError::field(&name, error))?;
         let volume_m3 = match &amount.unit {
             Unit::Volume(_) => amount.cubic_metres(),
-            Unit::Measure(id) => garden.filling_m3(catalogue, id).map(|range| range.typical * amount.count),
+            Unit::Measure(id) => garden
+                .filling_m3(catalogue, id)
+                .map(|range| range.typical * amount.count),
             Unit::Mass(_) => None,
         };
         all.push(Observed::WeighedMeasure {
@@ -327,8 +517,9 @@ fn observed(
                 .empty
                 .as_deref()
                 .map_or(Ok(0.0), |text| kilograms(text, "weighed_measure.empty"))?,
-            volume_m3: volume_m3
-                .ok_or_else(|| WireError::field(&name, "give a vessel or a volume, such as \"1 bucket\""))?,
+            volume_m3: volume_m3.ok_or_else(|| {
+                WireError::field(&name, "give a vessel or a volume, such as \"1 bucket\"")
+            })?,
         });
     }
     if all.is_empty() {

@@ -11,6 +11,7 @@ mod read;
 mod request;
 #[cfg(feature = "schema")]
 mod schema;
+mod shape;
 
 pub use answer::{
     AddedJson, BalanceJson, ConflictJson, FigureJson, MaterialJson, MixJson, RecipeJson,
@@ -22,6 +23,8 @@ pub use read::{
     LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_parts, spoken_reach,
     stores_in_reach, vocabulary, water_kg,
 };
-pub use request::{BalanceFile, CustomFile, MixFile, ObjectiveFile, PartFile, ReachFile, TargetFile};
+pub use request::{
+    BalanceFile, CustomFile, MixFile, ObjectiveFile, PartFile, ReachFile, TargetFile,
+};
 #[cfg(feature = "schema")]
 pub use schema::{SCHEMAS, Schema};

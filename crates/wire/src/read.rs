@@ -1,17 +1,23 @@
 //! From a file to a question: names looked up, amounts understood, every fault with its field.
 
-use heapwright_answers::{BalanceQuestion, InReach, MixQuestion, Objective, USUAL_TARGET, WaterSupply};
+use heapwright_answers::{
+    BalanceQuestion, InReach, MixQuestion, Objective, USUAL_TARGET, WaterSupply,
+};
 use heapwright_catalogue::{Catalogue, Condition, Match, OwnMaterial, Resolution};
 use heapwright_garden::{Custom, Found, Garden, Stated, Stuff};
 use heapwright_quantity::{
-    Amount, DecimalMark, Gallon, MeasureWords, Unit, VolumeUnit, Vocabulary, parse_amount, parse_parts,
+    Amount, AmountProblem, DecimalMark, Gallon, MeasureWords, PartsProblem, Unit, Vocabulary,
+    VolumeUnit, parse_amount, parse_parts,
 };
 use heapwright_terms::{MaterialId, Target};
 use serde::de::DeserializeOwned;
 
 use crate::WireError;
 use crate::garden_file::{GardenFile, garden_from};
-use crate::request::{BalanceFile, CustomFile, MixFile, ObjectiveFile, PartFile, ReachFile, TargetFile, WaterFile};
+use crate::request::{
+    BalanceFile, CustomFile, MixFile, ObjectiveFile, PartFile, ReachFile, TargetFile, WaterFile,
+};
+use crate::shape::from_json;
 
 /// The largest input that is read: far above any sensible one.
 pub const LARGEST_FILE_BYTES: usize = 1 << 20;
@@ -27,17 +33,27 @@ pub fn vocabulary(catalogue: &Catalogue) -> Vocabulary {
 }
 
 /// Reads the question of `heapwright mix`. `garden` is used where the file has none.
-pub fn read_mix(catalogue: &Catalogue, garden: &Garden, text: &str) -> Result<(MixQuestion, Garden), WireError> {
+pub fn read_mix(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    text: &str,
+) -> Result<(MixQuestion, Garden), WireError> {
     let file: MixFile = json(text)?;
     let garden = own_garden(catalogue, garden, file.garden.as_ref())?;
     let reader = Reader::new(catalogue, &garden);
     let question = MixQuestion {
         parts: reader.parts(&file.parts, "parts")?,
-        water_kg: file.water.as_deref().map_or(Ok(0.0), |text| reader.water_kg(text, "water"))?,
+        water_kg: file
+            .water
+            .as_deref()
+            .map_or(Ok(0.0), |text| reader.water_kg(text, "water"))?,
         target: target(file.target.as_ref()),
     };
     if question.parts.is_empty() {
-        return Err(WireError::field("parts", "is empty: name at least one material with its amount"));
+        return Err(WireError::field(
+            "parts",
+            "is empty: name at least one material with its amount",
+        ));
     }
     Ok((question, garden))
 }
@@ -64,6 +80,12 @@ pub fn read_balance(
         objective: objective(file.objective.unwrap_or_default()),
         alternatives: file.alternatives.unwrap_or(true),
     };
+    if question.have.is_empty() {
+        return Err(WireError::field(
+            "have",
+            "is empty: name at least one material with its amount",
+        ));
+    }
     Ok((question, garden))
 }
 
@@ -75,8 +97,14 @@ pub fn read_garden(catalogue: &Catalogue, text: &str) -> Result<Garden, WireErro
 /// Understands parts as people say them: "2 buckets vegetable scraps, 1 bucket dry grass".
 ///
 /// `field` names the list in messages.
-pub fn spoken_parts(catalogue: &Catalogue, garden: &Garden, text: &str, field: &str) -> Result<Vec<Found>, WireError> {
-    let spoken = parse_parts(text, &vocabulary(catalogue)).map_err(|error| WireError::field(field, error))?;
+pub fn spoken_parts(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    text: &str,
+    field: &str,
+) -> Result<Vec<Found>, WireError> {
+    let spoken = parse_parts(text, &vocabulary(catalogue))
+        .map_err(|error| WireError::field(field, error))?;
     spoken
         .into_iter()
         .map(|part| {
@@ -97,17 +125,37 @@ pub fn spoken_parts(catalogue: &Catalogue, garden: &Garden, text: &str, field: &
 ///
 /// With an amount in vessels, whole ones are handed out, at most so many; with
 /// another amount, any part of it; a bare name is plenty.
-pub fn spoken_reach(catalogue: &Catalogue, garden: &Garden, text: &str, field: &str) -> Result<Vec<InReach>, WireError> {
+pub fn spoken_reach(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    text: &str,
+    field: &str,
+) -> Result<Vec<InReach>, WireError> {
     let vocabulary = vocabulary(catalogue);
     let mut reach = Vec::new();
     // A name alone is no part to the parser: such a list is read item by item.
-    for item in text.split([',', ';', '\n']).map(str::trim).filter(|item| !item.is_empty()) {
+    for item in text
+        .split([',', ';', '\n'])
+        .map(str::trim)
+        .filter(|item| !item.is_empty())
+    {
         let (name, amount) = match parse_parts(item, &vocabulary) {
             Ok(parts) => match <[_; 1]>::try_from(parts) {
                 Ok([part]) => (part.name, Some(part.amount)),
-                Err(_) => return Err(WireError::field(field, format!("put a comma between the materials in \"{}\"", shown(item)))),
+                Err(_) => {
+                    return Err(WireError::field(
+                        field,
+                        format!("put a comma between the materials in \"{}\"", shown(item)),
+                    ));
+                }
             },
-            Err(error) if item.starts_with(|c: char| c.is_ascii_digit()) => return Err(WireError::field(field, error)),
+            // A sign that is no dash before a name begins an amount.
+            Err(error)
+                if item.starts_with(|c: char| c.is_ascii_digit() || "-\u{2212}+.".contains(c))
+                    && error.problem != PartsProblem::Amount(AmountProblem::NoNumber) =>
+            {
+                return Err(WireError::field(field, error));
+            }
             Err(_) => (item.to_owned(), None),
         };
         let (material, conditions) = resolve(catalogue, garden, &name, field)?;
@@ -128,6 +176,12 @@ pub fn spoken_reach(catalogue: &Catalogue, garden: &Garden, text: &str, field: &
             step,
             effort: 1.0,
         });
+    }
+    if reach.is_empty() {
+        return Err(WireError::field(
+            field,
+            "is empty: name at least one material, such as 6 buckets straw",
+        ));
     }
     Ok(reach)
 }
@@ -152,7 +206,12 @@ pub fn stores_in_reach(garden: &Garden) -> Vec<InReach> {
 }
 
 /// Water by mass or volume, as people say it [kg].
-pub fn water_kg(catalogue: &Catalogue, garden: &Garden, text: &str, field: &str) -> Result<f64, WireError> {
+pub fn water_kg(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    text: &str,
+    field: &str,
+) -> Result<f64, WireError> {
     Reader::new(catalogue, garden).water_kg(text, field)
 }
 
@@ -165,22 +224,14 @@ fn json<T: DeserializeOwned>(text: &str) -> Result<T, WireError> {
     }
     // A byte-order mark is not JSON, but some editors write one.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut deserializer = serde_json::Deserializer::from_str(text);
-    let value = serde_path_to_error::deserialize(&mut deserializer).map_err(|error| {
-        let path = error.path().to_string();
-        WireError::Json {
-            field: if path == "." { String::new() } else { path },
-            what: error.inner().to_string(),
-        }
-    })?;
-    deserializer.end().map_err(|error| WireError::Json {
-        field: String::new(),
-        what: error.to_string(),
-    })?;
-    Ok(value)
+    from_json(text)
 }
 
-fn own_garden(catalogue: &Catalogue, garden: &Garden, file: Option<&GardenFile>) -> Result<Garden, WireError> {
+fn own_garden(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    file: Option<&GardenFile>,
+) -> Result<Garden, WireError> {
     file.map_or_else(|| Ok(garden.clone()), |file| garden_from(catalogue, file))
 }
 
@@ -196,7 +247,10 @@ fn target(file: Option<&TargetFile>) -> Target {
     target.carbon_to_nitrogen_goal = match file.cn_goal {
         Some(goal) => goal,
         None if usual_fits => target.carbon_to_nitrogen_goal,
-        None => f64::midpoint(target.carbon_to_nitrogen_low, target.carbon_to_nitrogen_high),
+        None => f64::midpoint(
+            target.carbon_to_nitrogen_low,
+            target.carbon_to_nitrogen_high,
+        ),
     };
     if let Some([low, high]) = file.moisture_pct {
         target.moisture_wet_basis_low = low / 100.0;
@@ -236,7 +290,11 @@ fn resolve(
     text: &str,
     field: &str,
 ) -> Result<(MaterialId, Vec<String>), WireError> {
-    let known = garden.own_materials.iter().any(|own| own.id.as_str() == text) || catalogue.material(text).is_some();
+    let known = garden
+        .own_materials
+        .iter()
+        .any(|own| own.id.as_str() == text)
+        || catalogue.material(text).is_some();
     if known {
         return Ok((MaterialId(text.to_owned()), Vec::new()));
     }
@@ -254,20 +312,38 @@ fn resolve(
             .collect();
         catalogue.search_index().with_own(&own).resolve(text)
     };
-    let names = |matches: &[Match]| or_list(matches.iter().take(3).map(|found| found.matched_name.as_str()));
+    let names = |matches: &[Match]| {
+        or_list(
+            matches
+                .iter()
+                .take(3)
+                .map(|found| found.matched_name.as_str()),
+        )
+    };
     match resolution {
         Resolution::One(found) => Ok((found.material, found.condition_ids)),
         Resolution::Ambiguous { candidates } => Err(WireError::field(
             field,
-            format!("\"{}\" can be {}: say which", shown(text), names(&candidates)),
+            format!(
+                "\"{}\" can be {}: say which",
+                shown(text),
+                names(&candidates)
+            ),
         )),
         Resolution::Unknown { suggestions } if suggestions.is_empty() => Err(WireError::field(
             field,
-            format!("material \"{}\" is not known: look for it with `heapwright materials`", shown(text)),
+            format!(
+                "material \"{}\" is not known: look for it with `heapwright materials`",
+                shown(text)
+            ),
         )),
         Resolution::Unknown { suggestions } => Err(WireError::field(
             field,
-            format!("material \"{}\" is not known: did you mean {}?", shown(text), names(&suggestions)),
+            format!(
+                "material \"{}\" is not known: did you mean {}?",
+                shown(text),
+                names(&suggestions)
+            ),
         )),
     }
 }
@@ -275,7 +351,10 @@ fn resolve(
 /// What was typed, at a length that fits a message.
 fn shown(text: &str) -> String {
     const MOST: usize = 40;
-    let clean: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let clean: String = text
+        .chars()
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect();
     if clean.chars().count() > MOST {
         clean.chars().take(MOST).chain(['…']).collect()
     } else {
@@ -291,23 +370,41 @@ fn or_list<'a>(names: impl Iterator<Item = &'a str>) -> String {
         }
     }
     let last = quoted.pop().unwrap_or_default();
-    if quoted.is_empty() { last } else { format!("{} or {last}", quoted.join(", ")) }
+    if quoted.is_empty() {
+        last
+    } else {
+        format!("{} or {last}", quoted.join(", "))
+    }
 }
 
 /// The ids of conditions by their words, parted by commas.
-pub(crate) fn conditions(catalogue: &Catalogue, text: Option<&str>, field: &str) -> Result<Vec<String>, WireError> {
+pub(crate) fn conditions(
+    catalogue: &Catalogue,
+    text: Option<&str>,
+    field: &str,
+) -> Result<Vec<String>, WireError> {
     text.unwrap_or_default()
         .split(',')
         .map(str::trim)
         .filter(|word| !word.is_empty())
         .map(|word| {
-            condition_named(catalogue, word).map(|condition| condition.id.clone()).ok_or_else(|| {
-                let known: Vec<&str> = catalogue.conditions().iter().map(|condition| condition.name.as_str()).collect();
-                WireError::field(
-                    field,
-                    format!("\"{}\" is not a condition: use one of {}", shown(word), known.join(", ")),
-                )
-            })
+            condition_named(catalogue, word)
+                .map(|condition| condition.id.clone())
+                .ok_or_else(|| {
+                    let known: Vec<&str> = catalogue
+                        .conditions()
+                        .iter()
+                        .map(|condition| condition.name.as_str())
+                        .collect();
+                    WireError::field(
+                        field,
+                        format!(
+                            "\"{}\" is not a condition: use one of {}",
+                            shown(word),
+                            known.join(", ")
+                        ),
+                    )
+                })
         })
         .collect()
 }
@@ -315,7 +412,9 @@ pub(crate) fn conditions(catalogue: &Catalogue, text: Option<&str>, field: &str)
 fn condition_named<'a>(catalogue: &'a Catalogue, word: &str) -> Option<&'a Condition> {
     let same = |name: &str| name.eq_ignore_ascii_case(word);
     catalogue.conditions().iter().find(|condition| {
-        same(&condition.id) || same(&condition.name) || condition.other_words.iter().any(|other| same(other))
+        same(&condition.id)
+            || same(&condition.name)
+            || condition.other_words.iter().any(|other| same(other))
     })
 }
 
@@ -353,7 +452,12 @@ impl<'a> Reader<'a> {
                     material: part.material.as_deref(),
                     custom: part.custom.as_ref(),
                     condition: part.condition.as_deref(),
-                    stated: stated(part.moisture_pct, part.nitrogen_pct_dry, part.cn_ratio, part.bulk_density_kg_m3),
+                    stated: stated(
+                        part.moisture_pct,
+                        part.nitrogen_pct_dry,
+                        part.cn_ratio,
+                        part.bulk_density_kg_m3,
+                    ),
                 };
                 Ok(Found {
                     stuff: self.stuff(&fields, &field)?,
@@ -368,7 +472,12 @@ impl<'a> Reader<'a> {
             material: item.material.as_deref(),
             custom: item.custom.as_ref(),
             condition: item.condition.as_deref(),
-            stated: stated(item.moisture_pct, item.nitrogen_pct_dry, item.cn_ratio, item.bulk_density_kg_m3),
+            stated: stated(
+                item.moisture_pct,
+                item.nitrogen_pct_dry,
+                item.cn_ratio,
+                item.bulk_density_kg_m3,
+            ),
         };
         let amount = |text: &Option<String>, name: &str| {
             text.as_deref()
@@ -385,12 +494,23 @@ impl<'a> Reader<'a> {
 
     fn stuff(&self, fields: &StuffFields<'_>, field: &str) -> Result<Stuff, WireError> {
         match (fields.material, fields.custom) {
-            (Some(_), Some(_)) => Err(WireError::field(field, "give either material or custom, not both")),
+            (Some(_), Some(_)) => Err(WireError::field(
+                field,
+                "give either material or custom, not both",
+            )),
             (None, None) => Err(WireError::field(field, "give material or custom")),
             (Some(text), None) => {
-                let (material, mut all) =
-                    resolve(self.catalogue, self.garden, text, &format!("{field}.material"))?;
-                all.extend(conditions(self.catalogue, fields.condition, &format!("{field}.condition"))?);
+                let (material, mut all) = resolve(
+                    self.catalogue,
+                    self.garden,
+                    text,
+                    &format!("{field}.material"),
+                )?;
+                all.extend(conditions(
+                    self.catalogue,
+                    fields.condition,
+                    &format!("{field}.condition"),
+                )?);
                 Ok(Stuff::Known {
                     material,
                     conditions: all,
@@ -401,7 +521,18 @@ impl<'a> Reader<'a> {
                 format!("{field}.condition"),
                 "belongs to a material: a custom one states its figures outright",
             )),
-            (None, Some(file)) => Ok(Stuff::Custom(custom(file, &fields.stated))),
+            (None, Some(file)) => {
+                // What the part states hides its own figures, which must be possible all the same.
+                stated(
+                    Some(file.moisture_pct),
+                    file.nitrogen_pct_dry,
+                    file.cn_ratio,
+                    file.bulk_density_kg_m3,
+                )
+                .checked()
+                .map_err(|error| WireError::field(format!("{field}.custom"), error))?;
+                Ok(Stuff::Custom(custom(file, &fields.stated)))
+            }
         }
     }
 
@@ -473,7 +604,9 @@ fn custom(file: &CustomFile, stated: &Stated) -> Custom {
     let share = |pct: Option<f64>| pct.map(|pct| pct / 100.0);
     let mut custom = Custom {
         name: file.name.clone(),
-        moisture_wet_basis: stated.moisture_wet_basis.unwrap_or(file.moisture_pct / 100.0),
+        moisture_wet_basis: stated
+            .moisture_wet_basis
+            .unwrap_or(file.moisture_pct / 100.0),
         carbon_dry_basis: share(file.carbon_pct_dry),
         nitrogen_dry_basis: share(file.nitrogen_pct_dry),
         carbon_to_nitrogen: file.cn_ratio,
@@ -488,7 +621,11 @@ fn custom(file: &CustomFile, stated: &Stated) -> Custom {
     // What the part states of nitrogen or C:N stands; carbon stays as it is unless
     // the two together say otherwise.
     if stated.nitrogen_dry_basis.is_some() || stated.carbon_to_nitrogen.is_some() {
-        let carbon = custom.carbon_and_nitrogen().map(|(carbon, _)| carbon).ok().or(custom.carbon_dry_basis);
+        let carbon = custom
+            .carbon_and_nitrogen()
+            .map(|(carbon, _)| carbon)
+            .ok()
+            .or(custom.carbon_dry_basis);
         custom.nitrogen_dry_basis = stated.nitrogen_dry_basis;
         custom.carbon_to_nitrogen = stated.carbon_to_nitrogen;
         let both = stated.nitrogen_dry_basis.is_some() && stated.carbon_to_nitrogen.is_some();

@@ -5,11 +5,26 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::garden_file::GardenFile;
+use crate::shape::objects_only;
+
+objects_only!(
+    MixFile,
+    PartFile,
+    CustomFile,
+    TargetFile,
+    BalanceFile,
+    ReachFile,
+    WaterLimits,
+);
 
 /// What `heapwright mix` reads.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct MixFile {
     /// What goes in, 1 to 200 parts.
     pub parts: Vec<PartFile>,
@@ -27,7 +42,11 @@ pub struct MixFile {
 /// One part: a material of the catalogue or a custom one, and how much.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct PartFile {
     /// Id, or an unmistakable name, of a material. Either this or `custom`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -57,7 +76,11 @@ pub struct PartFile {
 /// A material described outright: moisture and two of carbon, nitrogen, C:N.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct CustomFile {
     /// What to call it.
     pub name: String,
@@ -98,7 +121,11 @@ pub struct CustomFile {
 /// The region to aim at; what is left out is as usual.
 #[derive(Clone, Copy, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct TargetFile {
     /// Lowest and highest C:N; usually 25 to 40.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -117,10 +144,15 @@ pub struct TargetFile {
 /// What `heapwright balance` reads.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct BalanceFile {
-    /// What is in hand and will go in, at most 200 parts.
+    /// What is in hand and will go in, 1 to 200 parts.
     #[serde(default)]
+    #[cfg_attr(feature = "schema", schemars(length(min = 1, max = 200)))]
     pub have: Vec<PartFile>,
     /// What may go with it, at most 200 materials.
     #[serde(default)]
@@ -145,7 +177,11 @@ pub struct BalanceFile {
 /// A material that may be added.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct ReachFile {
     /// Id, or an unmistakable name, of a material. Either this or `custom`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -180,7 +216,7 @@ pub struct ReachFile {
 }
 
 /// Water from a can.
-#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 #[serde(untagged)]
 pub enum WaterFile {
@@ -199,7 +235,11 @@ impl Default for WaterFile {
 /// What there is of water and how it is poured.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    remote = "Self",
+    expecting = "an object in braces"
+)]
 pub struct WaterLimits {
     /// How much there is: "20 l"; plenty when left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]

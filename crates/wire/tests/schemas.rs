@@ -25,13 +25,21 @@ fn schemas_are_those_of_the_types() {
             fs::write(&path, &made).unwrap();
         }
         let kept = fs::read_to_string(&path).unwrap_or_default();
-        assert_eq!(kept, made, "{} is not what the types give: rewrite it with UPDATE_SCHEMAS=1", path.display());
+        assert_eq!(
+            kept,
+            made,
+            "{} is not what the types give: rewrite it with UPDATE_SCHEMAS=1",
+            path.display()
+        );
     }
     let kept: BTreeSet<String> = fs::read_dir(folder("schemas"))
         .unwrap()
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
-    let named = SCHEMAS.iter().map(|schema| format!("{}.json", schema.name)).collect();
+    let named = SCHEMAS
+        .iter()
+        .map(|schema| format!("{}.json", schema.name))
+        .collect();
     assert_eq!(kept, named);
 }
 
@@ -41,7 +49,9 @@ fn schemas_describe_every_field() {
     fn walk(name: &str, value: &Value, count: &mut usize) {
         if let Some(properties) = value.get("properties").and_then(Value::as_object) {
             for (field, property) in properties {
-                let described = property["description"].as_str().is_some_and(|text| !text.trim().is_empty());
+                let described = property["description"]
+                    .as_str()
+                    .is_some_and(|text| !text.trim().is_empty());
                 assert!(described, "{name}: {field} has no description");
                 *count += 1;
             }

@@ -35,6 +35,11 @@ pub fn part_notice(catalogue: &Catalogue, notice: &Notice) -> String {
         Notice::Estimated { name } => {
             format!("{name}: the figures are estimates without a published source.")
         }
+        Notice::StatedRatioIgnored { name } => {
+            format!(
+                "{name}: the stated C:N is not counted, for neither its carbon nor its nitrogen is known."
+            )
+        }
         Notice::ConditionIgnored { name, condition } => {
             let condition = catalogue
                 .condition(condition)

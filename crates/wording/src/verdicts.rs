@@ -202,20 +202,17 @@ pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<Stri
     };
     let weighs = |totals: &Totals, volume_m3: f64| {
         format!(
-            "{} ({} of it water)",
+            "{} ({} water)",
             mass_text(totals.wet_mass_kg / volume_m3 * vessel_m3, system),
             percent_text(totals.moisture_wet_basis())
         )
     };
+    let (large, small) = (name(large), name(small));
     Some(format!(
-        "By volume there is {} times as much {} as {}, by dry matter {} times, since a {vessel} of {} weighs {} and a {vessel} of {} {}.",
+        "By volume there is {} of {large} to 1 of {small}, by dry matter {} to 1: a {vessel} of {large} weighs {}, a {vessel} of {small} {}.",
         significant(much_m3 / little_m3, 2),
-        name(large),
-        name(small),
         significant(much.dry_mass_kg / little.dry_mass_kg, 2),
-        name(large),
         weighs(much, much_m3),
-        name(small),
         weighs(little, little_m3),
     ))
 }

@@ -2,7 +2,9 @@
 
 use std::io::Write;
 
-use heapwright_answers::{BalanceAnswer, BalanceQuestion, InReach, USUAL_TARGET, WaterSupply, what_to_add};
+use heapwright_answers::{
+    BalanceAnswer, BalanceQuestion, InReach, USUAL_TARGET, WaterSupply, what_to_add,
+};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Garden, Stuff};
 use heapwright_quantity::{UnitSystem, mass_text};
@@ -29,14 +31,26 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
     question.target = input::target(question.target, &arguments.target)?;
     let answer = what_to_add(catalogue, &garden, &question)?;
     if arguments.common.json {
-        serde_json::to_writer_pretty(&mut *out, &balance_json(catalogue, &answer)).map_err(std::io::Error::from)?;
+        serde_json::to_writer_pretty(&mut *out, &balance_json(catalogue, &answer))
+            .map_err(std::io::Error::from)?;
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &garden, &question, &answer, input::units(&arguments.common), out)
+    write_text(
+        catalogue,
+        &garden,
+        &question,
+        &answer,
+        input::units(&arguments.common),
+        out,
+    )
 }
 
-fn spoken(catalogue: &Catalogue, garden: &Garden, arguments: &BalanceArguments) -> Result<BalanceQuestion, Failure> {
+fn spoken(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    arguments: &BalanceArguments,
+) -> Result<BalanceQuestion, Failure> {
     let reach: Vec<InReach> = if arguments.reach.is_empty() {
         stores_in_reach(garden)
     } else {
@@ -46,7 +60,11 @@ fn spoken(catalogue: &Catalogue, garden: &Garden, arguments: &BalanceArguments) 
         have: spoken_parts(catalogue, garden, &arguments.parts.join("; "), "PARTS")?,
         reach,
         water: WaterSupply {
-            most_kg: if arguments.no_water { 0.0 } else { f64::INFINITY },
+            most_kg: if arguments.no_water {
+                0.0
+            } else {
+                f64::INFINITY
+            },
             step_kg: WATER_STEP_KG,
         },
         target: USUAL_TARGET,
@@ -81,11 +99,22 @@ fn write_text(
     let names = names_in_reach(catalogue, garden, question);
     for recipe in &answer.recipes {
         writeln!(out, "\n{}", wording::recipe_title(answer, recipe, &names))?;
-        write_paragraph(out, "  ", &wording::recipe_line(catalogue, recipe, system), WIDTH)?;
+        write_paragraph(
+            out,
+            "  ",
+            &wording::recipe_line(catalogue, recipe, system),
+            WIDTH,
+        )?;
         let ratio = recipe.whole.mixture.carbon_to_nitrogen;
         let mut line = ratio.map_or_else(
             || "No C:N".to_owned(),
-            |ratio| format!("C:N {} ({})", wording::ratio_text(ratio.value), wording::interval_text(&ratio, wording::ratio_text)),
+            |ratio| {
+                format!(
+                    "C:N {} ({})",
+                    wording::ratio_text(ratio.value),
+                    wording::interval_text(&ratio, wording::ratio_text)
+                )
+            },
         );
         let moisture = recipe.whole.mixture.moisture_wet_basis;
         line += &format!(
@@ -107,25 +136,39 @@ fn write_text(
         writeln!(out, "\nThe first in full:")?;
         write_mixture(&first.whole.mixture, &answer.target, system, out)?;
         for notice in &first.whole.notices {
-            write_paragraph(out, "", &format!("Note: {}", wording::mix_notice(catalogue, notice)), WIDTH)?;
+            write_paragraph(
+                out,
+                "",
+                &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+                WIDTH,
+            )?;
         }
         let hand = answer.in_hand.iter().flat_map(|answer| answer.parts.iter());
-        write_cautions(catalogue, hand.chain(first.added.iter().map(|added| &added.found)), out)?;
+        write_cautions(
+            catalogue,
+            hand.chain(first.added.iter().map(|added| &added.found)),
+            out,
+        )?;
     }
     writeln!(out)?;
     write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
     Ok(())
 }
 
-fn names_in_reach(catalogue: &Catalogue, garden: &Garden, question: &BalanceQuestion) -> Vec<String> {
+fn names_in_reach(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    question: &BalanceQuestion,
+) -> Vec<String> {
     question
         .reach
         .iter()
         .map(|item| match &item.stuff {
             Stuff::Custom(custom) => custom.name.clone(),
-            Stuff::Known { material, .. } => garden
-                .material(catalogue, material)
-                .map_or_else(|| material.as_str().to_owned(), |material| material.short_name.to_lowercase()),
+            Stuff::Known { material, .. } => garden.material(catalogue, material).map_or_else(
+                || material.as_str().to_owned(),
+                |material| material.short_name.to_lowercase(),
+            ),
         })
         .collect()
 }

@@ -10,7 +10,12 @@ use crate::failure::Failure;
 /// Runs the command.
 pub fn run(arguments: &CompletionsArguments, out: &mut impl Write) -> Result<(), Failure> {
     let mut text = Vec::new();
-    clap_complete::generate(arguments.shell, &mut Arguments::command(), "heapwright", &mut text);
+    clap_complete::generate(
+        arguments.shell,
+        &mut Arguments::command(),
+        "heapwright",
+        &mut text,
+    );
     out.write_all(&text)?;
     Ok(())
 }

@@ -12,7 +12,10 @@ pub fn run(out: &mut impl Write) -> Result<(), Failure> {
     let mut command = Arguments::command();
     command.build();
     clap_mangen::Man::new(command.clone()).render(out)?;
-    for part in command.get_subcommands().filter(|part| part.get_name() != "help") {
+    for part in command
+        .get_subcommands()
+        .filter(|part| part.get_name() != "help")
+    {
         clap_mangen::Man::new(part.clone()).render(out)?;
     }
     Ok(())

@@ -22,15 +22,22 @@ pub fn run(arguments: &MaterialsArguments, out: &mut impl Write) -> Result<(), F
     let words = arguments.words.join(" ");
     if words.trim().is_empty() {
         let all: Vec<&Material> = catalogue.materials().iter().collect();
-        return if arguments.json { list_json(catalogue, &all, out) } else { list_text(catalogue, &all, out) };
+        return if arguments.json {
+            list_json(catalogue, &all, out)
+        } else {
+            list_text(catalogue, &all, out)
+        };
     }
-    let one = catalogue.material(words.trim()).or_else(|| match catalogue.resolve(&words) {
-        Resolution::One(found) => catalogue.material(found.material.as_str()),
-        _ => None,
-    });
+    let one = catalogue
+        .material(words.trim())
+        .or_else(|| match catalogue.resolve(&words) {
+            Resolution::One(found) => catalogue.material(found.material.as_str()),
+            _ => None,
+        });
     if let Some(material) = one {
         if arguments.json {
-            serde_json::to_writer_pretty(&mut *out, &material_json(catalogue, material)).map_err(std::io::Error::from)?;
+            serde_json::to_writer_pretty(&mut *out, &material_json(catalogue, material))
+                .map_err(std::io::Error::from)?;
             writeln!(out)?;
             return Ok(());
         }
@@ -47,18 +54,37 @@ pub fn run(arguments: &MaterialsArguments, out: &mut impl Write) -> Result<(), F
             words.chars().take(40).collect::<String>()
         )));
     }
-    if arguments.json { list_json(catalogue, &found, out) } else { list_text(catalogue, &found, out) }
+    if arguments.json {
+        list_json(catalogue, &found, out)
+    } else {
+        list_text(catalogue, &found, out)
+    }
 }
 
-fn list_json(catalogue: &Catalogue, materials: &[&Material], out: &mut impl Write) -> Result<(), Failure> {
-    let all: Vec<_> = materials.iter().map(|material| material_json(catalogue, material)).collect();
+fn list_json(
+    catalogue: &Catalogue,
+    materials: &[&Material],
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let all: Vec<_> = materials
+        .iter()
+        .map(|material| material_json(catalogue, material))
+        .collect();
     serde_json::to_writer_pretty(&mut *out, &all).map_err(std::io::Error::from)?;
     writeln!(out)?;
     Ok(())
 }
 
-fn list_text(catalogue: &Catalogue, materials: &[&Material], out: &mut impl Write) -> Result<(), Failure> {
-    let mut rows = vec![["id", "name", "C:N", "moisture", "kg/L"].map(str::to_owned).to_vec()];
+fn list_text(
+    catalogue: &Catalogue,
+    materials: &[&Material],
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let mut rows = vec![
+        ["id", "name", "C:N", "moisture", "kg/L"]
+            .map(str::to_owned)
+            .to_vec(),
+    ];
     rows.extend(materials.iter().map(|material| {
         let typical = |range: Option<Range>, text: &dyn Fn(f64) -> String| {
             range.map_or_else(|| "–".to_owned(), |range| text(range.typical))
@@ -69,14 +95,20 @@ fn list_text(catalogue: &Catalogue, materials: &[&Material], out: &mut impl Writ
             heapwright_garden::handbook_carbon_to_nitrogen(catalogue, material)
                 .map_or_else(|| "–".to_owned(), wording::ratio_text),
             typical(material.moisture_wet_basis, &wording::percent_text),
-            typical(material.bulk_density_kg_m3, &|density| significant(density / 1000.0, 2)),
+            typical(material.bulk_density_kg_m3, &|density| {
+                significant(density / 1000.0, 2)
+            }),
         ]
     }));
     write_rows(out, &rows)?;
     Ok(())
 }
 
-fn one_text(catalogue: &Catalogue, material: &Material, out: &mut impl Write) -> Result<(), Failure> {
+fn one_text(
+    catalogue: &Catalogue,
+    material: &Material,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
     writeln!(out, "{}  ({})", material.name, material.id.as_str())?;
     let names: Vec<&str> = catalogue
         .names(material.id.as_str())
@@ -84,7 +116,12 @@ fn one_text(catalogue: &Catalogue, material: &Material, out: &mut impl Write) ->
         .map(|name| name.text.as_str())
         .collect();
     if !names.is_empty() {
-        write_paragraph(out, "", &format!("Also called: {}", names.join(", ")), WIDTH)?;
+        write_paragraph(
+            out,
+            "",
+            &format!("Also called: {}", names.join(", ")),
+            WIDTH,
+        )?;
     }
     writeln!(out)?;
     let row = |name: &str, range: Option<Range>, text: &dyn Fn(f64) -> String| {
@@ -99,18 +136,39 @@ fn one_text(catalogue: &Catalogue, material: &Material, out: &mut impl Write) ->
     };
     let share = |share: Option<f64>| share.map(Range::exact);
     let pct = |value: f64| format!("{}\u{a0}%", significant(value * 100.0, 3));
-    let mut rows = vec![["", "typical", "found in practice"].map(str::to_owned).to_vec()];
+    let mut rows = vec![
+        ["", "typical", "found in practice"]
+            .map(str::to_owned)
+            .to_vec(),
+    ];
     rows.extend(
-        heapwright_garden::handbook_carbon_to_nitrogen(catalogue, material)
-            .map(|ratio| vec!["C:N, handbook scale".to_owned(), wording::ratio_text(ratio), String::new()]),
+        heapwright_garden::handbook_carbon_to_nitrogen(catalogue, material).map(|ratio| {
+            vec![
+                "C:N, handbook scale".to_owned(),
+                wording::ratio_text(ratio),
+                String::new(),
+            ]
+        }),
     );
     rows.extend(
         [
-            row("C:N, measured carbon", material.carbon_to_nitrogen_measured, &wording::ratio_text),
+            row(
+                "C:N, measured carbon",
+                material.carbon_to_nitrogen_measured,
+                &wording::ratio_text,
+            ),
             row("moisture", material.moisture_wet_basis, &pct),
-            row("bulk density, kg/m³", material.bulk_density_kg_m3, &|value| significant(value, 3)),
+            row(
+                "bulk density, kg/m³",
+                material.bulk_density_kg_m3,
+                &|value| significant(value, 3),
+            ),
             row("nitrogen, of dry matter", material.nitrogen_dry_basis, &pct),
-            row("carbon, measured", share(material.carbon_measured_dry_basis), &pct),
+            row(
+                "carbon, measured",
+                share(material.carbon_measured_dry_basis),
+                &pct,
+            ),
             row("ash", share(material.ash_dry_basis), &pct),
             row("lignin", share(material.lignin_dry_basis), &pct),
             row("phosphorus", share(material.phosphorus_dry_basis), &pct),
@@ -126,7 +184,12 @@ fn one_text(catalogue: &Catalogue, material: &Material, out: &mut impl Write) ->
     write_rows(out, &rows)?;
     for caution in catalogue.cautions_for(material) {
         writeln!(out)?;
-        write_paragraph(out, "", &format!("Take care: {} {}", caution.reason, caution.advice), WIDTH)?;
+        write_paragraph(
+            out,
+            "",
+            &format!("Take care: {} {}", caution.reason, caution.advice),
+            WIDTH,
+        )?;
     }
     if !material.notes.is_empty() {
         writeln!(out)?;
@@ -134,13 +197,22 @@ fn one_text(catalogue: &Catalogue, material: &Material, out: &mut impl Write) ->
     }
     writeln!(out, "\nSources")?;
     let mut seen: Vec<&str> = Vec::new();
-    for key in material.sources.iter().flat_map(|source| &source.source_keys) {
+    for key in material
+        .sources
+        .iter()
+        .flat_map(|source| &source.source_keys)
+    {
         if seen.contains(&key.as_str()) {
             continue;
         }
         seen.push(key);
         if let Some(source) = catalogue.source(key) {
-            write_paragraph(out, "  ", &format!("{key}: {}. {}", source.citation, source.address), WIDTH)?;
+            write_paragraph(
+                out,
+                "  ",
+                &format!("{key}: {}. {}", source.citation, source.address),
+                WIDTH,
+            )?;
         }
     }
     Ok(())

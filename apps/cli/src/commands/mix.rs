@@ -29,14 +29,19 @@ pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure
     question.target = input::target(question.target, &arguments.target)?;
     let answer = what_is_in(catalogue, &garden, &question)?;
     if arguments.common.json {
-        serde_json::to_writer_pretty(&mut *out, &mix_json(catalogue, &answer)).map_err(std::io::Error::from)?;
+        serde_json::to_writer_pretty(&mut *out, &mix_json(catalogue, &answer))
+            .map_err(std::io::Error::from)?;
         writeln!(out)?;
         return Ok(());
     }
     write_text(catalogue, &answer, input::units(&arguments.common), out)
 }
 
-fn spoken(catalogue: &Catalogue, garden: &Garden, arguments: &MixArguments) -> Result<MixQuestion, Failure> {
+fn spoken(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    arguments: &MixArguments,
+) -> Result<MixQuestion, Failure> {
     let parts = spoken_parts(catalogue, garden, &arguments.parts.join("; "), "PARTS")?;
     let water_kg = arguments.water.as_deref().map_or(Ok(0.0), |text| {
         heapwright_wire::water_kg(catalogue, garden, text, "--water")
@@ -58,7 +63,11 @@ fn write_text(
         writeln!(out, "{}", wording::amount_of(catalogue, found, system))?;
     }
     if answer.water_kg > 0.0 {
-        writeln!(out, "{} of water", wording::water_text(answer.water_kg, system))?;
+        writeln!(
+            out,
+            "{} of water",
+            wording::water_text(answer.water_kg, system)
+        )?;
     }
     writeln!(out)?;
     write_mixture(&answer.mixture, &answer.target, system, out)?;
@@ -67,7 +76,12 @@ fn write_text(
         write_paragraph(out, "", &line, WIDTH)?;
     }
     for notice in &answer.notices {
-        write_paragraph(out, "", &format!("Note: {}", wording::mix_notice(catalogue, notice)), WIDTH)?;
+        write_paragraph(
+            out,
+            "",
+            &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+            WIDTH,
+        )?;
     }
     write_cautions(catalogue, answer.parts.iter(), out)?;
     writeln!(out)?;
@@ -82,19 +96,28 @@ pub fn write_mixture(
     system: UnitSystem,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let row = |name: &str, interval: Option<Interval>, text: &dyn Fn(f64) -> String, judged: String| {
-        let (value, range) = match interval {
-            Some(interval) => (text(interval.value), wording::interval_text(&interval, text)),
-            None => ("–".to_owned(), String::new()),
+    let row =
+        |name: &str, interval: Option<Interval>, text: &dyn Fn(f64) -> String, judged: String| {
+            let (value, range) = match interval {
+                Some(interval) => (
+                    text(interval.value),
+                    wording::interval_text(&interval, text),
+                ),
+                None => ("–".to_owned(), String::new()),
+            };
+            let range = if range == value { String::new() } else { range };
+            vec![name.to_owned(), value, range, judged]
         };
-        let range = if range == value { String::new() } else { range };
-        vec![name.to_owned(), value, range, judged]
-    };
     let kg = |value: f64| mass_text(value, system);
     let litres = |value: f64| volume_text(value, system);
     let aim = |word: &str, low: String, high: String| format!("{word}; aim {low} to {high}");
     let rows = vec![
-        vec!["".to_owned(), "value".to_owned(), "8 in 10 lie in".to_owned(), String::new()],
+        vec![
+            "".to_owned(),
+            "value".to_owned(),
+            "8 in 10 lie in".to_owned(),
+            String::new(),
+        ],
         row("C:N", mixture.carbon_to_nitrogen, &wording::ratio_text, {
             aim(
                 wording::ratio_state(mixture, target).1,
@@ -102,31 +125,81 @@ pub fn write_mixture(
                 wording::ratio_text(target.carbon_to_nitrogen_high),
             )
         }),
-        row("moisture", Some(mixture.moisture_wet_basis), &wording::percent_text, {
-            aim(
-                wording::moisture_state(mixture, target).1,
-                wording::percent_text(target.moisture_wet_basis_low),
-                wording::percent_text(target.moisture_wet_basis_high),
-            )
-        }),
-        row("free air space", mixture.free_air_space, &wording::percent_text, {
-            aim(
-                wording::air_state(mixture, target).1,
-                wording::percent_text(target.free_air_space_low),
-                wording::percent_text(target.free_air_space_high),
-            )
-        }),
+        row(
+            "moisture",
+            Some(mixture.moisture_wet_basis),
+            &wording::percent_text,
+            {
+                aim(
+                    wording::moisture_state(mixture, target).1,
+                    wording::percent_text(target.moisture_wet_basis_low),
+                    wording::percent_text(target.moisture_wet_basis_high),
+                )
+            },
+        ),
+        row(
+            "free air space",
+            mixture.free_air_space,
+            &wording::percent_text,
+            {
+                aim(
+                    wording::air_state(mixture, target).1,
+                    wording::percent_text(target.free_air_space_low),
+                    wording::percent_text(target.free_air_space_high),
+                )
+            },
+        ),
         row("mass", Some(mixture.wet_mass_kg), &kg, String::new()),
         row("dry matter", Some(mixture.dry_mass_kg), &kg, String::new()),
-        row("volume", mixture.volume_m3, &litres, "before settling".to_owned()),
-        row("bulk density", mixture.bulk_density_kg_m3, &|value| format!("{}\u{a0}kg/m³", significant(value, 3)), String::new()),
-        row("biodegradable", Some(mixture.biodegradable_dry_basis), &wording::percent_text, "of dry matter".to_owned()),
+        row(
+            "volume",
+            mixture.volume_m3,
+            &litres,
+            "before settling".to_owned(),
+        ),
+        row(
+            "bulk density",
+            mixture.bulk_density_kg_m3,
+            &|value| format!("{}\u{a0}kg/m³", significant(value, 3)),
+            String::new(),
+        ),
+        row(
+            "biodegradable",
+            Some(mixture.biodegradable_dry_basis),
+            &wording::percent_text,
+            "of dry matter".to_owned(),
+        ),
         row("nitrogen", Some(mixture.nitrogen_kg), &kg, String::new()),
-        row("phosphorus", mixture.phosphorus.mass_kg, &kg, known(mixture.phosphorus.known_share_of_dry_matter)),
-        row("potassium", mixture.potassium.mass_kg, &kg, known(mixture.potassium.known_share_of_dry_matter)),
-        row("calcium", mixture.calcium.mass_kg, &kg, known(mixture.calcium.known_share_of_dry_matter)),
-        row("magnesium", mixture.magnesium.mass_kg, &kg, known(mixture.magnesium.known_share_of_dry_matter)),
-        row("sodium", mixture.sodium.mass_kg, &kg, known(mixture.sodium.known_share_of_dry_matter)),
+        row(
+            "phosphorus",
+            mixture.phosphorus.mass_kg,
+            &kg,
+            known(mixture.phosphorus.known_share_of_dry_matter),
+        ),
+        row(
+            "potassium",
+            mixture.potassium.mass_kg,
+            &kg,
+            known(mixture.potassium.known_share_of_dry_matter),
+        ),
+        row(
+            "calcium",
+            mixture.calcium.mass_kg,
+            &kg,
+            known(mixture.calcium.known_share_of_dry_matter),
+        ),
+        row(
+            "magnesium",
+            mixture.magnesium.mass_kg,
+            &kg,
+            known(mixture.magnesium.known_share_of_dry_matter),
+        ),
+        row(
+            "sodium",
+            mixture.sodium.mass_kg,
+            &kg,
+            known(mixture.sodium.known_share_of_dry_matter),
+        ),
     ];
     write_rows(out, &rows)?;
     writeln!(
@@ -141,7 +214,10 @@ fn known(share: f64) -> String {
     if share >= 0.995 {
         String::new()
     } else {
-        format!("known for {} of the dry matter", wording::percent_text(share))
+        format!(
+            "known for {} of the dry matter",
+            wording::percent_text(share)
+        )
     }
 }
 
@@ -163,7 +239,12 @@ pub fn write_cautions<'a>(
         }
         writeln!(out, "\nTake care with {}:", material.name)?;
         for caution in cautions {
-            write_paragraph(out, "  ", &format!("{} {}", caution.reason, caution.advice), WIDTH)?;
+            write_paragraph(
+                out,
+                "  ",
+                &format!("{} {}", caution.reason, caution.advice),
+                WIDTH,
+            )?;
         }
     }
     Ok(())

@@ -17,7 +17,10 @@ pub fn run(arguments: &SchemaArguments, out: &mut impl Write) -> Result<(), Fail
     };
     let Some(schema) = SCHEMAS.iter().find(|schema| schema.name == name.as_str()) else {
         let known: Vec<&str> = SCHEMAS.iter().map(|schema| schema.name).collect();
-        return Err(Failure::Input(format!("there is no schema \"{name}\": use one of {}", known.join(", "))));
+        return Err(Failure::Input(format!(
+            "there is no schema \"{name}\": use one of {}",
+            known.join(", ")
+        )));
     };
     serde_json::to_writer_pretty(&mut *out, &(schema.make)()).map_err(std::io::Error::from)?;
     writeln!(out)?;

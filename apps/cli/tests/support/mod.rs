@@ -18,7 +18,7 @@ pub struct Ran {
     pub err: String,
 }
 
-/// The program, to be run in a folder without files.
+/// The program itself.
 pub fn program() -> Command {
     Command::new(env!("CARGO_BIN_EXE_heapwright"))
 }
@@ -63,5 +63,7 @@ pub fn answer(arguments: &[&str]) -> String {
 
 /// A file of the repository, from its root.
 pub fn of_repository(path: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(path)
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../..")
+        .join(path)
 }

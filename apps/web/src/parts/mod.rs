@@ -3,6 +3,7 @@
 pub mod amount;
 pub mod field;
 pub mod finder;
+pub mod fold;
 pub mod picture;
 
 use leptos::prelude::document;

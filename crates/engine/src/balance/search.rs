@@ -25,6 +25,8 @@ const DEPTH_WORTH: f64 = 0.05;
 /// What doubling the mass of what is in hand costs in chance: of two recipes that
 /// are about as good, the smaller.
 const MASS_COST: f64 = 0.01;
+/// What fetching one more kind of thing costs in chance: two points are not worth a walk.
+const KIND_COST: f64 = 0.02;
 
 /// The best-centred point, or `None` when the region cannot be reached.
 pub(super) fn best_centred(model: &Model<'_>, variant: Variant) -> Option<Point> {
@@ -47,14 +49,15 @@ pub(super) fn best_centred(model: &Model<'_>, variant: Variant) -> Option<Point>
             continue;
         }
         last = Some(start.clone());
-        let (score, point) = climb(model, &judge, start, variant);
+        let (score, point) = climb(model, &judge, start, variant, false);
         if best.as_ref().is_none_or(|(best, _)| score > *best) {
             best = Some((score, point));
         }
     }
+    // Swaps are tried from the best alone: they are many.
     best.map(|(_, point)| Point {
         proven: false,
-        ..point
+        ..climb(model, &judge, point, variant, true).1
     })
 }
 
@@ -74,31 +77,43 @@ fn start_at(model: &Model<'_>, costs: &Costs, depth: f64, variant: Variant) -> O
     }
 }
 
-/// Moves to the best neighbour until none is better.
-fn climb(model: &Model<'_>, judge: &Judge, start: Point, variant: Variant) -> (f64, Point) {
+/// Moves to the best neighbour until none is better; with `swaps`, also to those
+/// that have less of one thing and more of another.
+fn climb(
+    model: &Model<'_>,
+    judge: &Judge,
+    start: Point,
+    variant: Variant,
+    swaps: bool,
+) -> (f64, Point) {
     let mut point = start;
     let mut sums = judge.sums(&point);
     let mut score = judge.score(&sums, model, &point);
     let mut fineness = 1.0;
     for _ in 0..MOST_STEPS {
-        let mut best: Option<(f64, Point)> = None;
-        for step in steps(model, &point, fineness, variant) {
-            let mut candidate = point.clone();
-            step.apply(&mut candidate);
-            // Draws may lie thicker beyond a limit; the typical mixture stays within all.
-            if !judge.keeps_limits(model, &candidate) {
-                continue;
+        let single = steps(model, &point, fineness, variant);
+        let better = best_move(
+            model,
+            judge,
+            &sums,
+            (score, &point),
+            single.iter().map(|step| (*step, None)),
+        )
+        // Less of one and more of another, where neither alone is better.
+        .or_else(|| {
+            if !swaps {
+                return None;
             }
-            let mut moved = sums.clone();
-            judge.shift(&mut moved, &step);
-            let moved_score = judge.score(&moved, model, &candidate);
-            if moved_score > score + 1e-9
-                && best.as_ref().is_none_or(|(best, _)| moved_score > *best)
-            {
-                best = Some((moved_score, candidate));
-            }
-        }
-        match best {
+            let (more, less): (Vec<Step>, Vec<Step>) =
+                single.iter().partition(|step| step.by > 0.0);
+            let swaps = less.iter().flat_map(|less| {
+                more.iter()
+                    .filter(|more| more.what != less.what)
+                    .map(|more| (*less, Some(*more)))
+            });
+            best_move(model, judge, &sums, (score, &point), swaps)
+        });
+        match better {
             Some((better, moved)) => {
                 score = better;
                 point = moved;
@@ -110,6 +125,41 @@ fn climb(model: &Model<'_>, judge: &Judge, start: Point, variant: Variant) -> (f
         }
     }
     (score, point)
+}
+
+/// The best of some moves, each of one step or two; `None` when none is better than
+/// the score and point there are.
+fn best_move(
+    model: &Model<'_>,
+    judge: &Judge,
+    sums: &[[f64; FIGURES]],
+    (score, point): (f64, &Point),
+    moves: impl Iterator<Item = (Step, Option<Step>)>,
+) -> Option<(f64, Point)> {
+    let mut best: Option<(f64, Point)> = None;
+    let mut moved = Vec::new();
+    for (first, second) in moves {
+        let mut candidate = point.clone();
+        first.apply(&mut candidate);
+        if let Some(second) = second {
+            second.apply(&mut candidate);
+        }
+        // Draws may lie thicker beyond a limit; the typical mixture stays within all.
+        if !judge.keeps_limits(model, &candidate) {
+            continue;
+        }
+        moved.clear();
+        moved.extend_from_slice(sums);
+        judge.shift(&mut moved, &first);
+        if let Some(second) = second {
+            judge.shift(&mut moved, &second);
+        }
+        let moved_score = judge.score(&moved, model, &candidate);
+        if moved_score > score + 1e-9 && best.as_ref().is_none_or(|(best, _)| moved_score > *best) {
+            best = Some((moved_score, candidate));
+        }
+    }
+    best
 }
 
 /// One change of a recipe: so many units of a material, or kilograms of water.
@@ -249,9 +299,14 @@ impl Judge {
         let inside = sums.iter().filter(|sum| self.is_inside(sum)).count();
         let totals = model.totals(&point.units, point.water_kg);
         let added = (totals.wet_mass_kg - model.hand.wet_mass_kg) / model.scale_kg;
+        let kinds = point.units.iter().filter(|units| **units > 0.0).count()
+            + usize::from(point.water_kg > 0.0);
+        #[allow(clippy::cast_precision_loss)] // two hundred at most
+        let kinds = kinds as f64;
         heapwright_numerics::share(inside, sums.len())
             + DEPTH_WORTH * depth(&totals, &self.target, self.has_volume)
             - MASS_COST * added
+            - KIND_COST * kinds
     }
 
     fn is_inside(&self, &[wet, dry, volume, carbon, nitrogen, ash]: &[f64; FIGURES]) -> bool {

@@ -8,6 +8,7 @@ use heapwright_wording as wording;
 use heapwright_wording::FigureState;
 use leptos::prelude::*;
 
+use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
 use crate::shell::hub;
 
@@ -17,6 +18,7 @@ const BAR_WIDTH: f64 = 150.0;
 #[component]
 pub fn Figures() -> impl IntoView {
     let hub = hub();
+    let system = move || hub.page.with(|page| page.system());
     let rows = [
         Figure::CarbonToNitrogen,
         Figure::Moisture,
@@ -30,10 +32,26 @@ pub fn Figures() -> impl IntoView {
         <section class="card figures" aria-labelledby="figures-title" hidden=move || hub.shown.with(|shown| shown.looked_at.is_none())>
             <h2 id="figures-title">{wording::page::FIGURES}</h2>
             {rows}
-            {move || {
-                let system = hub.page.with(|page| page.system());
-                hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, system)))
-            }}
+            <Fold
+                class="figure"
+                summary=view! {
+                    <span class="figure-name">"Nutrients"</span>
+                    <span class="figure-value">
+                        {move || {
+                            let system = system();
+                            hub.shown
+                                .with(|shown| {
+                                    let mass = shown.looked_at.as_ref().map(|mix| mix.mixture.nitrogen_kg.value);
+                                    mass.map(|mass| mass_text(mass, system))
+                                })
+                        }}
+                    </span>
+                    <span class="state">"nitrogen"</span>
+                }
+                .into_any()
+            >
+                {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, system())))}
+            </Fold>
             {move || {
                 hub.shown.with(|shown| {
                     shown.looked_at
@@ -80,14 +98,17 @@ fn FigureRow(figure: Figure) -> impl IntoView {
         })
     };
     view! {
-        <details class="figure">
-            <summary>
+        <Fold
+            class="figure"
+            summary=view! {
                 <span class="figure-name">{wording::page::figure_name(figure)}</span>
                 {folded}
-            </summary>
+            }
+            .into_any()
+        >
             <p>{wording::page::figure_meaning(figure)}</p>
             {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, system())))}
-        </details>
+        </Fold>
     }
 }
 
@@ -246,25 +267,18 @@ fn nutrients(mix: &MixAnswer, system: UnitSystem) -> impl IntoView + use<> {
         row(name, nutrient.mass_kg, nutrient.known_share_of_dry_matter)
     };
     view! {
-        <details class="figure">
-            <summary>
-                <span class="figure-name">"Nutrients"</span>
-                <span class="figure-value">{mass_text(mixture.nitrogen_kg.value, system)}</span>
-                <span class="state">"nitrogen"</span>
-            </summary>
-            <p>"Mass of each element in the mixture; some of it is lost while it rots."</p>
-            <div class="scroll" tabindex="0" role="region" aria-label="Nutrients">
-                <table>
-                    <tbody>
-                        {row("Nitrogen", Some(mixture.nitrogen_kg), 1.0)}
-                        {of("Phosphorus", &mixture.phosphorus)}
-                        {of("Potassium", &mixture.potassium)}
-                        {of("Calcium", &mixture.calcium)}
-                        {of("Magnesium", &mixture.magnesium)}
-                        {of("Sodium", &mixture.sodium)}
-                    </tbody>
-                </table>
-            </div>
-        </details>
+        <p>"Mass of each element in the mixture; some of it is lost while it rots."</p>
+        <div class="scroll" tabindex="0" role="region" aria-label="Nutrients">
+            <table>
+                <tbody>
+                    {row("Nitrogen", Some(mixture.nitrogen_kg), 1.0)}
+                    {of("Phosphorus", &mixture.phosphorus)}
+                    {of("Potassium", &mixture.potassium)}
+                    {of("Calcium", &mixture.calcium)}
+                    {of("Magnesium", &mixture.magnesium)}
+                    {of("Sodium", &mixture.sodium)}
+                </tbody>
+            </table>
+        </div>
     }
 }

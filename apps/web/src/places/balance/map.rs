@@ -6,6 +6,7 @@ use heapwright_drawings::mix_map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
 use crate::shell::hub;
 
@@ -36,13 +37,12 @@ pub fn MixMap() -> impl IntoView {
                                 </ul>
                             </figcaption>
                         </figure>
-                        <details class="map-table">
-                            <summary>{wording::page::MAP_TABLE}</summary>
-                            {table(&map)}
-                        </details>
                     }
                 })
             }}
+            <Fold class="map-table" summary=view! { {wording::page::MAP_TABLE} }.into_any()>
+                {move || hub.shown.with(|shown| shown.map.as_ref().map(table))}
+            </Fold>
         </section>
     }
 }
