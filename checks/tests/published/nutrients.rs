@@ -1,5 +1,4 @@
-//! Section F: nutrients, mass and analysis. Nothing here turns oxides into elements yet, so that
-//! only the rows on elements are checked.
+//! Section F: nutrients, mass and analysis, as elements and as the oxides of labels.
 
 use heapwright_checks::{ANY_CARBON_AND_NITROGEN, custom, mix, mix_answer, part, published};
 use heapwright_quantity::{MassUnit, VolumeUnit};
@@ -40,6 +39,28 @@ fn compost(
 #[test]
 fn check_f1() {
     published("F1").meets(nitrogen_lb(30.0, "60 lb"));
+}
+
+/// The oxide [kg] that a label names for a kilogram of dry stuff that is 10 % of the element.
+fn oxide_over_element(element: &str, oxide: &str) -> f64 {
+    let mut custom = custom("stuff", 0.0, ANY_CARBON_AND_NITROGEN);
+    custom[format!("{element}_pct_dry")] = json!(10);
+    let found = serde_json::to_value(mix(&json!({ "parts": [part(&custom, "1 kg")] }))).unwrap();
+    found[oxide]["value"].as_f64().unwrap() / 0.1
+}
+
+#[test]
+fn check_f2() {
+    published("F2.1").meets(20.0 / oxide_over_element("phosphorus", "phosphate_kg"));
+    published("F2.2").meets(10.0 / oxide_over_element("potassium", "potash_kg"));
+}
+
+#[test]
+fn check_f3() {
+    published("F3.1").meets(oxide_over_element("phosphorus", "phosphate_kg"));
+    published("F3.2").meets(oxide_over_element("potassium", "potash_kg"));
+    published("F3.3").meets(oxide_over_element("calcium", "calcium_oxide_kg"));
+    published("F3.4").meets(oxide_over_element("magnesium", "magnesium_oxide_kg"));
 }
 
 #[test]

@@ -9,6 +9,7 @@
 
 mod figures;
 mod on_the_map;
+mod oxides;
 mod question;
 mod what_is_in;
 mod what_to_add;
@@ -17,6 +18,10 @@ pub use figures::{Figure, FigureLine, figure_lines};
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
+pub use oxides::{
+    CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM, PHOSPHATE_OVER_PHOSPHORUS,
+    POTASH_OVER_POTASSIUM,
+};
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use what_is_in::{MixAnswer, MixNotice, MixQuestion, what_is_in};
 pub use what_to_add::{

@@ -1,8 +1,9 @@
 //! The answers as JSON: every figure with its value and its 80 % interval.
 
 use heapwright_answers::{
-    Added, BalanceAnswer, Limit, MixAnswer, Mixture, Nutrient, Objective, RecipeAnswer, RecipeKind,
-    Status,
+    Added, BalanceAnswer, CALCIUM_OXIDE_OVER_CALCIUM, Limit, MAGNESIUM_OXIDE_OVER_MAGNESIUM,
+    MixAnswer, Mixture, Nutrient, Objective, PHOSPHATE_OVER_PHOSPHORUS, POTASH_OVER_POTASSIUM,
+    RecipeAnswer, RecipeKind, Status,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
@@ -148,6 +149,14 @@ pub struct MixJson {
     pub sodium_kg: NutrientJson,
     /// Sodium counted as common salt.
     pub salt_kg: NutrientJson,
+    /// Phosphorus counted as P2O5, as labels have it.
+    pub phosphate_kg: NutrientJson,
+    /// Potassium counted as K2O, as labels have it.
+    pub potash_kg: NutrientJson,
+    /// Calcium counted as CaO, as labels have it.
+    pub calcium_oxide_kg: NutrientJson,
+    /// Magnesium counted as MgO, as labels have it.
+    pub magnesium_oxide_kg: NutrientJson,
     /// Chance to lie in the target region, 0 to 1.
     pub chance_in_target: f64,
     /// The same by kind of limit.
@@ -353,6 +362,10 @@ fn figures(mixture: &Mixture) -> MixJson {
         magnesium_kg: NutrientJson::of(&mixture.magnesium, 1.0),
         sodium_kg: NutrientJson::of(&mixture.sodium, 1.0),
         salt_kg: NutrientJson::of(&mixture.sodium, SALT_OVER_SODIUM),
+        phosphate_kg: NutrientJson::of(&mixture.phosphorus, PHOSPHATE_OVER_PHOSPHORUS),
+        potash_kg: NutrientJson::of(&mixture.potassium, POTASH_OVER_POTASSIUM),
+        calcium_oxide_kg: NutrientJson::of(&mixture.calcium, CALCIUM_OXIDE_OVER_CALCIUM),
+        magnesium_oxide_kg: NutrientJson::of(&mixture.magnesium, MAGNESIUM_OXIDE_OVER_MAGNESIUM),
         chance_in_target: mixture.chance.all,
         chance: ChanceJson {
             cn_ratio: mixture.chance.carbon_to_nitrogen,
