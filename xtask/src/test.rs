@@ -48,6 +48,15 @@ pub fn test(options: &[String]) -> Outcome {
     take(&mut steps, "Rust tests", || {
         passed(run(cargo().args(["test", "--no-fail-fast"])))
     });
+    // Not a default member: a plain `cargo test` need not build the page's framework.
+    take(&mut steps, "Rust tests of the page", || {
+        passed(run(cargo().args([
+            "test",
+            "--package",
+            "heapwright-web",
+            "--lib",
+        ])))
+    });
     take(&mut steps, "pure crates build for wasm32", || {
         passed(pure_crates_build_for_wasm32())
     });
