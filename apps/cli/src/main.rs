@@ -44,17 +44,21 @@ fn negative_amount(arguments: impl Iterator<Item = OsString>) -> Option<Failure>
     let mut after_option = false;
     for argument in arguments {
         let text = argument.to_string_lossy();
+        // Behind this nothing is taken for an option.
+        if text == "--" {
+            return None;
+        }
         let below = text
             .strip_prefix('-')
             .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
-        // The value of an option is looked at where the option is.
+        // The amount of an option is refused where the option is read.
         if below && !after_option {
             let shown: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
             return Some(Failure::Input(format!(
                 "\"{shown}\" is below nothing: give an amount above 0"
             )));
         }
-        after_option = text.starts_with("--") && !text.contains('=');
+        after_option = matches!(&*text, "--water" | "--reach");
     }
     None
 }

@@ -30,7 +30,9 @@ pub(crate) fn from_json<T: DeserializeOwned>(text: &str) -> Result<T, WireError>
 }
 
 /// Words of the JSON reader and what they are to a keeper.
-const PLAIN_WORDS: [(&str, &str); 14] = [
+const PLAIN_WORDS: [(&str, &str); 16] = [
+    ("invalid type: sequence", "invalid type: a list"),
+    ("invalid type: map", "invalid type: an object"),
     (
         "EOF while parsing a value",
         "it ends where a value is missing",
