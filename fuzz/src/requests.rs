@@ -16,7 +16,7 @@ use crate::targets::{Outcome, length_class};
 const MOST_SOLVED: usize = 4;
 
 /// Of the inputs of a run one in so many is solved, all are read: a million then take minutes.
-const SOLVED_ONE_IN: u64 = 10;
+const SOLVED_ONE_IN: u64 = 20;
 
 /// How far a figure of a recipe may lie beyond its limit, as a share of it: what counts as inside.
 const EDGE: f64 = 1e-5;
