@@ -48,7 +48,7 @@ describe("the first minute", () => {
     for (const empty of ["Mix map", "The mixture"]) assert.equal(await page.getByRole("heading", { name: empty }).count(), 0, `${empty} has nothing to show`);
     await tile(page, "Veg scraps").tap();
     await tile(page, "Fresh grass").tap();
-    assert.match(await textOf(sentence(page)), /^Put \d+ buckets? of (shredded leaves|cardboard|straw|shredded prunings)( and .+)? with it\.$/);
+    assert.match(await textOf(sentence(page)), /^Put [\d½]+ buckets? of (shredded leaves|cardboard|straw|shredded prunings)( and .+)? with it\.$/);
     assert.match(await textOf(underSentence(page)), /^Chance to lie within all aims, with all that is uncertain: .+\.$/);
 
     // The sentence answers to each further tap: a heap of grass wants more brown than one bucket of it.
@@ -59,7 +59,7 @@ describe("the first minute", () => {
     const three = await answer(page);
     assert.equal(await count(inHand(page, "Fresh grass")).inputValue(), "3");
     assert.notEqual(three.sentence, one.sentence);
-    const buckets = (text) => [...text.matchAll(/(\d+) bucket/g)].reduce((sum, [, number]) => sum + Number(number), 0);
+    const buckets = (text) => [...text.matchAll(/(\d*)(½?) bucket/g)].reduce((sum, [, whole, half]) => sum + Number(whole) + (half ? 0.5 : 0), 0);
     assert.ok(buckets(three.sentence) > buckets(one.sentence), `${one.sentence} ${three.sentence}`);
     assert.ok(Number.parseFloat(two.figures.Mass) > Number.parseFloat(one.figures.Mass));
   });
@@ -183,12 +183,13 @@ describe("amounts", () => {
     for (const name of ["Cardboard", "Straw", "Shredded prunings"]) await inReach(page, name).getByRole("checkbox").uncheck();
     await count(inHand(page, "Fresh grass")).fill("6");
     const leaves = inReach(page, "Shredded leaves");
-    const asked = Number((await textOf(sentence(page))).match(/(\d+) buckets? of shredded leaves/)[1]);
+    const [, whole, half] = (await textOf(sentence(page))).match(/(\d*)(½?) buckets? of shredded leaves/);
+    const asked = Number(whole) + (half ? 0.5 : 0);
     assert.ok(asked > 1);
     await count(leaves).fill("1");
     assert.match(await textOf(underSentence(page)), /^Nearest: Put 1 bucket of shredded leaves/);
     await count(leaves).fill("");
-    assert.match(await textOf(sentence(page)), new RegExp(`Put ${asked} buckets`));
+    assert.match(await textOf(sentence(page)), new RegExp(`Put ${whole}${half} buckets`));
     await count(leaves).fill("none");
     assert.equal(await count(leaves).getAttribute("aria-invalid"), "true");
     assert.match(await description(count(leaves)), /Not counted/);
@@ -282,7 +283,7 @@ describe("what is in reach", () => {
     await page.getByLabel("Add something to what is in reach").fill("sawdust");
     await finding.tap();
     const line = page.locator(".reach .line").nth(4);
-    assert.match(await textOf(page.locator(".answer")), /Put \d+ buckets? of .*sawdust/);
+    assert.match(await textOf(page.locator(".answer")), /Put [\d½]+ buckets? of .*sawdust/);
     assert.equal(await textOf(line.locator(".badge")), "1", "its number on the map");
     await line.getByRole("button", { name: "Remove" }).tap();
     assert.match(await textOf(sentence(page)), /^Nothing in reach gets there/);
@@ -493,7 +494,7 @@ describe("without signal", () => {
       await clearAll(page).tap();
       await tile(page, "Veg scraps").tap();
       await tile(page, "Fresh grass").tap();
-      assert.match(await textOf(sentence(page)), /^Put \d+ buckets? of /);
+      assert.match(await textOf(sentence(page)), /^Put [\d½]+ buckets? of /);
       const offline = await answer(page);
       await context.close();
 
