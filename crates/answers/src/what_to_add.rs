@@ -74,6 +74,8 @@ pub struct RecipeAnswer {
 pub enum Help {
     /// Something dry and brown.
     DryBrown,
+    /// Something dry that is not so poor in nitrogen as what was used.
+    DryAndRicher,
     /// Something with more carbon for its nitrogen.
     MoreCarbon,
     /// Something green, rich in nitrogen.
@@ -344,14 +346,18 @@ fn help(conflict: &engine::Conflict, question: &BalanceQuestion, nearest: &Recip
     if conflict.parts_of_units_would_do {
         return vec![Help::PartUnits];
     }
-    if missed(Limit::MoistureHigh) {
-        help.push(Help::DryBrown);
-    }
-    if missed(Limit::CarbonToNitrogenLow) {
-        help.push(Help::MoreCarbon);
-    }
-    if missed(Limit::CarbonToNitrogenHigh) {
-        help.push(Help::MoreNitrogen);
+    // Each way out must not make another miss worse: greens are wet, and the
+    // poorest browns pass the highest C:N before they have dried anything.
+    match (
+        missed(Limit::MoistureHigh),
+        missed(Limit::CarbonToNitrogenHigh),
+        missed(Limit::CarbonToNitrogenLow),
+    ) {
+        (true, true, _) => help.push(Help::DryAndRicher),
+        (true, false, _) => help.push(Help::DryBrown),
+        (false, true, _) => help.push(Help::MoreNitrogen),
+        (false, false, true) => help.push(Help::MoreCarbon),
+        (false, false, false) => {}
     }
     if missed(Limit::MoistureLow) {
         help.push(Help::Water);

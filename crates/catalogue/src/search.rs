@@ -337,6 +337,9 @@ impl SearchIndex {
             understood && !first.guessed
         });
         let Some((material, first)) = clear.copied() else {
+            if found.is_empty() {
+                found = self.nearest_as_typed(text);
+            }
             found.truncate(SUGGESTIONS);
             return Resolution::Unknown {
                 suggestions: self.told(&phrase, &found),
@@ -354,6 +357,39 @@ impl SearchIndex {
             return Resolution::One(candidates.swap_remove(0));
         }
         Resolution::Ambiguous { candidates }
+    }
+
+    /// The names nearest to what was typed, letter by letter.
+    ///
+    /// Plain forms can hide a slip: "grsas" loses its last letter as if it were a
+    /// plural, and no longer looks like "grass".
+    fn nearest_as_typed(&self, text: &str) -> Vec<(usize, Found)> {
+        let typed = text.trim().to_lowercase();
+        if typed.chars().count() < 4 {
+            return Vec::new();
+        }
+        let mut near: Vec<(usize, Found)> = Vec::new();
+        for (entry, Entry { material, name, .. }) in self.entries.iter().enumerate() {
+            let Some(slips) = distance::slips(&typed, &name.to_lowercase(), 2) else {
+                continue;
+            };
+            #[allow(clippy::cast_possible_truncation)] // two at most
+            let found = Found {
+                rank: MatchRank::Slip,
+                cost: SLIP * slips as u32,
+                entry,
+                spans: 0,
+                unused: 0,
+                guessed: true,
+            };
+            match near.iter_mut().find(|(other, _)| other == material) {
+                Some((_, other)) if other.cost > found.cost => *other = found,
+                Some(_) => {}
+                None => near.push((*material, found)),
+            }
+        }
+        near.sort_by_key(|(material, found)| (found.cost, *material));
+        near
     }
 
     fn phrase(&self, text: &str) -> Phrase {

@@ -5,7 +5,10 @@
 
 use heapwright_catalogue::{Catalogue, ConditionEffect, group_name};
 use heapwright_quantity::Range;
-use heapwright_terms::{Degradability, Evidence, Group, Ingredient, Material, NitrogenAndCarbon};
+use heapwright_terms::{
+    Degradability, Evidence, Group, Ingredient, Material, NitrogenAndCarbon,
+    ORGANIC_MATTER_DENSITY_KG_M3, WATER_DENSITY_KG_M3,
+};
 
 use crate::error::FoundError;
 use crate::stated::{Custom, Stated, checked_share, ratio_has_nitrogen};
@@ -50,11 +53,6 @@ const PLANT_LIKE: (f64, f64) = (0.80, 1.35);
 
 /// A spread that is assumed leaves some dry matter. What is stated or measured may be wetter.
 const MOST_MOISTURE: f64 = 0.995;
-
-/// Density of water and of solid organic matter [kg/m3]: together they fill a heap
-/// without air. Source: `RICHARD04m`.
-const WATER_DENSITY_KG_M3: f64 = 1000.0;
-const ORGANIC_MATTER_DENSITY_KG_M3: f64 = 1600.0;
 
 /// The assumption `key` of the catalogue, as a range.
 ///

@@ -7,10 +7,12 @@
 
 mod ingredient;
 mod material;
+mod solids;
 mod target;
 
 pub use ingredient::{Ingredient, NitrogenAndCarbon, Part, PartAmount};
 pub use material::{
     Caution, Degradability, Evidence, FigureGroup, FigureSource, Group, Material, MaterialId,
 };
+pub use solids::{ASH_DENSITY_KG_M3, ORGANIC_MATTER_DENSITY_KG_M3, WATER_DENSITY_KG_M3};
 pub use target::Target;

@@ -52,7 +52,7 @@ pub fn read_mix(
     if question.parts.is_empty() {
         return Err(WireError::field(
             "parts",
-            "is empty: name at least one material with its amount",
+            "the list is empty: name at least one material with its amount",
         ));
     }
     Ok((question, garden))
@@ -83,7 +83,7 @@ pub fn read_balance(
     if question.have.is_empty() {
         return Err(WireError::field(
             "have",
-            "is empty: name at least one material with its amount",
+            "the list is empty: name at least one material with its amount",
         ));
     }
     Ok((question, garden))
@@ -180,7 +180,7 @@ pub fn spoken_reach(
     if reach.is_empty() {
         return Err(WireError::field(
             field,
-            "is empty: name at least one material, such as 6 buckets straw",
+            "the list is empty: name at least one material, such as 6 buckets straw",
         ));
     }
     Ok(reach)

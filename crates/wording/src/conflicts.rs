@@ -61,6 +61,9 @@ pub fn help_line(help: Help) -> &'static str {
         Help::DryBrown => {
             "Something dry and brown would help: dry leaves, straw, torn cardboard, sawdust."
         }
+        Help::DryAndRicher => {
+            "Something dry that holds more nitrogen than cardboard or wood would help: dry leaves, hay, dried grass."
+        }
         Help::MoreCarbon => {
             "Something rich in carbon would help: dry leaves, straw, cardboard, wood chip."
         }

@@ -14,7 +14,7 @@ use crate::mixture::{
 };
 
 /// Draws that guide the climb; the answer's own figures use all of them.
-const CLIMB_DRAWS: usize = 256;
+const CLIMB_DRAWS: usize = 128;
 /// Starting points between the edge and the middle of the region.
 const START_DEPTHS: [f64; 4] = [0.0, 0.3, 0.6, 0.9];
 /// Steps of the climb at most; it ends long before, when no step helps.

@@ -3,14 +3,10 @@
 use std::cmp::Ordering;
 
 use heapwright_quantity::Range;
-use heapwright_terms::{Ingredient, Part, PartAmount};
-
-/// Density of water [kg/m3] in the air-space equation. Source: `RICHARD04m`.
-pub(crate) const WATER_DENSITY_KG_M3: f64 = 1000.0;
-/// Density of solid organic matter [kg/m3]. Source: `RICHARD04m`.
-pub(crate) const ORGANIC_MATTER_DENSITY_KG_M3: f64 = 1600.0;
-/// Density of solid ash [kg/m3]. Source: `RICHARD04m`.
-pub(crate) const ASH_DENSITY_KG_M3: f64 = 2500.0;
+use heapwright_terms::{
+    ASH_DENSITY_KG_M3, Ingredient, ORGANIC_MATTER_DENSITY_KG_M3, Part, PartAmount,
+    WATER_DENSITY_KG_M3,
+};
 
 pub(crate) const PHOSPHORUS: usize = 0;
 pub(crate) const POTASSIUM: usize = 1;
