@@ -1,0 +1,231 @@
+//! One event: what was done or seen, when, by whom, and where it stands in the order.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+
+use crate::check::Problem;
+use crate::content::Content;
+use crate::id::EventId;
+use crate::moment::Moment;
+use crate::stamp::Stamp;
+
+/// The version of the format that this program writes.
+pub const FORMAT_VERSION: u32 = 1;
+
+/// The longest line that is read [bytes]: 64 KiB. A feed of twenty parts takes about two.
+pub const LONGEST_LINE_BYTES: usize = 64 << 10;
+
+/// An event.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Event {
+    /// Which one.
+    pub id: EventId,
+    /// Where it stands in the order of all events, and on which device it was recorded.
+    pub stamp: Stamp,
+    /// When it happened, as far as the keeper knows.
+    pub happened: Moment,
+    /// When it was recorded, by the clock of the device.
+    pub recorded: Moment,
+    /// Who recorded it: the event that described this person.
+    pub by: Option<EventId>,
+    /// What it was.
+    pub what: What,
+}
+
+/// What an event was, as far as this program can tell.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    /// Something that this program understands.
+    Known(Content),
+    /// Something that it keeps and passes on without understanding it.
+    Unknown(NotUnderstood),
+}
+
+/// Why an event is not understood.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotUnderstood {
+    /// The kind, as it is written.
+    pub kind: String,
+    /// The version of the format, as it is written.
+    pub version: u32,
+    /// What stands in the way, when version and kind are known.
+    pub why: Option<String>,
+}
+
+impl Event {
+    /// What it was, when it is understood.
+    #[must_use]
+    pub const fn content(&self) -> Option<&Content> {
+        match &self.what {
+            What::Known(content) => Some(content),
+            What::Unknown(_) => None,
+        }
+    }
+}
+
+/// The line as it is written: names in the order in which they stand.
+#[derive(Deserialize, Serialize)]
+struct Written<'a> {
+    v: u32,
+    id: EventId,
+    #[serde(with = "stamp_text")]
+    stamp: Stamp,
+    happened: Moment,
+    recorded: Moment,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    by: Option<EventId>,
+    kind: std::borrow::Cow<'a, str>,
+    #[serde(borrow)]
+    body: std::borrow::Cow<'a, RawValue>,
+}
+
+mod stamp_text {
+    use serde::{Deserializer, Serializer};
+
+    use crate::stamp::Stamp;
+
+    pub fn serialize<S: Serializer>(stamp: &Stamp, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(stamp)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Stamp, D::Error> {
+        crate::text::from_text(deserializer)
+    }
+}
+
+/// Why a line is no event.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LineError {
+    /// It is longer than is read.
+    TooLong {
+        /// How long it is.
+        bytes: usize,
+    },
+    /// It is not text in UTF-8.
+    NotText,
+    /// It is not the JSON of an event.
+    NotAnEvent {
+        /// What is wrong.
+        what: String,
+    },
+}
+
+impl fmt::Display for LineError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLong { bytes } => write!(
+                f,
+                "has {bytes} bytes; an event has at most {LONGEST_LINE_BYTES}"
+            ),
+            Self::NotText => f.write_str("is not text in UTF-8"),
+            Self::NotAnEvent { what } => write!(f, "is no event: {what}"),
+        }
+    }
+}
+
+impl std::error::Error for LineError {}
+
+/// An event that cannot be as it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WriteError {
+    /// Something lies outside what can be.
+    Impossible(Problem),
+    /// It takes a longer line than is read.
+    TooLong,
+}
+
+impl fmt::Display for WriteError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Impossible(problem) => write!(f, "{problem}"),
+            Self::TooLong => f.write_str("this is too long for one entry: make two of it"),
+        }
+    }
+}
+
+impl std::error::Error for WriteError {}
+
+/// What a reader's message says without its place: a line of a journal has no lines of its own.
+fn plain(error: &serde_json::Error) -> String {
+    let text = error.to_string();
+    let place = format!(" at line {} column {}", error.line(), error.column());
+    text.strip_suffix(&place).unwrap_or(&text).to_owned()
+}
+
+impl Event {
+    /// Reads a line. What a newer program wrote, or what lies outside what can be, is an event that
+    /// is not understood; only what has no id, stamp, times and kind is none at all.
+    pub fn read(line: &str) -> Result<Self, LineError> {
+        if line.len() > LONGEST_LINE_BYTES {
+            return Err(LineError::TooLong { bytes: line.len() });
+        }
+        let written: Written<'_> =
+            serde_json::from_str(line).map_err(|error| LineError::NotAnEvent {
+                what: plain(&error),
+            })?;
+        if written.kind.chars().count() > 60 || written.kind.contains(char::is_control) {
+            return Err(LineError::NotAnEvent {
+                what: "its kind is no word".to_owned(),
+            });
+        }
+        let unknown = |why| {
+            What::Unknown(NotUnderstood {
+                kind: written.kind.clone().into_owned(),
+                version: written.v,
+                why,
+            })
+        };
+        let what = if written.v == FORMAT_VERSION {
+            match Content::read(&written.kind, &written.body) {
+                None => unknown(None),
+                Some(Err(error)) => unknown(Some(plain(&error))),
+                Some(Ok(content)) => match content.check() {
+                    Ok(()) => What::Known(content),
+                    Err(problem) => unknown(Some(problem.to_string())),
+                },
+            }
+        } else {
+            unknown(None)
+        };
+        Ok(Self {
+            id: written.id,
+            stamp: written.stamp,
+            happened: written.happened,
+            recorded: written.recorded,
+            by: written.by,
+            what,
+        })
+    }
+
+    /// Writes the line of a new event, without a line break. Fails when something lies outside what
+    /// can be: nothing is written that would not be read back.
+    pub fn write(
+        id: EventId,
+        stamp: Stamp,
+        happened: Moment,
+        recorded: Moment,
+        by: Option<EventId>,
+        content: &Content,
+    ) -> Result<String, WriteError> {
+        content.check().map_err(WriteError::Impossible)?;
+        // Our own types always have a JSON: their names are texts and their numbers were checked.
+        let body = content.write().map_err(|_| WriteError::TooLong)?;
+        let line = serde_json::to_string(&Written {
+            v: FORMAT_VERSION,
+            id,
+            stamp,
+            happened,
+            recorded,
+            by,
+            kind: content.kind().into(),
+            body: std::borrow::Cow::Owned(body),
+        })
+        .map_err(|_| WriteError::TooLong)?;
+        if line.len() > LONGEST_LINE_BYTES {
+            return Err(WriteError::TooLong);
+        }
+        Ok(line)
+    }
+}
