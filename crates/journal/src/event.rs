@@ -30,6 +30,9 @@ pub struct Event {
     pub recorded: Moment,
     /// Who recorded it: the event that described this person.
     pub by: Option<EventId>,
+    /// Of what it is a part, when many were recorded in one go, such as an import: the id of the
+    /// first of them. They are taken back together.
+    pub batch: Option<EventId>,
     /// What it was.
     pub what: What,
 }
@@ -76,6 +79,8 @@ struct Written<'a> {
     recorded: Moment,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     by: Option<EventId>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    batch: Option<EventId>,
     kind: std::borrow::Cow<'a, str>,
     #[serde(borrow)]
     body: std::borrow::Cow<'a, RawValue>,
@@ -134,12 +139,17 @@ pub enum WriteError {
     Impossible(Problem),
     /// It takes a longer line than is read.
     TooLong,
+    /// It is not understood.
+    NotUnderstood,
 }
 
 impl fmt::Display for WriteError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Impossible(problem) => write!(f, "{problem}"),
+            Self::NotUnderstood => {
+                f.write_str("a newer version made this: use that one to change it")
+            }
             Self::TooLong => f.write_str("this is too long for one entry: make two of it"),
         }
     }
@@ -195,30 +205,29 @@ impl Event {
             happened: written.happened,
             recorded: written.recorded,
             by: written.by,
+            batch: written.batch,
             what,
         })
     }
 
-    /// Writes the line of a new event, without a line break. Fails when something lies outside what
-    /// can be: nothing is written that would not be read back.
-    pub fn write(
-        id: EventId,
-        stamp: Stamp,
-        happened: Moment,
-        recorded: Moment,
-        by: Option<EventId>,
-        content: &Content,
-    ) -> Result<String, WriteError> {
+    /// Writes the line of an event, without a line break. Fails when something lies outside what
+    /// can be: nothing is written that would not be read back. Only what is understood is written
+    /// anew; all else is passed on as the line that it came in.
+    pub fn write(&self) -> Result<String, WriteError> {
+        let What::Known(content) = &self.what else {
+            return Err(WriteError::NotUnderstood);
+        };
         content.check().map_err(WriteError::Impossible)?;
         // Our own types always have a JSON: their names are texts and their numbers were checked.
         let body = content.write().map_err(|_| WriteError::TooLong)?;
         let line = serde_json::to_string(&Written {
             v: FORMAT_VERSION,
-            id,
-            stamp,
-            happened,
-            recorded,
-            by,
+            id: self.id,
+            stamp: self.stamp,
+            happened: self.happened,
+            recorded: self.recorded,
+            by: self.by,
+            batch: self.batch,
             kind: content.kind().into(),
             body: std::borrow::Cow::Owned(body),
         })

@@ -46,6 +46,7 @@ impl JsonSchema for JournalLine {
                 "happened": moment,
                 "recorded": moment,
                 "by": id,
+                "batch": id,
                 "kind": {"type": "string", "maxLength": 60},
                 "body": true
             },
