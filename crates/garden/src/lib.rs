@@ -9,16 +9,20 @@
 
 mod error;
 mod found;
+mod from_journal;
 mod ingredient;
 mod measures;
 mod observations;
+mod own_material;
 mod stated;
 
 pub use error::FoundError;
 pub use found::{Found, FoundPart, Stuff};
+pub use from_journal::{found, part_fed};
 pub use ingredient::{Notice, handbook_carbon_to_nitrogen};
 pub use measures::Calibration;
 pub use observations::{Observation, Observed};
+pub use own_material::{Given, OwnMaterial, OwnMaterialFault};
 pub use stated::{Custom, Stated};
 
 use heapwright_catalogue::Catalogue;

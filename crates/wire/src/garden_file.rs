@@ -1,9 +1,9 @@
 //! The file in which a garden's own measures, materials, measurements and stores stand.
 
 use heapwright_catalogue::Catalogue;
-use heapwright_garden::{Calibration, Garden, Observation, Observed, Stock};
-use heapwright_quantity::{Amount, Range, Unit, parse_amount};
-use heapwright_terms::{Evidence, FigureSource, Material, MaterialId};
+use heapwright_garden::{Calibration, Garden, Given, Observation, Observed, OwnMaterial, Stock};
+use heapwright_quantity::{Amount, Unit, parse_amount};
+use heapwright_terms::Material;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -193,9 +193,6 @@ pub struct StockFile {
     pub scoop: String,
 }
 
-/// Nitrogen reaches to urea (46.6 % by formula), share of dry matter.
-const MOST_NITROGEN: f64 = 0.5;
-
 /// The garden that a file describes.
 ///
 /// Fails on an unknown material, measure or unit, and on figures that cannot be.
@@ -296,160 +293,28 @@ fn own_material(
     own: &OwnMaterialFile,
     field: &str,
 ) -> Result<Material, WireError> {
-    let sound = !own.id.is_empty()
-        && own.id.len() <= 60
-        && own
-            .id
-            .bytes()
-            .all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'_');
-    if !sound {
-        return Err(WireError::field(
-            format!("{field}.id"),
-            "use 1 to 60 lower-case letters, digits and underscores",
-        ));
-    }
-    if own.name.trim().is_empty() {
-        return Err(WireError::field(
-            format!("{field}.name"),
-            "must not be empty",
-        ));
-    }
-    let like = material_id(
-        catalogue,
-        &Garden::default(),
-        &own.like,
-        &format!("{field}.like"),
-    )?;
-    let Some(base) = catalogue.material(like.as_str()) else {
-        return Err(WireError::field(
-            format!("{field}.like"),
-            "is not a material of the catalogue",
-        ));
+    let given = |figure: Option<FigureFile>| {
+        figure.map(|figure| match figure {
+            FigureFile::One(value) => Given::One(value),
+            FigureFile::Three(values) => Given::Three(values),
+        })
     };
-    let figure = |figure: Option<FigureFile>,
-                  name: &str,
-                  per: f64,
-                  (least, most): (f64, f64),
-                  known: Option<Range>| {
-        let Some(figure) = figure else {
-            return Ok(known);
-        };
-        let range = match figure {
-            // The spread of a single measurement: a tenth either way, an estimate.
-            FigureFile::One(value) => {
-                Range::new((value * 0.9).max(least), value, (value * 1.1).min(most))
-            }
-            FigureFile::Three([low, typical, high]) => Range::new(low, typical, high),
-        };
-        range
-            .filter(|range| range.low >= least && range.high <= most)
-            .map(|range| Some(range.scaled(1.0 / per)))
-            .ok_or_else(|| {
-                WireError::field(
-                    format!("{field}.{name}"),
-                    format!(
-                        "give one number, or low, typical and high in that order, from {least} to {most}"
-                    ),
-                )
-            })
-    };
-    let nitrogen = figure(
-        own.nitrogen_pct_dry,
-        "nitrogen_pct_dry",
-        100.0,
-        (0.0, 50.0),
-        base.nitrogen_dry_basis,
-    )?;
-    let ratio = figure(
-        own.cn_ratio_measured,
-        "cn_ratio_measured",
-        1.0,
-        (0.1, 10_000.0),
-        base.carbon_to_nitrogen_measured,
-    )?;
-    // Carbon follows from the two when both are the garden's own; else nitrogen
-    // and C:N follow each other at the carbon of the like material.
-    let carbon = base.carbon_measured_dry_basis;
-    // Nitrogen that may be as low as none would make C:N endless: what counts as lowest is at
-    // least a tenth of the typical, an estimate.
-    let nitrogen = nitrogen.map(|range| Range {
-        low: range.low.max(range.typical * 0.1),
-        ..range
-    });
-    let flipped = |range: Range, carbon: f64| Range {
-        low: carbon / range.high,
-        typical: carbon / range.typical,
-        high: carbon / range.low,
-    };
-    let (nitrogen, ratio, carbon) = match (
-        own.nitrogen_pct_dry,
-        own.cn_ratio_measured,
-        nitrogen,
-        ratio,
-        carbon,
-    ) {
-        (Some(_), Some(_), Some(nitrogen), Some(ratio), _) => (
-            Some(nitrogen),
-            Some(ratio),
-            Some(nitrogen.typical * ratio.typical),
-        ),
-        (Some(_), None, Some(nitrogen), _, Some(carbon)) => (
-            Some(nitrogen),
-            (nitrogen.low > 0.0).then(|| flipped(nitrogen, carbon)),
-            Some(carbon),
-        ),
-        (None, Some(_), _, Some(ratio), Some(carbon)) => {
-            (Some(flipped(ratio, carbon)), Some(ratio), Some(carbon))
-        }
-        (_, _, nitrogen, ratio, carbon) => (nitrogen, ratio, carbon),
-    };
-    if let (Some(nitrogen), Some(ratio)) = (nitrogen, ratio) {
-        let sum = nitrogen.typical * (1.0 + ratio.typical);
-        if nitrogen.typical > MOST_NITROGEN || sum > 1.0 {
-            let name = if own.cn_ratio_measured.is_some() {
-                "cn_ratio_measured"
-            } else {
-                "nitrogen_pct_dry"
-            };
-            return Err(WireError::field(
-                format!("{field}.{name}"),
-                format!(
-                    "makes {:.1} % carbon and {:.1} % nitrogen of the dry matter: nitrogen must stay within 50 and both together within 100",
-                    nitrogen.typical * ratio.typical * 100.0,
-                    nitrogen.typical * 100.0
-                ),
-            ));
-        }
-    }
-    Ok(Material {
-        id: MaterialId(own.id.clone()),
-        name: own.name.trim().to_owned(),
-        short_name: own.name.trim().chars().take(18).collect(),
-        nitrogen_dry_basis: nitrogen,
-        carbon_to_nitrogen_measured: ratio,
-        carbon_measured_dry_basis: carbon,
-        moisture_wet_basis: figure(
-            own.moisture_pct,
-            "moisture_pct",
-            100.0,
-            (0.0, 99.9),
-            base.moisture_wet_basis,
+    let own = OwnMaterial {
+        id: own.id.clone(),
+        name: own.name.clone(),
+        like: material_id(
+            catalogue,
+            &Garden::default(),
+            &own.like,
+            &format!("{field}.like"),
         )?,
-        bulk_density_kg_m3: figure(
-            own.bulk_density_kg_m3,
-            "bulk_density_kg_m3",
-            1.0,
-            (5.0, 3000.0),
-            base.bulk_density_kg_m3,
-        )?,
-        evidence: Evidence::Measured,
-        sources: Vec::<FigureSource>::new(),
-        notes: format!(
-            "The garden's own; like {} where nothing else is given.",
-            base.name
-        ),
-        ..base.clone()
-    })
+        moisture_pct: given(own.moisture_pct),
+        nitrogen_pct_dry: given(own.nitrogen_pct_dry),
+        cn_ratio_measured: given(own.cn_ratio_measured),
+        bulk_density_kg_m3: given(own.bulk_density_kg_m3),
+    };
+    own.material(catalogue)
+        .map_err(|fault| WireError::field(format!("{field}.{}", fault.field), fault.what))
 }
 
 fn observed(

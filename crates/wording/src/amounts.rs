@@ -5,6 +5,7 @@ use heapwright_garden::FoundPart;
 use heapwright_quantity::{
     Amount, Interval, Unit, UnitSystem, mass_text, measure_count_text, significant, volume_text,
 };
+use heapwright_terms::Material;
 
 /// An amount in the keeper's own measures: "3 buckets", "4.5 kg".
 #[must_use]
@@ -36,12 +37,16 @@ pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, system: UnitSystem) -
 /// The short name as it stands inside a sentence, with its conditions: "wet shredded leaves".
 #[must_use]
 pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart) -> String {
-    let name = match &found.material {
-        Some(material) => lower_first(&material.short_name),
+    match &found.material {
+        Some(material) => name_of(catalogue, material, &found.conditions),
         None => found.name.clone(),
-    };
-    let mut words: Vec<String> = found
-        .conditions
+    }
+}
+
+/// The short name of a material with its conditions: "wet shredded leaves".
+pub(crate) fn name_of(catalogue: &Catalogue, material: &Material, conditions: &[String]) -> String {
+    let name = lower_first(&material.short_name);
+    let mut words: Vec<String> = conditions
         .iter()
         .filter_map(|id| catalogue.condition(id))
         .map(|condition| condition.name.to_lowercase())

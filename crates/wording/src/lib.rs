@@ -8,19 +8,25 @@
 
 mod amounts;
 mod conflicts;
+mod journal;
 mod notices;
 pub mod page;
 mod recipes;
 mod verdicts;
+mod words;
 
 pub use amounts::{
     amount_of, amount_text, apart, interval_text, name_in_sentence, percent_text, ratio_text,
     water_text,
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
+pub use journal::{
+    AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
+};
 pub use notices::{mix_notice, part_notice};
 pub use recipes::{recipe_line, recipe_title};
 pub use verdicts::{
     CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
     ratio_state, volumes_and_masses,
 };
+pub use words::Word;
