@@ -5,10 +5,14 @@
 //! to a file and to paper.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+mod cross_section;
 mod mix_map;
+mod over_time;
 mod picture;
 mod range_bar;
 
+pub use cross_section::{Cut, CutLayer, Field, cross_section};
 pub use mix_map::{MapScale, mix_map};
+pub use over_time::{BandPoint, OverTime, over_time};
 pub use picture::{Anchor, Picture, Shape};
 pub use range_bar::range_bar;
