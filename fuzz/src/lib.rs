@@ -7,6 +7,8 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod dictionary;
+mod journals;
+mod loggers;
 mod mutator;
 mod requests;
 mod run;
@@ -14,7 +16,9 @@ mod shelf;
 mod targets;
 mod tree;
 
-pub use dictionary::{QUANTITY_WORDS, REQUEST_WORDS};
+pub use dictionary::{JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS};
+pub use journals::{journal_file, journal_line};
+pub use loggers::logger_csv;
 pub use mutator::Mutator;
 pub use requests::{balance_request, balance_request_in_full, mix_request};
 pub use run::{Failure, Options, Report, replay, replay_kept, run};

@@ -4,7 +4,9 @@ use heapwright_quantity::{
     Amount, DecimalMark, Gallon, MeasureWords, Vocabulary, parse_amount, parse_parts,
 };
 
-use crate::dictionary::{QUANTITY_WORDS, REQUEST_WORDS};
+use crate::dictionary::{JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS};
+use crate::journals::{journal_file, journal_line};
+use crate::loggers::logger_csv;
 use crate::requests::{balance_request, balance_request_in_full, mix_request};
 
 /// What came of an input: the kind of answer with a rough length. New ones are worth keeping.
@@ -60,6 +62,30 @@ pub const TARGETS: &[Target] = &[
         dictionary: REQUEST_WORDS,
         ordinary_bytes: 2048,
         structured: true,
+    },
+    Target {
+        name: "journal_line",
+        feed: journal_line,
+        feed_kept: journal_line,
+        dictionary: JOURNAL_WORDS,
+        ordinary_bytes: 2048,
+        structured: true,
+    },
+    Target {
+        name: "journal_file",
+        feed: journal_file,
+        feed_kept: journal_file,
+        dictionary: JOURNAL_WORDS,
+        ordinary_bytes: 4096,
+        structured: false,
+    },
+    Target {
+        name: "logger_csv",
+        feed: logger_csv,
+        feed_kept: logger_csv,
+        dictionary: LOGGER_WORDS,
+        ordinary_bytes: 1024,
+        structured: false,
     },
 ];
 
@@ -187,7 +213,7 @@ fn check_amount(amount: &Amount) {
     }
 }
 
-fn check_message(message: &str) {
+pub(crate) fn check_message(message: &str) {
     let length = message.chars().count();
     assert!(
         (10..400).contains(&length),

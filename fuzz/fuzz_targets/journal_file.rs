@@ -1,0 +1,6 @@
+//! The target `journal_file` under libFuzzer.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|input: &[u8]| {
+    let _ = heapwright_fuzz::journal_file(input);
+});
