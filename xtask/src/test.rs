@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::env;
+use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use crate::Outcome;
@@ -10,16 +11,21 @@ use crate::bundle::bundle;
 use crate::workspace::{cargo, output, run};
 
 /// Crates that compute and must build where there is neither file nor clock.
-const PURE: [&str; 10] = [
+const PURE: [&str; 15] = [
     "quantity",
     "numerics",
+    "weather",
     "terms",
+    "journal",
+    "state",
+    "invented",
     "catalogue",
     "garden",
     "engine",
     "answers",
     "drawings",
     "wording",
+    "spreadsheet",
     "wire",
 ];
 
@@ -62,14 +68,7 @@ pub fn test(options: &[String]) -> Outcome {
     });
     match fuzz_targets() {
         Err(sentence) => take(&mut steps, "fuzz targets", || Ending::Failed(sentence)),
-        Ok(targets) => {
-            for target in targets {
-                let runs = fuzz_runs.to_string();
-                take(&mut steps, &format!("fuzz {target}"), || {
-                    passed(run(fuzz().args([target.as_str(), runs.as_str()])))
-                });
-            }
-        }
+        Ok(targets) => fuzz_all(&mut steps, targets, fuzz_runs),
     }
     take(&mut steps, "bundle", || passed(bundle()));
     let bundled = steps
@@ -120,6 +119,53 @@ fn pure_crates_build_for_wasm32() -> Outcome {
         check.args(["--package", &format!("heapwright-{name}")]);
     }
     run(&mut check)
+}
+
+/// Runs the fuzz targets, as many at once as there are processors; each tells its findings when it
+/// is done, so that they do not mix.
+fn fuzz_all(steps: &mut Vec<Step>, targets: Vec<String>, runs: u64) {
+    let at_once = std::thread::available_parallelism().map_or(1, usize::from);
+    println!("\n== fuzz: {} targets, {at_once} at once", targets.len());
+    let waiting = Mutex::new(targets.into_iter());
+    let done = Mutex::new(steps);
+    std::thread::scope(|scope| {
+        for _ in 0..at_once {
+            scope.spawn(|| {
+                // Taken in a statement of its own, or the queue would be locked while it runs.
+                while let Some(target) = next(&waiting) {
+                    let start = Instant::now();
+                    let told = fuzz().args([target.as_str(), &runs.to_string()]).output();
+                    let (ending, words) = match told {
+                        Ok(told) if told.status.success() => (Ending::Passed, told.stdout),
+                        Ok(told) => (
+                            Ending::Failed(format!("fuzz target {target} found a fault")),
+                            [told.stdout, told.stderr].concat(),
+                        ),
+                        Err(error) => (
+                            Ending::Failed(format!("fuzz target {target} did not start: {error}")),
+                            Vec::new(),
+                        ),
+                    };
+                    let took = start.elapsed();
+                    let mut steps = done.lock().unwrap_or_else(PoisonError::into_inner);
+                    print!("{}", String::from_utf8_lossy(&words));
+                    println!("== fuzz {target}: {:.1} s", took.as_secs_f64());
+                    steps.push(Step {
+                        name: format!("fuzz {target}"),
+                        ending,
+                        took,
+                    });
+                }
+            });
+        }
+    });
+}
+
+fn next(waiting: &Mutex<std::vec::IntoIter<String>>) -> Option<String> {
+    waiting
+        .lock()
+        .unwrap_or_else(PoisonError::into_inner)
+        .next()
 }
 
 fn fuzz() -> std::process::Command {
