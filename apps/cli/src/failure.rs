@@ -4,6 +4,7 @@ use std::fmt;
 use std::io;
 
 use heapwright_answers::QuestionError;
+use heapwright_store::StoreError;
 use heapwright_wire::WireError;
 
 /// Why a command did not do what was asked. One sentence each.
@@ -20,6 +21,8 @@ pub enum Failure {
     },
     /// Standard output cannot be written.
     Output(io::Error),
+    /// The journal cannot be opened, read or written.
+    Store(StoreError),
     /// Something outside failed.
     Outside(String),
 }
@@ -29,7 +32,7 @@ impl Failure {
     pub fn exit_code(&self) -> u8 {
         match self {
             Self::Input(_) => 2,
-            Self::Read { .. } | Self::Output(_) | Self::Outside(_) => 1,
+            Self::Read { .. } | Self::Output(_) | Self::Store(_) | Self::Outside(_) => 1,
         }
     }
 }
@@ -42,6 +45,8 @@ impl fmt::Display for Failure {
                 f,
                 "{path} cannot be read ({error}): check the name, or give - for standard input"
             ),
+            // Our sentences stand behind the name of the program and have no full stop.
+            Self::Store(error) => f.write_str(error.to_string().trim_end_matches('.')),
             Self::Output(error) => write!(
                 f,
                 "the answer cannot be written ({error}): check the disk or the pipe"

@@ -13,12 +13,18 @@ use heapwright_wire::{LARGEST_FILE_BYTES, read_garden};
 
 use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments, UnitsArgument};
 use crate::failure::Failure;
+use crate::keeping::{Keeping, units};
 
 /// The demo garden: invented, and marked so inside.
 const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
 
 /// Reads a whole file, or standard input for `-`, up to the largest size that makes sense.
 pub fn read(path: &Path) -> Result<String, Failure> {
+    read_up_to(path, LARGEST_FILE_BYTES)
+}
+
+/// Reads a whole file, or standard input for `-`, of at most so many bytes.
+pub fn read_up_to(path: &Path, most_bytes: usize) -> Result<String, Failure> {
     let from_standard_input = path == Path::new("-");
     let name = if from_standard_input {
         "standard input".to_owned()
@@ -36,7 +42,7 @@ pub fn read(path: &Path) -> Result<String, Failure> {
     };
     let mut text = String::new();
     // One byte more than is accepted, so that what is too large is seen to be.
-    let most = LARGEST_FILE_BYTES as u64 + 1;
+    let most = most_bytes as u64 + 1;
     if from_standard_input {
         io::stdin()
             .lock()
@@ -48,29 +54,34 @@ pub fn read(path: &Path) -> Result<String, Failure> {
             .and_then(|file| file.take(most).read_to_string(&mut text))
             .map_err(failed)?;
     }
-    if text.len() > LARGEST_FILE_BYTES {
+    if text.len() > most_bytes {
         return Err(Failure::Input(format!(
-            "{name} has more than {LARGEST_FILE_BYTES} bytes: give a smaller file"
+            "{name} has more than {most_bytes} bytes: give a smaller file"
         )));
     }
     Ok(text)
 }
 
-/// The garden that the arguments name: its own file, the demo, or one that knows nothing of itself.
-pub fn garden(catalogue: &Catalogue, common: &CommonArguments) -> Result<Garden, Failure> {
-    match &common.garden_file {
-        Some(path) => Ok(read_garden(catalogue, &read(path)?)?),
-        None if common.demo => Ok(read_garden(catalogue, DEMO_GARDEN)?),
-        None => Ok(Garden::default()),
+/// The garden that the arguments name, and the units of the text: its own file, the demo, the
+/// journal, or one that knows nothing of itself.
+pub fn garden(
+    catalogue: &Catalogue,
+    common: &CommonArguments,
+) -> Result<(Garden, UnitSystem), Failure> {
+    let said = match common.units {
+        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
+        _ => UnitSystem::Metric,
+    };
+    if let Some(path) = &common.garden_file {
+        return Ok((read_garden(catalogue, &read(path)?)?, said));
     }
-}
-
-/// The units of the text output.
-pub fn units(common: &CommonArguments) -> UnitSystem {
-    match common.units {
-        UnitsArgument::Metric => UnitSystem::Metric,
-        UnitsArgument::Us => UnitSystem::UsCustomary,
+    if common.demo {
+        return Ok((read_garden(catalogue, DEMO_GARDEN)?, said));
     }
+    Ok(match Keeping::behind_question(common.garden.as_deref())? {
+        Some(keeping) => (keeping.garden(), units(common.units, &keeping.state)),
+        None => (Garden::default(), said),
+    })
 }
 
 /// The objective by its argument.

@@ -1,13 +1,21 @@
 //! The command line: raw arguments to a typed question, the answer to text or JSON.
 //!
 //! Data goes to standard output, words to standard error. Exit code 0: done; 1:
-//! it failed; 2: the input cannot be used. Nothing is written anywhere else.
+//! it failed; 2: the input cannot be used. Nothing is written anywhere else but
+//! into the journal and the files that are named.
 
 mod arguments;
 mod commands;
+mod edges;
 mod failure;
 mod input;
+mod keeping;
+mod members;
+mod naming;
+mod reading;
+mod svg;
 mod table;
+mod telling;
 
 use std::ffi::OsString;
 use std::io::{self, BufWriter, Write};
@@ -39,6 +47,25 @@ fn main() -> ExitCode {
     }
 }
 
+/// Options whose value may lie below 0, or is refused where it is read.
+const TAKE_NEGATIVE: [&str; 15] = [
+    "--at-day",
+    "--water",
+    "--reach",
+    "--at",
+    "--temperature",
+    "--air",
+    "--fill",
+    "--share",
+    "--heated-to",
+    "--room",
+    "--latitude",
+    "--longitude",
+    "--elevation",
+    "--coldest-month",
+    "--warmest-month",
+];
+
 /// A list that begins with a negative amount, which would be taken for an option.
 fn negative_amount(arguments: impl Iterator<Item = OsString>) -> Option<Failure> {
     let mut after_option = false;
@@ -58,7 +85,7 @@ fn negative_amount(arguments: impl Iterator<Item = OsString>) -> Option<Failure>
                 "\"{shown}\" is below nothing: give an amount above 0"
             )));
         }
-        after_option = matches!(&*text, "--water" | "--reach");
+        after_option = TAKE_NEGATIVE.contains(&&*text);
     }
     None
 }
@@ -67,7 +94,30 @@ fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {
     match command {
         Command::Mix(arguments) => commands::mix::run(&arguments, out),
         Command::Balance(arguments) => commands::balance::run(&arguments, out),
+        Command::Simulate(arguments) => commands::simulate::run(&arguments, out),
+        Command::Forecast(arguments) => commands::forecast::run(&arguments, out),
         Command::Materials(arguments) => commands::materials::run(&arguments, out),
+        Command::Heap(command) => commands::heap::run(&command, out),
+        Command::Feed(arguments) => commands::feed::run(&arguments, out),
+        Command::Turn(arguments) => commands::turn::run(&arguments, out),
+        Command::Water(arguments) => commands::water::run(&arguments, out),
+        Command::Read(arguments) => commands::read::run(&arguments, out),
+        Command::Note(arguments) => commands::note::run(&arguments, out),
+        Command::Stock(command) => commands::stock::run(&command, out),
+        Command::Harvest(arguments) => commands::harvest::run(&arguments, out),
+        Command::Bed(command) => commands::bed::run(&command, out),
+        Command::Spread(arguments) => commands::spread::run(&arguments, out),
+        Command::Test(arguments) => commands::test::run(&arguments, out),
+        Command::Garden(command) => commands::garden::run(&command, out),
+        Command::Measure(command) => commands::measure::run(&command, out),
+        Command::Material(command) => commands::material::run(&command, out),
+        Command::Undo(arguments) => commands::undo::run(&arguments, out),
+        Command::Log(arguments) => commands::log::run(&arguments, out),
+        Command::Export(arguments) => commands::export::run(&arguments, out),
+        Command::Import(arguments) => commands::import::run(&arguments, out),
+        Command::Backup(arguments) => commands::backup::run(&arguments, out),
+        Command::Restore(arguments) => commands::restore::run(&arguments, out),
+        Command::Check(arguments) => commands::check::run(&arguments, out),
         Command::Serve(arguments) => commands::serve::run(&arguments, out),
         Command::Schema(arguments) => commands::schema::run(&arguments, out),
         Command::Completions(arguments) => commands::completions::run(&arguments, out),

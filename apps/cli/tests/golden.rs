@@ -7,35 +7,14 @@
 
 mod support;
 
-use std::fs;
-use std::path::Path;
-
-/// Compares what the program writes with what is kept, no-break spaces written as plain ones.
+/// Compares what the program writes with what is kept.
 fn golden(name: &str, arguments: &[&str]) {
-    let mut typed = String::from("$ heapwright");
-    for argument in arguments {
-        let plain = !argument.is_empty()
-            && argument
-                .chars()
-                .all(|c| c.is_alphanumeric() || "-_.".contains(c));
-        typed.push_str(&if plain {
-            format!(" {argument}")
-        } else {
-            format!(" \"{argument}\"")
-        });
-    }
-    let text = format!("{typed}\n{}", support::answer(arguments)).replace('\u{a0}', " ");
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("tests/golden/{name}.txt"));
-    if std::env::var_os("UPDATE_GOLDEN").is_some() {
-        fs::create_dir_all(path.parent().unwrap()).unwrap();
-        fs::write(&path, &text).unwrap();
-    }
-    let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "{} has changed; now it is:\n{text}",
-        path.display()
+    let text = format!(
+        "{}\n{}",
+        support::typed(arguments),
+        support::answer(arguments)
     );
+    support::golden_text(name, &text);
 }
 
 #[test]

@@ -9,10 +9,31 @@ use std::process::Stdio;
 
 use support::{answer, program, run, run_with};
 
-const COMMANDS: [&str; 7] = [
+const COMMANDS: [&str; 28] = [
     "mix",
     "balance",
     "materials",
+    "heap",
+    "feed",
+    "turn",
+    "water",
+    "read",
+    "note",
+    "stock",
+    "harvest",
+    "bed",
+    "spread",
+    "test",
+    "garden",
+    "measure",
+    "material",
+    "undo",
+    "log",
+    "export",
+    "import",
+    "backup",
+    "restore",
+    "check",
     "serve",
     "schema",
     "completions",
@@ -120,6 +141,39 @@ fn manual_has_a_part_for_every_command() {
         );
     }
     assert!(text.contains("Example"));
+}
+
+/// Commands below commands.
+const INNER: [[&str; 2]; 18] = [
+    ["heap", "new"],
+    ["heap", "list"],
+    ["heap", "show"],
+    ["heap", "stage"],
+    ["heap", "cover"],
+    ["heap", "uncover"],
+    ["heap", "move"],
+    ["stock", "put"],
+    ["stock", "use"],
+    ["stock", "count"],
+    ["stock", "list"],
+    ["bed", "new"],
+    ["bed", "list"],
+    ["garden", "describe"],
+    ["garden", "person"],
+    ["measure", "set"],
+    ["material", "define"],
+    ["material", "measure"],
+];
+
+#[test]
+fn inner_commands_have_their_help_and_their_part_of_the_manual() {
+    let manual = answer(&["manual"]);
+    for [outer, inner] in INNER {
+        let help = answer(&["help", outer, inner]);
+        assert!(help.contains("Usage"), "{outer} {inner}:\n{help}");
+        let part = format!("heapwright\\-{outer}\\-{inner}");
+        assert!(manual.contains(&part), "{part}");
+    }
 }
 
 #[test]

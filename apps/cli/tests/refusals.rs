@@ -5,7 +5,7 @@
 
 mod support;
 
-use support::{Ran, run_with};
+use support::{Ran, own_folder, run_with};
 
 /// How a question is put.
 #[derive(Clone, Copy, Debug)]
@@ -450,11 +450,4 @@ fn messages_stay_short() {
             ran.err
         );
     }
-}
-
-/// An empty folder of this test binary.
-fn own_folder(name: &str) -> std::path::PathBuf {
-    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
-    std::fs::create_dir_all(&folder).unwrap();
-    folder
 }

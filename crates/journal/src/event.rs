@@ -81,6 +81,7 @@ struct Written<'a> {
     by: Option<EventId>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     batch: Option<EventId>,
+    #[serde(borrow)]
     kind: std::borrow::Cow<'a, str>,
     #[serde(borrow)]
     body: std::borrow::Cow<'a, RawValue>,
@@ -157,11 +158,18 @@ impl fmt::Display for WriteError {
 
 impl std::error::Error for WriteError {}
 
+/// The most characters of a reader's message: it may quote the whole line.
+const LONGEST_MESSAGE: usize = 300;
+
 /// What a reader's message says without its place: a line of a journal has no lines of its own.
 fn plain(error: &serde_json::Error) -> String {
     let text = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
-    text.strip_suffix(&place).unwrap_or(&text).to_owned()
+    let text = text.strip_suffix(&place).unwrap_or(&text);
+    match text.char_indices().nth(LONGEST_MESSAGE) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
+    }
 }
 
 impl Event {
@@ -170,6 +178,12 @@ impl Event {
     pub fn read(line: &str) -> Result<Self, LineError> {
         if line.len() > LONGEST_LINE_BYTES {
             return Err(LineError::TooLong { bytes: line.len() });
+        }
+        // A reader of JSON takes a list, too, as fields in their order: that is not the format.
+        if line.trim_start().starts_with('[') {
+            return Err(LineError::NotAnEvent {
+                what: "it does not stand in braces".to_owned(),
+            });
         }
         let written: Written<'_> =
             serde_json::from_str(line).map_err(|error| LineError::NotAnEvent {
@@ -187,7 +201,11 @@ impl Event {
                 why,
             })
         };
-        let what = if written.v == FORMAT_VERSION {
+        let what = if written.v != FORMAT_VERSION {
+            unknown(None)
+        } else if written.body.get().starts_with('[') && Content::KINDS.contains(&&*written.kind) {
+            unknown(Some("its body does not stand in braces".to_owned()))
+        } else {
             match Content::read(&written.kind, &written.body) {
                 None => unknown(None),
                 Some(Err(error)) => unknown(Some(plain(&error))),
@@ -196,8 +214,6 @@ impl Event {
                     Err(problem) => unknown(Some(problem.to_string())),
                 },
             }
-        } else {
-            unknown(None)
         };
         Ok(Self {
             id: written.id,

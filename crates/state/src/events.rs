@@ -31,6 +31,13 @@ pub(crate) struct Slot {
     pub(crate) counts: Option<Arc<Event>>,
 }
 
+impl Slot {
+    /// True when nothing is known under the id.
+    fn is_empty(&self) -> bool {
+        self.accepted.is_none() && self.corrections.is_empty()
+    }
+}
+
 /// All events by id.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Events {
@@ -130,6 +137,11 @@ impl Events {
             corrections.remove(&(event.stamp, event.id));
         }
         self.refresh(target, changes);
+        if self.slot(target).is_some_and(Slot::is_empty) {
+            // As if the correction had never pointed here.
+            self.slots.remove(&target);
+            return;
+        }
         // Of an amendment that is taken back, what it amended changes.
         if let Some(Content::Amended(amended)) = self.accepted(target) {
             let of_it = amended.event;

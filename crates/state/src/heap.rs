@@ -231,4 +231,8 @@ impl Step for Both {
     fn step(&mut self, event: &Arc<Event>) {
         self.now.step(self.id, event);
     }
+
+    fn is_small(&self) -> bool {
+        self.now.portions.is_empty()
+    }
 }

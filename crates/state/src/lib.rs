@@ -27,5 +27,5 @@ pub use garden::GardenNow;
 pub use heap::{Heap, HeapNow, Started};
 pub use recorder::{Now, RecordError, Recorder};
 pub use state::{Entry, State, concerns};
-pub use stores::{Shelf, ShelfKey, StoresNow};
+pub use stores::{Shelf, ShelfKey, Shelves, StoresNow};
 pub use timeline::Place;

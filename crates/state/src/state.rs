@@ -9,7 +9,7 @@ use crate::beds::Bed;
 use crate::events::{Change, Events, Slot};
 use crate::garden::GardenNow;
 use crate::heap::Heap;
-use crate::stores::StoresNow;
+use crate::stores::{ShelfKey, StoresNow, shelves_of};
 use crate::timeline::{Place, Timeline};
 
 /// The garden as its journal has it: a pure fold of a set of events.
@@ -19,7 +19,7 @@ use crate::timeline::{Place, Timeline};
 pub struct State {
     events: Events,
     garden: Timeline<GardenNow>,
-    stores: Timeline<StoresNow>,
+    stores: StoresNow,
     heaps: BTreeMap<EventId, Heap>,
     beds: BTreeMap<EventId, Bed>,
     moves: BTreeMap<Place, Arc<Event>>,
@@ -31,7 +31,7 @@ impl Default for State {
         Self {
             events: Events::default(),
             garden: Timeline::new(GardenNow::default()),
-            stores: Timeline::new(StoresNow::default()),
+            stores: StoresNow::default(),
             heaps: BTreeMap::new(),
             beds: BTreeMap::new(),
             moves: BTreeMap::new(),
@@ -44,7 +44,7 @@ impl Default for State {
 #[derive(Default)]
 struct Touched {
     garden: bool,
-    stores: bool,
+    shelves: BTreeSet<ShelfKey>,
     heaps: BTreeSet<EventId>,
     beds: BTreeSet<EventId>,
 }
@@ -180,18 +180,14 @@ impl State {
             }
             _ => {}
         }
-        let from_stores = match content {
-            Content::StockPutBy(_) | Content::StockUsed(_) | Content::StockCounted(_) => true,
-            Content::Fed(fed) => fed.parts.iter().any(|part| part.from_stores),
-            _ => false,
-        };
-        if from_stores {
+        for key in shelves_of(content) {
+            let timeline = self.stores.shelves.timeline(&key);
             if put {
-                self.stores.add(event);
+                timeline.add(event);
             } else {
-                self.stores.remove(event);
+                timeline.remove(event);
             }
-            touched.stores = true;
+            touched.shelves.insert(key);
         }
     }
 
@@ -199,8 +195,8 @@ impl State {
         if touched.garden {
             self.garden.settle();
         }
-        if touched.stores {
-            self.stores.settle();
+        for key in &touched.shelves {
+            self.stores.shelves.settle(key);
         }
         for id in &touched.heaps {
             if let Some(heap) = self.heaps.get_mut(id) {
@@ -229,7 +225,7 @@ impl State {
     /// What is put by.
     #[must_use]
     pub fn stores(&self) -> &StoresNow {
-        self.stores.now()
+        &self.stores
     }
 
     /// All heaps, by id: those whose start is known, in the order in which they were started.

@@ -31,7 +31,11 @@ impl Pen {
         }
     }
 
-    fn try_write(&mut self, content: impl Into<Content>, hour: i64) -> Result<EventId, RecordError> {
+    fn try_write(
+        &mut self,
+        content: impl Into<Content>,
+        hour: i64,
+    ) -> Result<EventId, RecordError> {
         let count = u8::try_from(self.lines.len()).unwrap();
         let now = Now {
             moment: moment(i64::from(count)),
@@ -135,7 +139,11 @@ fn the_last_correction_decides_and_an_amendment_brings_back() {
     pen.write(patch(fed, json!({})), 4);
     assert_eq!(buckets(&pen.state, fed), Some(3.0));
     pen.write(Withdrawn { event: more }, 5);
-    assert_eq!(buckets(&pen.state, fed), Some(2.0), "as it was before the amendment");
+    assert_eq!(
+        buckets(&pen.state, fed),
+        Some(2.0),
+        "as it was before the amendment"
+    );
     assert!(pen.state.entry(more).unwrap().is_withdrawn());
     assert_eq!(pen.state.heap(heap).unwrap().now().feeds, 1);
 }
@@ -145,15 +153,29 @@ fn an_amendment_that_leads_outside_what_can_be_changes_nothing() {
     let mut pen = Pen::new();
     let heap = pen.heap("Bin");
     let watered = pen.write(Watered { heap, water_l: 5.0 }, 1);
-    for wrong in [json!({"water_l": -1}), json!({"water_l": "much"}), json!({"heap": null})] {
+    for wrong in [
+        json!({"water_l": -1}),
+        json!({"water_l": "much"}),
+        json!({"heap": null}),
+    ] {
         pen.write(patch(watered, wrong), 2);
-        assert_eq!(pen.state.heap(heap).unwrap().now().last_watered, Some(moment(1)));
+        assert_eq!(
+            pen.state.heap(heap).unwrap().now().last_watered,
+            Some(moment(1))
+        );
     }
     pen.write(
-        Amended { event: watered, happened: Some(moment(-5)), patch: serde_json::Map::new() },
+        Amended {
+            event: watered,
+            happened: Some(moment(-5)),
+            patch: serde_json::Map::new(),
+        },
         3,
     );
-    assert_eq!(pen.state.heap(heap).unwrap().now().last_watered, Some(moment(-5)));
+    assert_eq!(
+        pen.state.heap(heap).unwrap().now().last_watered,
+        Some(moment(-5))
+    );
 }
 
 #[test]
@@ -171,10 +193,22 @@ fn corrections_of_corrections_and_of_nothing_are_refused() {
         assert_eq!(pen.try_write(wrong, 3), Err(RecordError::NotToBeCorrected));
     }
     let nobody = EventId::new(1, &[9; 10]);
-    assert_eq!(pen.try_write(Withdrawn { event: nobody }, 3), Err(RecordError::NoSuchEntry));
-    assert_eq!(pen.try_write(feed(nobody, 1.0), 3), Err(RecordError::NoSuchHeap));
-    assert_eq!(pen.try_write(feed(heap, 1.0), 1000), Err(RecordError::InTheFuture));
-    assert!(matches!(pen.try_write(feed(heap, -1.0), 3), Err(RecordError::Write(_))));
+    assert_eq!(
+        pen.try_write(Withdrawn { event: nobody }, 3),
+        Err(RecordError::NoSuchEntry)
+    );
+    assert_eq!(
+        pen.try_write(feed(nobody, 1.0), 3),
+        Err(RecordError::NoSuchHeap)
+    );
+    assert_eq!(
+        pen.try_write(feed(heap, 1.0), 1000),
+        Err(RecordError::InTheFuture)
+    );
+    assert!(matches!(
+        pen.try_write(feed(heap, -1.0), 3),
+        Err(RecordError::Write(_))
+    ));
 }
 
 #[test]
@@ -183,7 +217,11 @@ fn an_entry_from_a_clock_that_is_a_year_ahead_can_be_taken_back_now() {
     let heap = pen.heap("Bin");
     let far = Event {
         id: EventId::new(7, &[7; 10]),
-        stamp: Stamp { wall_ms: 1_777_600_000_000 + 365 * 86_400_000, count: 0, device: DeviceId(2) },
+        stamp: Stamp {
+            wall_ms: 1_777_600_000_000 + 365 * 86_400_000,
+            count: 0,
+            device: DeviceId(2),
+        },
         happened: moment(1),
         recorded: moment(1),
         by: None,
@@ -198,7 +236,10 @@ fn an_entry_from_a_clock_that_is_a_year_ahead_can_be_taken_back_now() {
     assert_eq!(buckets(&pen.state, id), None);
     let after = pen.write(feed(heap, 1.0), 2);
     let stamp = pen.state.entry(after).unwrap().recorded().unwrap().stamp;
-    assert!(stamp.wall_ms < 1_777_600_000_000 + 86_400_000, "the clock was not dragged along");
+    assert!(
+        stamp.wall_ms < 1_777_600_000_000 + 86_400_000,
+        "the clock was not dragged along"
+    );
 }
 
 #[test]
@@ -212,11 +253,21 @@ fn two_lines_of_one_id_are_both_kept_and_the_first_counts() {
     other.what = What::Known(feed(heap, 5.0).into());
     let line = Line::from(other.write().unwrap().as_str());
     pen.take(line.digest(), other);
-    assert_eq!(buckets(&pen.state, fed), Some(5.0), "the one with the earlier stamp");
-    assert_eq!(pen.state.conflicts().iter().copied().collect::<Vec<_>>(), [fed]);
+    assert_eq!(
+        buckets(&pen.state, fed),
+        Some(5.0),
+        "the one with the earlier stamp"
+    );
+    assert_eq!(
+        pen.state.conflicts().iter().copied().collect::<Vec<_>>(),
+        [fed]
+    );
     assert_eq!(pen.state.entry(fed).unwrap().others().len(), 1);
     assert_eq!(pen.state.lines(), 3);
-    assert!(!pen.state.take(line.digest(), original), "known by its digest");
+    assert!(
+        !pen.state.take(line.digest(), original),
+        "known by its digest"
+    );
 }
 
 #[test]
@@ -235,17 +286,40 @@ fn what_is_taken_out_counts_no_more_and_moves_are_followed() {
     pen.write(harvest.clone(), 2);
     let second = pen.write(feed(one, 1.0), 3);
     assert_eq!(pen.inside(one), [(first, 0.5), (second, 1.0)]);
-    pen.write(Moved { from: one, to: two, share_pct: Some(20.0) }, 4);
+    pen.write(
+        Moved {
+            from: one,
+            to: two,
+            share_pct: Some(20.0),
+        },
+        4,
+    );
     let own = pen.write(feed(two, 1.0), 5);
     assert_eq!(pen.inside(one), [(first, 0.4), (second, 0.8)]);
     assert_eq!(pen.inside(two), [(first, 0.1), (second, 0.2), (own, 1.0)]);
-    pen.write(Moved { from: two, to: one, share_pct: None }, 6);
+    pen.write(
+        Moved {
+            from: two,
+            to: one,
+            share_pct: None,
+        },
+        6,
+    );
     assert!(pen.inside(two).is_empty());
     assert_eq!(pen.inside(one), [(first, 0.5), (second, 1.0), (own, 1.0)]);
     // Something that is written down later but happened in between.
     let late = pen.write(feed(one, 1.0), 2);
-    assert_eq!(pen.inside(one), [(first, 0.5), (late, 1.0), (second, 1.0), (own, 1.0)]);
-    pen.write(Harvested { share_pct: None, ..harvest }, 7);
+    assert_eq!(
+        pen.inside(one),
+        [(first, 0.5), (late, 1.0), (second, 1.0), (own, 1.0)]
+    );
+    pen.write(
+        Harvested {
+            share_pct: None,
+            ..harvest
+        },
+        7,
+    );
     assert!(pen.inside(one).is_empty());
     assert_eq!(pen.state.heap(one).unwrap().now().emptied, 1);
 }

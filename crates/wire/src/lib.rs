@@ -7,11 +7,15 @@
 mod answer;
 mod error;
 mod garden_file;
+mod journal_answer;
 mod read;
 mod request;
 #[cfg(feature = "schema")]
 mod schema;
 mod shape;
+mod simulation;
+mod spoken;
+mod when;
 
 pub use answer::{
     AddedJson, BalanceJson, ConflictJson, FigureJson, MaterialJson, MixJson, RecipeJson,
@@ -19,8 +23,13 @@ pub use answer::{
 };
 pub use error::WireError;
 pub use garden_file::{GardenFile, garden_from};
+pub use journal_answer::{
+    BedJson, BedsJson, CheckJson, CopiedJson, EntryJson, FaultJson, HeapJson, HeapShownJson,
+    HeapsJson, ImportJson, LogJson, NamedJson, RecordedJson, StockJson, StoresJson, bed_json,
+    entry_json, heap_json, import_json, stores_json,
+};
 pub use read::{
-    LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_parts, spoken_reach,
+    LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_material, spoken_parts, spoken_reach,
     stores_in_reach, vocabulary, water_kg,
 };
 pub use request::{
@@ -28,3 +37,12 @@ pub use request::{
 };
 #[cfg(feature = "schema")]
 pub use schema::{SCHEMAS, Schema};
+pub use simulation::{
+    ForecastJson, LARGEST_CASE_BYTES, SimulationFile, SimulationJson, check_work, forecast_json,
+    read_simulation, read_weather, simulation_json, spoken_plan,
+};
+pub use spoken::{
+    all_chosen, area_m2, chosen, length_m, mass_kg, measure_id, probe, share_pct, spoken_amount,
+    temperature_c, volume_l,
+};
+pub use when::{OffsetAt, WhenError, parse_since, parse_until, parse_when};

@@ -121,6 +121,16 @@ pub fn spoken_parts(
         .collect()
 }
 
+/// A material by its id or name, and the conditions named with it: "wet leaves".
+pub fn spoken_material(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    text: &str,
+    field: &str,
+) -> Result<(MaterialId, Vec<String>), WireError> {
+    resolve(catalogue, garden, text.trim(), field)
+}
+
 /// Understands what is in reach as people say it: "6 buckets shredded leaves, straw".
 ///
 /// With an amount in vessels, whole ones are handed out, at most so many; with
@@ -227,7 +237,7 @@ fn json<T: DeserializeOwned>(text: &str) -> Result<T, WireError> {
     from_json(text)
 }
 
-fn own_garden(
+pub(crate) fn own_garden(
     catalogue: &Catalogue,
     garden: &Garden,
     file: Option<&GardenFile>,
@@ -349,7 +359,7 @@ fn resolve(
 }
 
 /// What was typed, at a length that fits a message.
-fn shown(text: &str) -> String {
+pub(crate) fn shown(text: &str) -> String {
     const MOST: usize = 40;
     let clean: String = text
         .chars()
@@ -419,7 +429,7 @@ fn condition_named<'a>(catalogue: &'a Catalogue, word: &str) -> Option<&'a Condi
 }
 
 /// What a list of parts is read with.
-struct Reader<'a> {
+pub(crate) struct Reader<'a> {
     catalogue: &'a Catalogue,
     garden: &'a Garden,
     vocabulary: Vocabulary,
@@ -434,7 +444,7 @@ struct StuffFields<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn new(catalogue: &'a Catalogue, garden: &'a Garden) -> Self {
+    pub(crate) fn new(catalogue: &'a Catalogue, garden: &'a Garden) -> Self {
         Self {
             catalogue,
             garden,
@@ -446,25 +456,27 @@ impl<'a> Reader<'a> {
         parts
             .iter()
             .enumerate()
-            .map(|(index, part)| {
-                let field = format!("{list}[{index}]");
-                let fields = StuffFields {
-                    material: part.material.as_deref(),
-                    custom: part.custom.as_ref(),
-                    condition: part.condition.as_deref(),
-                    stated: stated(
-                        part.moisture_pct,
-                        part.nitrogen_pct_dry,
-                        part.cn_ratio,
-                        part.bulk_density_kg_m3,
-                    ),
-                };
-                Ok(Found {
-                    stuff: self.stuff(&fields, &field)?,
-                    amount: self.amount(&part.amount, &format!("{field}.amount"))?,
-                })
-            })
+            .map(|(index, part)| self.part(part, &format!("{list}[{index}]")))
             .collect()
+    }
+
+    /// One part; `field` is its place.
+    pub(crate) fn part(&self, part: &PartFile, field: &str) -> Result<Found, WireError> {
+        let fields = StuffFields {
+            material: part.material.as_deref(),
+            custom: part.custom.as_ref(),
+            condition: part.condition.as_deref(),
+            stated: stated(
+                part.moisture_pct,
+                part.nitrogen_pct_dry,
+                part.cn_ratio,
+                part.bulk_density_kg_m3,
+            ),
+        };
+        Ok(Found {
+            stuff: self.stuff(&fields, field)?,
+            amount: self.amount(&part.amount, &format!("{field}.amount"))?,
+        })
     }
 
     fn in_reach(&self, item: &ReachFile, field: &str) -> Result<InReach, WireError> {

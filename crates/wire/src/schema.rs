@@ -2,7 +2,12 @@
 
 use crate::answer::{BalanceJson, MaterialJson, MixJson};
 use crate::garden_file::GardenFile;
+use crate::journal_answer::{
+    BedsJson, CheckJson, CopiedJson, HeapShownJson, HeapsJson, ImportJson, LogJson, RecordedJson,
+    StoresJson,
+};
 use crate::request::{BalanceFile, MixFile};
+use crate::simulation::{ForecastJson, SimulationFile, SimulationJson};
 
 /// One schema: its name and how it is made.
 pub struct Schema {
@@ -13,7 +18,7 @@ pub struct Schema {
 }
 
 /// All schemas; `schemas/NAME.json` in this crate holds each as text.
-pub const SCHEMAS: [Schema; 6] = [
+pub const SCHEMAS: [Schema; 18] = [
     Schema {
         name: "mix-question",
         make: || schemars::schema_for!(MixFile),
@@ -37,5 +42,53 @@ pub const SCHEMAS: [Schema; 6] = [
     Schema {
         name: "material",
         make: || schemars::schema_for!(MaterialJson),
+    },
+    Schema {
+        name: "recorded",
+        make: || schemars::schema_for!(RecordedJson),
+    },
+    Schema {
+        name: "log",
+        make: || schemars::schema_for!(LogJson),
+    },
+    Schema {
+        name: "heap",
+        make: || schemars::schema_for!(HeapShownJson),
+    },
+    Schema {
+        name: "heap-list",
+        make: || schemars::schema_for!(HeapsJson),
+    },
+    Schema {
+        name: "stores",
+        make: || schemars::schema_for!(StoresJson),
+    },
+    Schema {
+        name: "bed-list",
+        make: || schemars::schema_for!(BedsJson),
+    },
+    Schema {
+        name: "import",
+        make: || schemars::schema_for!(ImportJson),
+    },
+    Schema {
+        name: "copied",
+        make: || schemars::schema_for!(CopiedJson),
+    },
+    Schema {
+        name: "check",
+        make: || schemars::schema_for!(CheckJson),
+    },
+    Schema {
+        name: "simulation-question",
+        make: || schemars::schema_for!(SimulationFile),
+    },
+    Schema {
+        name: "simulation-answer",
+        make: || schemars::schema_for!(SimulationJson),
+    },
+    Schema {
+        name: "forecast-answer",
+        make: || schemars::schema_for!(ForecastJson),
     },
 ];

@@ -30,7 +30,7 @@ pub(crate) fn from_json<T: DeserializeOwned>(text: &str) -> Result<T, WireError>
 }
 
 /// Words of the JSON reader and what they are to a keeper.
-const PLAIN_WORDS: [(&str, &str); 16] = [
+const PLAIN_WORDS: [(&str, &str); 18] = [
     ("invalid type: sequence", "invalid type: a list"),
     ("invalid type: map", "invalid type: an object"),
     (
@@ -53,6 +53,8 @@ const PLAIN_WORDS: [(&str, &str); 16] = [
     ("expected a map", "expected an object in braces"),
     ("an array of length 2", "two numbers in square brackets"),
     ("an array of length 3", "three numbers in square brackets"),
+    ("an array of length 12", "twelve numbers in square brackets"),
+    ("expected u32", "expected a whole number of 0 or more"),
 ];
 
 /// What a reader's message says, in plain words. Words that were typed are left alone.

@@ -8,6 +8,7 @@
 
 mod amounts;
 mod conflicts;
+mod forecast;
 mod journal;
 mod notices;
 pub mod page;
@@ -20,6 +21,10 @@ pub use amounts::{
     water_text,
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
+pub use forecast::{
+    BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
+    simulation_notice,
+};
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
 };

@@ -23,7 +23,7 @@ const WATER_STEP_KG: f64 = 0.5;
 /// Runs the command.
 pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let garden = input::garden(catalogue, &arguments.common)?;
+    let (garden, system) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_balance(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -36,14 +36,7 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
         writeln!(out)?;
         return Ok(());
     }
-    write_text(
-        catalogue,
-        &garden,
-        &question,
-        &answer,
-        input::units(&arguments.common),
-        out,
-    )
+    write_text(catalogue, &garden, &question, &answer, system, out)
 }
 
 fn spoken(

@@ -12,11 +12,16 @@ pub fn run(out: &mut impl Write) -> Result<(), Failure> {
     let mut command = Arguments::command();
     command.build();
     clap_mangen::Man::new(command.clone()).render(out)?;
+    parts(&command, out)
+}
+
+fn parts(command: &clap::Command, out: &mut impl Write) -> Result<(), Failure> {
     for part in command
         .get_subcommands()
         .filter(|part| part.get_name() != "help")
     {
         clap_mangen::Man::new(part.clone()).render(out)?;
+        parts(part, out)?;
     }
     Ok(())
 }

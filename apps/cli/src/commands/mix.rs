@@ -21,7 +21,7 @@ pub const WIDTH: usize = 88;
 /// Runs the command.
 pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let garden = input::garden(catalogue, &arguments.common)?;
+    let (garden, system) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_mix(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -34,7 +34,7 @@ pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &answer, input::units(&arguments.common), out)
+    write_text(catalogue, &answer, system, out)
 }
 
 fn spoken(

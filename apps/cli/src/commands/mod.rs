@@ -1,9 +1,32 @@
 //! One file a command.
 
+pub mod backup;
 pub mod balance;
+pub mod bed;
+pub mod check;
 pub mod completions;
+pub mod export;
+pub mod feed;
+pub mod forecast;
+pub mod garden;
+pub mod harvest;
+pub mod heap;
+pub mod import;
+pub mod log;
 pub mod manual;
+pub mod material;
 pub mod materials;
+pub mod measure;
 pub mod mix;
+pub mod note;
+pub mod read;
+pub mod restore;
 pub mod schema;
 pub mod serve;
+pub mod simulate;
+pub mod spread;
+pub mod stock;
+pub mod test;
+pub mod turn;
+pub mod undo;
+pub mod water;

@@ -1,4 +1,4 @@
-//! Runs the real program.
+//! Runs the real program, with a journal of its own where one is wanted.
 
 // Each test binary uses its own part of this.
 #![allow(dead_code, clippy::unwrap_used)]
@@ -18,14 +18,127 @@ pub struct Ran {
     pub err: String,
 }
 
-/// The program itself.
+/// The program itself. No journal of this computer is touched.
 pub fn program() -> Command {
-    Command::new(env!("CARGO_BIN_EXE_heapwright"))
+    let mut program = Command::new(env!("CARGO_BIN_EXE_heapwright"));
+    program
+        .env("HEAPWRIGHT_GARDEN", own_folder("no-journal").join("none"))
+        .env_remove("HEAPWRIGHT_NOW");
+    program
+}
+
+/// An empty folder of this test binary.
+pub fn own_folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+/// A journal of its own, and what the clock says.
+#[derive(Clone, Debug)]
+pub struct Kept {
+    /// The folder in which nothing else lies at first.
+    pub folder: PathBuf,
+    /// The file of the journal.
+    pub path: PathBuf,
+    /// What the clock says.
+    pub now: String,
+}
+
+impl Kept {
+    /// One that is not there yet.
+    pub fn new(name: &str) -> Self {
+        let folder = own_folder(&format!("{name}-{}", std::process::id()));
+        std::fs::remove_dir_all(&folder).unwrap();
+        std::fs::create_dir_all(&folder).unwrap();
+        Self {
+            path: folder.join("garden.heapwright"),
+            folder,
+            now: "2026-05-06T14:30:00+02:00".to_owned(),
+        }
+    }
+
+    /// The program with this journal and clock.
+    pub fn program(&self) -> Command {
+        let mut program = program();
+        program
+            .env("HEAPWRIGHT_GARDEN", &self.path)
+            .env("HEAPWRIGHT_NOW", &self.now)
+            .current_dir(&self.folder);
+        program
+    }
+
+    /// Runs the program with arguments.
+    pub fn run(&self, arguments: &[&str]) -> Ran {
+        ran(self.program(), arguments, b"")
+    }
+
+    /// Runs the program; it must succeed.
+    pub fn answer(&self, arguments: &[&str]) -> String {
+        let ran = self.run(arguments);
+        assert_eq!(ran.code, 0, "{arguments:?}: {}{}", ran.out, ran.err);
+        ran.out
+    }
+
+    /// The answer as JSON.
+    pub fn json(&self, arguments: &[&str]) -> serde_json::Value {
+        let mut all = arguments.to_vec();
+        all.push("--json");
+        serde_json::from_str(&self.answer(&all)).unwrap()
+    }
+
+    /// The journal as it is exported, without the header, which has the time in it.
+    pub fn lines(&self) -> String {
+        if !self.path.exists() {
+            return String::new();
+        }
+        let text = self.answer(&["export", "-"]);
+        text.split_once('\n').unwrap().1.to_owned()
+    }
+}
+
+/// Compares a text with what is kept, no-break spaces written as plain ones. UPDATE_GOLDEN=1
+/// rewrites what is kept: look at the difference.
+pub fn golden_text(name: &str, text: &str) {
+    let text = text.replace('\u{a0}', " ");
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("tests/golden/{name}.txt"));
+    if std::env::var_os("UPDATE_GOLDEN").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(&path, &text).unwrap();
+    }
+    let kept = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        kept == text,
+        "{} has changed; now it is:\n{text}",
+        path.display()
+    );
+}
+
+/// Arguments as they are typed.
+pub fn typed(arguments: &[&str]) -> String {
+    let mut typed = String::from("$ heapwright");
+    for argument in arguments {
+        let plain = !argument.is_empty()
+            && argument
+                .chars()
+                .all(|c| c.is_alphanumeric() || "-_.".contains(c));
+        typed.push_str(&if plain {
+            format!(" {argument}")
+        } else {
+            format!(" \"{argument}\"")
+        });
+    }
+    typed
 }
 
 /// Runs the program with arguments and bytes on standard input.
 pub fn run_with(arguments: &[&str], input: &[u8]) -> Ran {
-    let mut child = program()
+    ran(program(), arguments, input)
+}
+
+/// Runs a program that is set up.
+pub fn ran(mut program: Command, arguments: &[&str], input: &[u8]) -> Ran {
+    let mut child = program
         .args(arguments)
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())

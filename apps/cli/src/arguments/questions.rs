@@ -1,64 +1,10 @@
-//! What can be typed after `heapwright`: one definition for parsing, help, manual and completions.
+//! `mix`, `balance` and `materials`.
 
-use std::net::IpAddr;
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
-use clap_complete::Shell;
+use clap::{Args, ValueEnum};
 
-/// Keep compost by computing instead of guessing.
-#[derive(Debug, Parser)]
-#[command(
-    name = "heapwright",
-    version,
-    arg_required_else_help = true,
-    max_term_width = 100
-)]
-#[command(after_help = "\
-Examples:
-  heapwright mix \"2 buckets vegetable scraps, 1 bucket dry grass\"
-  heapwright balance \"1 caddy vegetable scraps, 1 bucket grass\" --reach \"6 buckets shredded leaves\"
-  heapwright materials coffee
-  heapwright serve
-
-Exit codes: 0 done, 1 it failed, 2 the input cannot be used.")]
-pub struct Arguments {
-    /// What to do.
-    #[command(subcommand)]
-    pub command: Command,
-}
-
-/// What to do.
-#[derive(Debug, Subcommand)]
-pub enum Command {
-    /// Tell what a mixture is: C:N, moisture, air, nutrients, each with its range
-    Mix(MixArguments),
-    /// Tell what to put with what is in hand
-    Balance(BalanceArguments),
-    /// Look up materials and their figures
-    Materials(MaterialsArguments),
-    /// Start the web page on this computer
-    Serve(ServeArguments),
-    /// Print the JSON Schema of a file or an answer
-    Schema(SchemaArguments),
-    /// Print completions for a shell
-    Completions(CompletionsArguments),
-    /// Print the manual page
-    #[command(after_help = "\
-Example:
-  heapwright manual > heapwright.1")]
-    Manual,
-}
-
-/// Units of the text output.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
-pub enum UnitsArgument {
-    /// Kilograms and litres
-    #[default]
-    Metric,
-    /// Pounds and US gallons
-    Us,
-}
+use super::UnitsArgument;
 
 /// What mix and balance share.
 #[derive(Debug, Args)]
@@ -75,9 +21,12 @@ pub struct CommonArguments {
     /// Use the invented demo garden
     #[arg(long, conflicts_with = "garden_file")]
     pub demo: bool,
-    /// Units of the text
-    #[arg(long, value_enum, default_value_t)]
-    pub units: UnitsArgument,
+    /// The journal whose measures, materials and stores are used; the usual one when there is one
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["garden_file", "demo"])]
+    pub garden: Option<PathBuf>,
+    /// Units of the text; as the garden speaks, else metric
+    #[arg(long, value_enum)]
+    pub units: Option<UnitsArgument>,
 }
 
 /// The region to aim at.
@@ -193,40 +142,4 @@ pub struct MaterialsArguments {
     /// Print JSON: one material by its id, else a list
     #[arg(long)]
     pub json: bool,
-}
-
-/// `heapwright serve`
-#[derive(Debug, Args)]
-#[command(after_help = "\
-Example:
-  heapwright serve --port 8600")]
-pub struct ServeArguments {
-    /// Port to listen on; 0 for any free one
-    #[arg(long, default_value_t = 8420)]
-    pub port: u16,
-    /// Address to listen on; other computers reach the page only when you give another than this one
-    #[arg(long, default_value = "127.0.0.1")]
-    pub address: IpAddr,
-}
-
-/// `heapwright schema`
-#[derive(Debug, Args)]
-#[command(after_help = "\
-Example:
-  heapwright schema balance-question")]
-pub struct SchemaArguments {
-    /// Which one; all names are listed when left out
-    #[arg(value_name = "NAME")]
-    pub name: Option<String>,
-}
-
-/// `heapwright completions`
-#[derive(Debug, Args)]
-#[command(after_help = "\
-Example:
-  heapwright completions bash > ~/.local/share/bash-completion/completions/heapwright")]
-pub struct CompletionsArguments {
-    /// Which shell
-    #[arg(value_enum)]
-    pub shell: Shell,
 }

@@ -1,0 +1,42 @@
+//! The program itself: `serve`, `schema`, `completions`.
+
+use std::net::IpAddr;
+
+use clap::Args;
+use clap_complete::Shell;
+
+/// `heapwright serve`
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  heapwright serve --port 8600")]
+pub struct ServeArguments {
+    /// Port to listen on; 0 for any free one
+    #[arg(long, default_value_t = 8420)]
+    pub port: u16,
+    /// Address to listen on; other computers reach the page only when you give another than this one
+    #[arg(long, default_value = "127.0.0.1")]
+    pub address: IpAddr,
+}
+
+/// `heapwright schema`
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  heapwright schema balance-question")]
+pub struct SchemaArguments {
+    /// Which one; all names are listed when left out
+    #[arg(value_name = "NAME")]
+    pub name: Option<String>,
+}
+
+/// `heapwright completions`
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  heapwright completions bash > ~/.local/share/bash-completion/completions/heapwright")]
+pub struct CompletionsArguments {
+    /// Which shell
+    #[arg(value_enum)]
+    pub shell: Shell,
+}

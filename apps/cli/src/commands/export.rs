@@ -1,0 +1,164 @@
+//! `heapwright export`: the journal, or tables of it, in a file of its own.
+
+use std::fs::{self, File};
+use std::io::{self, BufWriter, Write};
+use std::path::{Path, PathBuf};
+
+use heapwright_journal::store::{Store, facts};
+use heapwright_journal::{Header, Line};
+use heapwright_spreadsheet::{log_csv, readings_csv};
+use heapwright_store::finished;
+use heapwright_wire::CopiedJson;
+
+use crate::arguments::{ExportArguments, Table};
+use crate::failure::Failure;
+use crate::keeping::{Keeping, catalogue, say};
+use crate::telling::{entries, write_json};
+
+/// Runs the command.
+pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let mut keeping = Keeping::to_read(&arguments.journal)?;
+    let to_file = arguments
+        .file
+        .as_deref()
+        .filter(|path| *path != Path::new("-"));
+    if arguments.journal.json && to_file.is_none() {
+        return Err(Failure::Input(
+            "standard output can take the export or the answer of --json: name a file".to_owned(),
+        ));
+    }
+    let mut answer = CopiedJson {
+        journal: keeping.shown_path(),
+        file: to_file.map_or_else(|| "-".to_owned(), |path| path.display().to_string()),
+        entries: 0,
+        new: None,
+        pictures: 0,
+        digest: None,
+    };
+    let system = keeping.system();
+    let heap = arguments
+        .heap
+        .as_deref()
+        .map(|text| keeping.heap(Some(text)))
+        .transpose()?;
+    match arguments.csv {
+        Some(table) => {
+            let text = match table {
+                Table::Log => log_csv(catalogue(), &keeping.state, system),
+                Table::Readings => readings_csv(&keeping.state, heap),
+            };
+            answer.entries = keeping.state.lines() as u64;
+            write_to(to_file, arguments.replace, out, |out| {
+                out.write_all(text.as_bytes())
+            })?;
+        }
+        None => {
+            let lines = lines(&mut keeping)?;
+            let digests = lines.iter().map(Line::digest).collect();
+            let header = Header::of(digests, keeping.edges.now);
+            answer.entries = header.events;
+            answer.digest = Some(header.digest.clone());
+            write_to(to_file, arguments.replace, out, |out| {
+                writeln!(out, "{}", header.line())?;
+                lines
+                    .iter()
+                    .try_for_each(|line| writeln!(out, "{}", line.text()))
+            })?;
+            note_export(&mut keeping);
+        }
+    }
+    if arguments.journal.json {
+        return write_json(&answer, out);
+    }
+    if to_file.is_some() {
+        writeln!(
+            out,
+            "Written to {}: {}.",
+            answer.file,
+            entries(answer.entries)
+        )?;
+    }
+    Ok(())
+}
+
+/// All lines of a journal; fails when some are damaged, for a file without them looks whole.
+fn lines(keeping: &mut Keeping) -> Result<Vec<Line>, Failure> {
+    let mut lines = Vec::new();
+    if let Some(store) = keeping.store() {
+        let through = finished(store.read(0, &mut |line| lines.push(line)))?;
+        if !through.damage.is_empty() {
+            say("some of the journal is damaged and is missing from the export");
+        }
+    }
+    Ok(lines)
+}
+
+/// Remembers when the journal was last brought to another file. A journal that can only be read
+/// is exported all the same.
+pub fn note_export(keeping: &mut Keeping) {
+    let now = keeping.edges.now.to_string();
+    let _ = keeping.set_fact(facts::LAST_EXPORT, &now);
+}
+
+/// Writes to a file, which gets its name when all is written, or to standard output.
+fn write_to(
+    path: Option<&Path>,
+    replace: bool,
+    out: &mut impl Write,
+    write: impl Fn(&mut dyn Write) -> io::Result<()>,
+) -> Result<(), Failure> {
+    let Some(path) = path else {
+        write(out)?;
+        return Ok(());
+    };
+    let failed = |error: io::Error| {
+        Failure::Outside(format!(
+            "{} cannot be written ({error}): check its folder and the disk",
+            path.display()
+        ))
+    };
+    if path.is_dir() {
+        return Err(Failure::Input(format!(
+            "{} is a folder: name a file in it",
+            path.display()
+        )));
+    }
+    if path.exists() && !replace {
+        return Err(Failure::Input(format!(
+            "{} is there already: choose another name, or say --replace",
+            path.display()
+        )));
+    }
+    // Something that is no file, such as a pipe, is written to as it is.
+    let is_other = fs::metadata(path).is_ok_and(|found| !found.is_file());
+    let made = if is_other {
+        path.to_owned()
+    } else {
+        beside(path)
+    };
+    let written = File::create(&made).and_then(|file| {
+        let mut file = BufWriter::new(file);
+        write(&mut file)?;
+        file.flush()?;
+        if is_other {
+            return Ok(());
+        }
+        file.get_ref().sync_all()?;
+        fs::rename(&made, path)
+    });
+    written.map_err(|error| {
+        if !is_other {
+            // Half a file helps nobody.
+            let _ = fs::remove_file(&made);
+        }
+        failed(error)
+    })
+}
+
+/// A name in the same folder for what is not finished.
+fn beside(path: &Path) -> PathBuf {
+    let mut name = std::ffi::OsString::from(".");
+    name.push(path.file_name().unwrap_or_default());
+    name.push(format!(".{}.new", std::process::id()));
+    path.with_file_name(name)
+}

@@ -1,0 +1,33 @@
+//! `heapwright spread`: compost was spread on a bed.
+
+use std::io::Write;
+
+use heapwright_journal::AmountSaid;
+use heapwright_journal::content::Spread;
+use heapwright_wire::{chosen, spoken_amount};
+
+use crate::arguments::SpreadArguments;
+use crate::failure::Failure;
+use crate::keeping::{Keeping, catalogue};
+use crate::naming;
+use crate::telling::record_and_tell;
+
+/// Runs the command.
+pub fn run(arguments: &SpreadArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let mut keeping = Keeping::to_write(&arguments.record.journal)?;
+    let spread = Spread {
+        bed: naming::bed(&keeping.state, &arguments.bed)?,
+        heap: arguments
+            .heap
+            .as_deref()
+            .map(|text| keeping.heap(Some(text)))
+            .transpose()?,
+        amount: AmountSaid::from(&spoken_amount(catalogue(), &arguments.amount, "AMOUNT")?),
+        how: arguments
+            .how
+            .as_deref()
+            .map(|text| chosen(text, "--how"))
+            .transpose()?,
+    };
+    record_and_tell(&mut keeping, &arguments.record, vec![spread.into()], out)
+}

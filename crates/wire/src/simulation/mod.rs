@@ -1,0 +1,11 @@
+//! Heaps to be simulated, and what comes of them and of the garden's heaps.
+
+mod answer;
+mod plan;
+mod question;
+mod read;
+
+pub use answer::{ForecastJson, SimulationJson, forecast_json, simulation_json};
+pub use plan::spoken_plan;
+pub use question::SimulationFile;
+pub use read::{LARGEST_CASE_BYTES, check_work, read_simulation, read_weather};
