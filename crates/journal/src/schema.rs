@@ -3,7 +3,7 @@
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde_json::{Value, json};
 
-use crate::content::{Content, bodies};
+use crate::content::bodies;
 use crate::event::FORMAT_VERSION;
 use crate::file::Header;
 use crate::id::EventId;
@@ -22,7 +22,7 @@ impl JsonSchema for JournalLine {
         let id = generator.subschema_for::<EventId>();
         let moment = generator.subschema_for::<Moment>();
         let header = generator.subschema_for::<Header>();
-        let mut kinds: Vec<Value> = bodies(generator)
+        let kinds: Vec<Value> = bodies(generator)
             .into_iter()
             .map(|(kind, body)| {
                 json!({
@@ -31,7 +31,6 @@ impl JsonSchema for JournalLine {
                 })
             })
             .collect();
-        kinds.push(json!({"properties": {"kind": {"enum": Content::KINDS}}}));
         let event = json!({
             "type": "object",
             "required": ["v", "id", "stamp", "happened", "recorded", "kind", "body"],
@@ -47,7 +46,11 @@ impl JsonSchema for JournalLine {
                 "recorded": moment,
                 "by": id,
                 "batch": id,
-                "kind": {"type": "string", "maxLength": 60},
+                "kind": {
+                    "type": "string",
+                    "maxLength": 60,
+                    "description": "What kind of event it is; other kinds than those below are kept and passed on."
+                },
                 "body": true
             },
             "if": {"properties": {"v": {"const": FORMAT_VERSION}}},
