@@ -3,7 +3,8 @@
 //! 1. Build `heapwright-web` for wasm32 and let wasm-bindgen write the glue.
 //! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 3. Tell the service worker which files make up this version.
-//! 4. Compress each file with brotli beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
+//! 4. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
+//! 5. Compress each file with brotli beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -19,12 +20,26 @@ use crate::{Outcome, sizes};
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 const SERVICE_WORKER: &str = "sw.js";
 
+/// The journal of the demo garden, and the day on which it ends: the same bundle from the same source.
+const DEMO: &str = "demo.jsonl";
+const DEMO_ENDS: jiff::civil::Date = jiff::civil::date(2026, 11, 15);
+
+fn demo() -> Outcome<Vec<u8>> {
+    let mut text = String::new();
+    for line in heapwright_invented::lines(&heapwright_invented::Plan::demo(DEMO_ENDS)) {
+        text += &line.map_err(|error| format!("the demo garden cannot be written: {error}"))?;
+        text.push('\n');
+    }
+    Ok(text.into_bytes())
+}
+
 /// Bundles the page into `dist`.
 pub fn bundle() -> Outcome {
     wasm_target_is_there()?;
     let glue = build()?;
     let written = read_folder(&root().join("apps/web/static"))?;
-    let files = with_service_worker(with_content_hashes(&written, read_folder(&glue)?)?)?;
+    let mut files = with_service_worker(with_content_hashes(&written, read_folder(&glue)?)?)?;
+    files.insert(DEMO.to_owned(), demo()?);
     let bytes_on_the_wire = write(&files)?;
     sizes::report(&bytes_on_the_wire)
 }

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { after, before, describe, test } from "node:test";
 import { kept, newProfile, open, openBrowser, PHONE, PROGRAM, ready, startProgram, watch } from "./harness.js";
 import {
-  answer, count, description, draft, figure, folded, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
+  answer, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
 } from "./keeper.js";
 
 const NOTHING = "Nothing in hand yet. Tap what you have.";
@@ -310,7 +310,7 @@ describe("what is in reach", () => {
 });
 
 describe("settings", () => {
-  const openSettings = (page) => folded(page, "Units, measures, aim").click();
+  const openSettings = (page) => goTo(page, "Settings");
 
   visiting("US units show pounds and gallons of the same mixture, and offer them", async (page) => {
     const metric = await answer(page);
@@ -326,8 +326,10 @@ describe("settings", () => {
     assert.deepEqual((await units.locator("option").allInnerTexts()).slice(-2), ["gal", "lb"]);
     await units.selectOption("gal");
     assert.equal(await units.inputValue(), "gal");
+    await openSettings(page);
     assert.match(await textOf(page.locator(".field", { hasText: "Bucket holds" })), /Usually [\d.]+ gal\./);
     await page.getByLabel("Kilograms and litres").check();
+    await goTo(page, "Balance");
     assert.equal(await units.inputValue(), "gal", "what was chosen stays chosen");
   });
 
@@ -337,6 +339,7 @@ describe("settings", () => {
     const bucket = page.getByLabel("Bucket holds");
     await bucket.fill("5 L");
     assert.notDeepEqual(await answer(page), before);
+    await openSettings(page);
     await bucket.fill("lots");
     assert.equal(await bucket.getAttribute("aria-invalid"), "true");
     assert.match(await description(bucket), /\S/);
@@ -354,14 +357,17 @@ describe("settings", () => {
     await wet.fill("55");
     assert.notDeepEqual(await answer(page), before);
     assert.match(await textOf(page.locator(".map figcaption p")), /moisture 50 % to 55 %\.$/);
+    await openSettings(page);
     await wet.fill("");
     assert.deepEqual(await answer(page), before);
 
     for (const [field, typed] of [[low, "abc"], [low, "-3"], [low, "0"], [dry, "120"], [wet, "1e9"], [air, "NaN"], [high, "inf"]]) {
+      await openSettings(page);
       await field.fill(typed);
       assert.equal(await field.getAttribute("aria-invalid"), "true", typed);
       assert.match(await description(field), /Enter a number between 1 and \d+\./);
       assert.deepEqual(await answer(page), before, `${typed} leaves the usual aim`);
+      await openSettings(page);
       await field.fill("");
     }
     // One above the other.
@@ -369,9 +375,11 @@ describe("settings", () => {
     assert.match(await page.locator(".settings").innerText(), /The lower limit must not be above the higher one; the usual aim is taken\./);
     assert.deepEqual(await answer(page), before);
     // Possible, yet nothing gets there.
+    await openSettings(page);
     await low.fill("");
     await dry.fill("1");
     await wet.fill("2");
+    await goTo(page, "Balance");
     assert.match(await textOf(sentence(page)), /^Nothing in reach gets there: .*too wet/);
   });
 
@@ -383,8 +391,11 @@ describe("settings", () => {
     assert.notEqual(await paper(), device);
     await page.getByLabel("Bright sun").check();
     assert.equal(await paper(), device);
+    await goTo(page, "Balance");
     await clearAll(page).tap();
-    await page.getByRole("button", { name: "Start again with the example" }).tap();
+    await openSettings(page);
+    await page.getByRole("button", { name: "Start the balance again with the example" }).tap();
+    await goTo(page, "Balance");
     assert.match(await textOf(sentence(page)), /^Put /);
     await undo(page).tap();
     assert.equal(await textOf(sentence(page)), NOTHING);
@@ -401,7 +412,7 @@ describe("keeping", () => {
     await inReach(page, "Straw").getByRole("checkbox").uncheck();
     await count(inReach(page, "Cardboard")).fill("3");
     await water(page).uncheck();
-    await folded(page, "Units, measures, aim").click();
+    await goTo(page, "Settings");
     await page.getByLabel("Pounds and US gallons").check();
     await page.getByLabel("Barrow holds").fill("90 L");
     await page.getByLabel("Highest C:N").fill("38");
@@ -417,6 +428,7 @@ describe("keeping", () => {
     assert.equal(await inHand(page, "Fresh grass").getByLabel("Measure").inputValue(), "trug");
     assert.equal(await inReach(page, "Straw").getByRole("checkbox").isChecked(), false);
     assert.equal(await water(page).isChecked(), false);
+    await goTo(page, "Settings");
     assert.equal(await page.getByLabel("Highest C:N").inputValue(), "38");
   });
 

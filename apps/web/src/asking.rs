@@ -1,13 +1,16 @@
 //! From what is on the page to a question, and from the question to all that is shown. Pure.
 
 use heapwright_answers::{
-    BalanceAnswer, BalanceQuestion, InReach, MixAnswer, Objective, OnTheMap, USUAL_TARGET,
-    WaterSupply, checked_target, on_the_map, what_to_add,
+    BalanceAnswer, BalanceQuestion, InReach, MixAnswer, MixQuestion, Objective, OnTheMap,
+    USUAL_TARGET, WaterSupply, checked_target, on_the_map, what_is_in, what_to_add,
 };
 use heapwright_catalogue::Catalogue;
-use heapwright_garden::{Calibration, Found, Garden, Stated, Stuff};
+use heapwright_garden::{Calibration, Found, FoundPart, Garden, Stated, Stuff};
+use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::{Amount, DecimalMark, Gallon, Unit, Vocabulary, parse_amount};
+use heapwright_state::State;
 use heapwright_terms::{MaterialId, Target};
+use heapwright_wording::page::sentence;
 
 use crate::demo;
 use crate::state::{AimField, Page};
@@ -52,8 +55,21 @@ pub struct Shown {
     pub map: Option<OnTheMap>,
     /// Keys of the lines in reach that are used, in the order of the arrows' numbers.
     pub numbered: Vec<u32>,
+    /// What the feed is, to be logged: what is in hand and what the chosen recipe adds.
+    pub feed: Feed,
     /// What cannot be used.
     pub faults: Vec<Fault>,
+}
+
+/// A feed as it stands on the page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Feed {
+    /// What is in hand.
+    pub hand: Vec<Found>,
+    /// What the chosen recipe adds.
+    pub added: Vec<Found>,
+    /// Water that the recipe adds [kg].
+    pub water_kg: f64,
 }
 
 impl Shown {
@@ -78,13 +94,14 @@ pub fn vocabulary(catalogue: &Catalogue) -> Vocabulary {
     }
 }
 
-/// Computes the page.
+/// Computes the page, with a garden of the keeper's own or the example.
 #[must_use]
-pub fn shown(page: &Page) -> Shown {
+pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
     let catalogue = Catalogue::built_in();
     let vocabulary = vocabulary(catalogue);
     let mut faults = Vec::new();
-    let garden = garden(page, &vocabulary, &mut faults);
+    let base = own.cloned().unwrap_or_else(demo::garden);
+    let garden = measured(base, page, &vocabulary, &mut faults);
     let target = target(page, &mut faults);
     let have = in_hand(catalogue, &garden, page, &vocabulary, &mut faults);
     let (reach, numbered) = in_reach(catalogue, &garden, page, &vocabulary, &mut faults);
@@ -94,6 +111,7 @@ pub fn shown(page: &Page) -> Shown {
             looked_at: None,
             map: None,
             numbered,
+            feed: Feed::default(),
             faults,
         };
     }
@@ -134,18 +152,101 @@ pub fn shown(page: &Page) -> Shown {
         )
         .ok()
     });
+    let feed = Feed {
+        added: recipe.map_or_else(Vec::new, |recipe| {
+            recipe
+                .added
+                .iter()
+                .map(|added| as_found(&added.found))
+                .collect()
+        }),
+        water_kg: recipe.map_or(0.0, |recipe| recipe.whole.water_kg),
+        hand: question.have,
+    };
     Shown {
-        balance,
         looked_at,
         map,
         numbered,
+        feed,
         faults,
+        balance,
     }
 }
 
-/// The demo garden with the keeper's own measures.
-fn garden(page: &Page, vocabulary: &Vocabulary, faults: &mut Vec<Fault>) -> Garden {
-    let mut garden = demo::garden();
+/// A part that was understood, as it was meant.
+fn as_found(part: &FoundPart) -> Found {
+    let material = part.material.as_ref();
+    Found {
+        stuff: Stuff::Known {
+            material: material
+                .map_or_else(|| MaterialId(part.name.clone()), |known| known.id.clone()),
+            conditions: part.conditions.clone(),
+            stated: Stated::default(),
+        },
+        amount: part.amount.clone(),
+    }
+}
+
+/// What is in a heap of the journal; `None` when nothing is. The error is a sentence.
+pub fn in_heap(
+    page: &Page,
+    state: &State,
+    heap: EventId,
+    at: Moment,
+) -> Result<Option<MixAnswer>, String> {
+    let catalogue = Catalogue::built_in();
+    let garden = measured(
+        Garden::from_state(catalogue, state, at),
+        page,
+        &vocabulary(catalogue),
+        &mut Vec::new(),
+    );
+    let (parts, water_kg) = garden.parts_of(catalogue, state, &state.contents(heap));
+    if parts.is_empty() {
+        return Ok(None);
+    }
+    let question = MixQuestion {
+        parts,
+        water_kg,
+        target: target(page, &mut Vec::new()),
+    };
+    what_is_in(catalogue, &garden, &question)
+        .map(Some)
+        .map_err(|error| sentence(&error.to_string()))
+}
+
+/// Litres of a volume that was typed, or of a measure.
+pub fn litres(page: &Page, own: Option<&Garden>, typed: &str, unit: &str) -> Result<f64, String> {
+    let catalogue = Catalogue::built_in();
+    let vocabulary = vocabulary(catalogue);
+    let amount = typed_amount(typed, unit, &vocabulary)?;
+    let garden = measured(
+        own.cloned().unwrap_or_default(),
+        page,
+        &vocabulary,
+        &mut Vec::new(),
+    );
+    let volume_m3 = match &amount.unit {
+        Unit::Measure(id) => garden
+            .filling_m3(catalogue, id)
+            .map(|filling| filling.typical * amount.count),
+        // A litre of water weighs a kilogram.
+        _ => amount
+            .cubic_metres()
+            .or_else(|| amount.kilograms().map(|mass_kg| mass_kg / 1000.0)),
+    };
+    volume_m3
+        .map(|volume_m3| volume_m3 * 1000.0)
+        .ok_or_else(|| "Enter a volume, such as 12 L.".to_owned())
+}
+
+/// A garden with what the keeper's own vessels hold.
+fn measured(
+    mut garden: Garden,
+    page: &Page,
+    vocabulary: &Vocabulary,
+    faults: &mut Vec<Fault>,
+) -> Garden {
     for (measure, typed) in &page.measures {
         match typed_amount(typed, if page.us_units { "gal" } else { "L" }, vocabulary) {
             Ok(amount) => match amount.cubic_metres() {
@@ -274,7 +375,7 @@ fn stuff(material: &str, condition: &str) -> Stuff {
         conditions: if condition.is_empty() {
             Vec::new()
         } else {
-            vec![condition.to_owned()]
+            condition.split('+').map(str::to_owned).collect()
         },
         stated: Stated::default(),
     }
@@ -291,20 +392,6 @@ fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amou
         format!("{typed} {}", unit.replace('_', " "))
     };
     parse_amount(&whole, vocabulary).map_err(|error| sentence(&error.to_string()))
-}
-
-/// A message as a sentence of its own.
-fn sentence(what: &str) -> String {
-    let mut letters = what.chars();
-    let first = letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().collect());
-    let end = if what.ends_with(['.', '?', '!']) {
-        ""
-    } else {
-        "."
-    };
-    format!("{first}{}{end}", letters.as_str())
 }
 
 fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
@@ -383,7 +470,7 @@ mod tests {
 
     #[test]
     fn shown_answers_the_first_page_with_several_buckets() {
-        let shown = shown(&Page::default());
+        let shown = shown(&Page::default(), None);
         let balance = shown.balance.unwrap();
         assert_eq!(balance.status, heapwright_answers::Status::Met);
         assert!(!balance.recipes[0].added.is_empty());
@@ -395,7 +482,7 @@ mod tests {
         let page = Page::default();
         let key = page.hand[1].key;
         let page = updated(&page, &Action::TypeHand(key, "-2".to_owned()));
-        let shown = shown(&page);
+        let shown = shown(&page, None);
         assert!(shown.fault(&FaultPlace::Hand(key)).is_some());
         assert!(shown.balance.is_some(), "the other line still counts");
     }
@@ -405,7 +492,7 @@ mod tests {
         let mut page = Page::default();
         page.reach[0].unit = "thimble".to_owned();
         page.reach[1].material = "moon_dust".to_owned();
-        let shown = shown(&page);
+        let shown = shown(&page, None);
         for line in &page.reach[..2] {
             assert!(shown.fault(&FaultPlace::Reach(line.key)).is_some());
         }
@@ -418,7 +505,7 @@ mod tests {
         let page = Page::default();
         let key = page.hand[0].key;
         let page = updated(&page, &Action::TypeHand(key, "3,5 kg".to_owned()));
-        let mix = shown(&page).balance.unwrap().in_hand.unwrap();
+        let mix = shown(&page, None).balance.unwrap().in_hand.unwrap();
         assert!((mix.brought[0].wet_mass_kg - 3.5).abs() < 1e-12);
     }
 }

@@ -9,6 +9,7 @@ pub mod asking;
 pub mod demo;
 pub mod state;
 
+mod keeping;
 mod parts;
 mod places;
 mod shell;

@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use heapwright_catalogue::Catalogue;
+use heapwright_garden::Stock;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
 use serde::{Deserialize, Serialize};
 
@@ -33,7 +34,7 @@ pub struct ReachLine {
     pub key: u32,
     /// Id of the material.
     pub material: String,
-    /// Id of the condition; empty for "as usual".
+    /// Id of the condition, or of several joined by "+"; empty for "as usual".
     pub condition: String,
     /// True when it may be used.
     pub on: bool,
@@ -41,6 +42,9 @@ pub struct ReachLine {
     pub typed: String,
     /// Id of the measure in which it is handed out.
     pub unit: String,
+    /// True when it stands here because it is in the stores.
+    #[serde(default)]
+    pub stored: bool,
 }
 
 /// Light or dark.
@@ -184,6 +188,8 @@ pub enum Action {
     Measure(String, String),
     /// A limit of the aim.
     AimAt(AimField, String),
+    /// What the journal has in its stores.
+    Stores(Vec<Stock>),
     /// Everything as it was at first.
     StartAgain,
 }
@@ -192,7 +198,10 @@ impl Action {
     /// True when "Undo" should offer to take it back as a step of its own.
     #[must_use]
     pub fn can_be_undone(&self) -> bool {
-        !matches!(self, Self::Choose(_) | Self::Light(_) | Self::Units(_))
+        !matches!(
+            self,
+            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_)
+        )
     }
 }
 
@@ -239,20 +248,7 @@ impl Default for Page {
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
-        for stock in demo::garden().stores {
-            let key = page.key();
-            page.reach.push(ReachLine {
-                key,
-                material: stock.material.as_str().to_owned(),
-                condition: stock.conditions.first().cloned().unwrap_or_default(),
-                on: true,
-                typed: stock
-                    .amount
-                    .as_ref()
-                    .map_or_else(String::new, |amount| number_text(amount.count)),
-                unit: unit_word(&stock.scoop.unit),
-            });
-        }
+        page.take_stores(&demo::garden().stores);
         page
     }
 }
@@ -286,6 +282,40 @@ impl Page {
             }
         }
         self
+    }
+
+    /// Puts what is in the stores in reach, in place of what stood there from stores before; ticks
+    /// stay as they were.
+    fn take_stores(&mut self, stores: &[Stock]) {
+        let before = std::mem::take(&mut self.reach);
+        for stock in stores {
+            let material = stock.material.as_str();
+            let condition = stock.conditions.join("+");
+            let old = before.iter().find(|line| {
+                line.stored && line.material == material && line.condition == condition
+            });
+            let key = old.map_or_else(|| self.key(), |line| line.key);
+            let scoop = unit_word(&stock.scoop.unit);
+            let typed = stock.amount.as_ref().map_or_else(String::new, |amount| {
+                let number = number_text(amount.count);
+                if amount.unit == stock.scoop.unit {
+                    number
+                } else {
+                    format!("{number} {}", unit_word(&amount.unit).replace('_', " "))
+                }
+            });
+            self.reach.push(ReachLine {
+                key,
+                material: material.to_owned(),
+                condition,
+                on: old.is_none_or(|line| line.on),
+                typed,
+                unit: scoop,
+                stored: true,
+            });
+        }
+        self.reach
+            .extend(before.into_iter().filter(|line| !line.stored));
     }
 
     fn key(&mut self) -> u32 {
@@ -345,6 +375,7 @@ pub fn updated(page: &Page, action: &Action) -> Page {
                     on: true,
                     typed: String::new(),
                     unit: "bucket".to_owned(),
+                    stored: false,
                 });
             }
         },
@@ -403,6 +434,7 @@ pub fn updated(page: &Page, action: &Action) -> Page {
             }
         }
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
+        Action::Stores(stores) => page.take_stores(stores),
         Action::StartAgain => {
             page = Page {
                 us_units: page.us_units,
@@ -431,7 +463,8 @@ fn unit_word(unit: &Unit) -> String {
 }
 
 /// One step more or less: halves below one, ones above, quarters at the least.
-fn stepped(typed: &str, up: bool) -> String {
+#[must_use]
+pub fn stepped(typed: &str, up: bool) -> String {
     let Some((count, unit)) = count_and_unit(typed) else {
         // What cannot be read is not lost: the field says what is wrong with it.
         return typed.to_owned();
@@ -523,6 +556,39 @@ mod tests {
         keys.sort_unstable();
         keys.dedup();
         assert_eq!(keys.len(), lines);
+    }
+
+    #[test]
+    fn updated_stores_take_the_place_of_those_before_and_leave_ticks_and_own_lines() {
+        let page = Page::default();
+        let first = page.reach[0].clone();
+        let page = updated(&page, &Action::ToggleReach(first.key));
+        let page = updated(&page, &Action::Reach("sawdust".to_owned()));
+        let mut stores = demo::garden().stores;
+        stores.truncate(2);
+        stores[0].amount = Some(Amount {
+            count: 30.0,
+            unit: Unit::Mass(heapwright_quantity::MassUnit::Kilogram),
+        });
+        stores[1].conditions = vec!["shredded".to_owned(), "wet".to_owned()];
+        let page = updated(&page, &Action::Stores(stores));
+        let lines: Vec<_> = page
+            .reach
+            .iter()
+            .map(|line| (line.material.as_str(), line.condition.as_str(), line.on))
+            .collect();
+        assert_eq!(
+            lines,
+            [
+                (first.material.as_str(), "", false),
+                ("corrugated_cardboard", "shredded+wet", true),
+                ("sawdust", "", true),
+            ]
+        );
+        assert_eq!(
+            (page.reach[0].key, page.reach[0].typed.as_str()),
+            (first.key, "30 kg")
+        );
     }
 
     #[test]

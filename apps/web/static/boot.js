@@ -1,7 +1,11 @@
 // Starts the page: wasm first, then the worker that keeps it for days without signal.
 import init from "./heapwright_web.js";
+import * as device from "./device.js";
 
 const root = document.documentElement;
+
+// Where the wasm finds what it asks of the browser.
+globalThis.heapwright_device = device;
 
 try {
   await init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) });

@@ -58,7 +58,14 @@ async function index(request) {
   return new Response(text.replaceAll('="./', `="${"../".repeat(depth)}`), { headers });
 }
 
+// Only some look around in the demo garden: it is kept when it was used.
+const KEPT_WHEN_USED = /\/demo\.jsonl$/;
+
 async function file(request) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(request)) ?? fetch(request);
+  const kept = await cache.match(request);
+  if (kept) return kept;
+  const response = await fetch(request);
+  if (response.ok && KEPT_WHEN_USED.test(new URL(request.url).pathname)) await cache.put(request, response.clone());
+  return response;
 }

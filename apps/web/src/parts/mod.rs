@@ -1,9 +1,12 @@
 //! Controls that places share.
 
 pub mod amount;
+pub mod entry;
 pub mod field;
 pub mod finder;
 pub mod fold;
+pub mod form;
+pub mod live;
 pub mod picture;
 
 use leptos::prelude::document;

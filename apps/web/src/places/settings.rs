@@ -1,4 +1,4 @@
-//! Units, light, what the keeper's vessels hold, the aim.
+//! Units, light, the journal as a file, what the keeper's vessels hold, the aim.
 
 use heapwright_answers::USUAL_TARGET;
 use heapwright_catalogue::Catalogue;
@@ -6,25 +6,33 @@ use heapwright_quantity::{UnitSystem, volume_text};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use super::transfer::journal_file;
 use crate::asking::FaultPlace;
 use crate::parts::field::Field;
 use crate::shell::hub;
 use crate::state::{Action, AimField, Light, MEASURES};
 
-/// The settings, folded away.
+/// The place.
 #[component]
 pub fn Settings() -> impl IntoView {
     view! {
-        <details class="card settings" id="settings">
-            <summary>{wording::page::SETTINGS}</summary>
-            <Units/>
-            <Lights/>
-            <Measures/>
-            <AimFields/>
-            <button type="button" class="quiet" on:click=move |_| hub().act.run(Action::StartAgain)>
-                "Start again with the example"
-            </button>
-        </details>
+        <div class="settings place">
+            <h1 id="title" tabindex="-1">{wording::page::SETTINGS}</h1>
+            <section class="card">
+                <Units/>
+                <Lights/>
+            </section>
+            {journal_file()}
+            <section class="card">
+                <Measures/>
+            </section>
+            <section class="card">
+                <AimFields/>
+                <button type="button" class="quiet" on:click=move |_| hub().act.run(Action::StartAgain)>
+                    "Start the balance again with the example"
+                </button>
+            </section>
+        </div>
     }
 }
 

@@ -1,16 +1,27 @@
-//! What holds the places: the state and its keeping, the header, the settings, the footer.
+//! What holds the places: the state and its keeping, the header with the bar of places, the footer.
 
+mod done;
 mod keep;
-mod settings;
+mod route;
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
 use heapwright_wording as wording;
 
+pub use route::Route;
+
 use crate::asking::{self, Shown};
-use crate::places::balance::Balance;
+use crate::demo;
+use crate::keeping::{Keeper, device};
+use crate::parts::focus;
+use crate::parts::live::{live, live_text};
+use crate::places::{
+    balance::Balance, heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings,
+};
 use crate::state::{Action, Light, Page, updated};
 
 /// How many changes can be taken back.
@@ -50,12 +61,16 @@ pub struct Hub {
     pub page: View<Page>,
     /// What comes of it.
     pub shown: View<Shown>,
+    /// The garden of the journal, when that has stores; else the example stands in.
+    pub own: View<Option<Garden>>,
     /// Tells what the keeper does.
     pub act: Callback<Action>,
     /// True when there is something to take back.
     pub can_undo: Memo<bool>,
     /// Takes the last change back.
     pub undo: Callback<()>,
+    /// The journal.
+    pub keeper: Keeper,
 }
 
 /// The hub of this page.
@@ -63,12 +78,26 @@ pub fn hub() -> Hub {
     expect_context::<Hub>()
 }
 
+fn here() -> Route {
+    Route::read(&window().location().hash().unwrap_or_default())
+}
+
 /// The whole page.
 #[component]
 pub fn Shell() -> impl IntoView {
     let (page, set_page) = signal(Arc::new(keep::kept().unwrap_or_default()));
     let before = RwSignal::new(Vec::<Arc<Page>>::new());
-    let shown = Memo::new(move |_| Arc::new(asking::shown(&page.get())));
+    let keeper = Keeper::start();
+    let own = Memo::new(move |_| {
+        keeper.with(|journal| {
+            let stored = !journal.state.stores().shelves.is_empty();
+            let garden = stored
+                .then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()));
+            Arc::new(garden.filter(|garden| !garden.stores.is_empty()))
+        })
+    });
+    let shown =
+        Memo::new(move |_| Arc::new(asking::shown(&page.get(), own.get().as_ref().as_ref())));
     let can_undo = Memo::new(move |_| before.with(|before| !before.is_empty()));
     let act = Callback::new(move |action: Action| {
         let now = page.get_untracked();
@@ -91,15 +120,36 @@ pub fn Shell() -> impl IntoView {
         let last = before.try_update(Vec::pop).flatten();
         if let Some(last) = last {
             set_page.set(last);
+            // What was in the stores then may not be there now.
+            if let Some(garden) = own.get_untracked().as_ref() {
+                act.run(Action::Stores(garden.stores.clone()));
+            }
         }
     });
-    provide_context(Hub {
+    // What the journal has in its stores is what is in reach; without any, the example.
+    Effect::new(move |had_stores: Option<bool>| {
+        let own = own.get();
+        let stores = match own.as_ref() {
+            Some(garden) => Some(garden.stores.clone()),
+            None => (had_stores == Some(true)).then(|| demo::garden().stores),
+        };
+        if let Some(stores) = stores {
+            act.run(Action::Stores(stores));
+        }
+        own.is_some()
+    });
+    let route = RwSignal::new(here());
+    let hub = Hub {
         page: View(page.into()),
         shown: View(shown.into()),
+        own: View(own.into()),
         act,
         can_undo,
         undo,
-    });
+        keeper,
+    };
+    provide_context(hub);
+    window_event_listener_untyped("hashchange", move |_| route.set(here()));
     let not_kept = RwSignal::new(false);
     Effect::new(move |_| not_kept.set(!keep::keep(&page.get())));
     Effect::new(move |_| {
@@ -113,17 +163,45 @@ pub fn Shell() -> impl IntoView {
             let _ = root.set_attribute("data-light", light);
         }
     });
+    Effect::new(move |last: Option<Route>| {
+        let now = route.get();
+        document().set_title(&format!("{}: {}", wording::page::NAME, now.name()));
+        // Not at the start: then the focus is where the browser put it.
+        if last.is_some_and(|last| last != now) {
+            window().scroll_to_with_x_and_y(0.0, 0.0);
+            focus("title");
+        }
+        now
+    });
+    let note = move || {
+        if keeper.with(|journal| journal.is_demo) {
+            Some(wording::page::DEMO)
+        } else {
+            (route.get() == Route::Balance && hub.own.with(Option::is_none))
+                .then_some(wording::page::EXAMPLE)
+        }
+        .unwrap_or_default()
+        .to_owned()
+    };
+    let place = move || match route.get() {
+        Route::Balance => view! { <Balance/> }.into_any(),
+        Route::Heaps => view! { <Heaps/> }.into_any(),
+        Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
+        Route::Logbook => view! { <Logbook/> }.into_any(),
+        Route::Settings => view! { <Settings/> }.into_any(),
+    };
     view! {
         <header class="top">
             <p class="mark">
                 <svg class="mark-heap" viewBox="0 0 32 32" aria-hidden="true" inner_html=MARK></svg>
                 {wording::page::NAME}
             </p>
-            <p class="place-note">"Demo garden, invented"</p>
+            <p class="place-note">{live_text(note)}</p>
+            <nav class="places" aria-label="Places">{places(route)}</nav>
         </header>
         <main>
-            <Balance/>
-            <settings::Settings/>
+            {done::bar(hub)}
+            {live(place)}
         </main>
         <footer class="foot">
             <p>{wording::DISCLAIMER}</p>
@@ -134,5 +212,28 @@ pub fn Shell() -> impl IntoView {
     }
 }
 
+fn places(route: RwSignal<Route>) -> impl IntoView {
+    Route::ALL
+        .into_iter()
+        .zip(PICTURES)
+        .map(|(place, picture)| {
+            view! {
+                <a href=place.address() aria-current=move || route.get().is_in(place).then_some("page")>
+                    <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=picture></svg>
+                    {place.name()}
+                </a>
+            }
+        })
+        .collect_view()
+}
+
 /// A heap cut open: outline, warm core, layers.
 const MARK: &str = r#"<path class="mark-outline" d="M3 27C6 16 11 7 16 7s10 9 13 20z"/><path class="mark-layer" d="M7 21h18M10 15h12"/><circle class="mark-core" cx="16" cy="20" r="3.5"/>"#;
+
+/// A pair of scales, a heap, a book, two sliders.
+const PICTURES: [&str; 4] = [
+    r#"<path d="M12 4v16M7 20h10M4 7h16M4 7l-2 6h5zM20 7l-3 6h5z"/>"#,
+    r#"<path d="M2 20C5 10 8 5 12 5s7 5 10 15zM7 14h10"/>"#,
+    r#"<path d="M5 4h14v16H5zM9 4v16M12 9h4M12 13h4"/>"#,
+    r#"<path d="M3 8h9M18 8h3M3 16h3M12 16h9"/><circle cx="15" cy="8" r="3"/><circle cx="9" cy="16" r="3"/>"#,
+];

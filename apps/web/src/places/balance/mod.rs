@@ -5,6 +5,7 @@ mod cautions;
 mod figures;
 mod in_hand;
 mod in_reach;
+pub mod log_feed;
 mod map;
 
 use heapwright_wording as wording;
@@ -15,7 +16,7 @@ use leptos::prelude::*;
 pub fn Balance() -> impl IntoView {
     view! {
         <div class="balance">
-            <h1>{wording::page::BALANCE}</h1>
+            <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
             <div class="column">
                 <in_hand::InHand/>
                 <in_reach::InReach/>
@@ -23,6 +24,7 @@ pub fn Balance() -> impl IntoView {
             <div class="column">
                 <answer::Answer/>
                 <answer::Ways/>
+                <log_feed::LogFeed/>
                 <map::MixMap/>
                 <figures::Figures/>
                 <cautions::Cautions/>

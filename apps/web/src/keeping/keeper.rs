@@ -1,0 +1,479 @@
+//! Records what was done, takes it back, brings it back, and follows what other tabs record.
+
+use heapwright_catalogue::Catalogue;
+use heapwright_journal::content::{Amended, Picture, Withdrawn};
+use heapwright_journal::store::{Damage, Store, facts};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp, What};
+use heapwright_quantity::UnitSystem;
+use heapwright_state::{Now, Recorder, State};
+use heapwright_wording as wording;
+use js_sys::Function;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+use super::device;
+use super::fault::KeepError;
+use super::kept::Kept;
+use super::memory::MemoryStore;
+use crate::parts::live::spawn;
+
+/// How often a write is tried again when another tab was quicker.
+const MOST_TRIES: usize = 3;
+
+/// Whether there is a journal to write in.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Status {
+    /// It is being read.
+    #[default]
+    Opening,
+    /// It is there.
+    Ready,
+    /// It cannot be opened; why, in a sentence.
+    Failed(String),
+}
+
+/// What was done last, to be undone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bar {
+    /// The entry.
+    pub event: EventId,
+    /// What it was, in a line.
+    pub text: String,
+    /// True when it was taken back.
+    pub withdrawn: bool,
+    /// True when what was taken back can be brought back.
+    pub can_return: bool,
+    /// Why undoing it failed.
+    pub fault: Option<String>,
+}
+
+/// The journal as it stands on this device.
+#[derive(Debug, Default)]
+pub struct Journal {
+    /// Whether it is there.
+    pub status: Status,
+    /// What it amounts to.
+    pub state: State,
+    /// What is damaged in the store.
+    pub damage: Vec<Damage>,
+    /// True in the invented demo garden.
+    pub is_demo: bool,
+    /// Whether the browser promises to keep it; `None` while that is not known.
+    pub lasting: Option<bool>,
+    /// When it was last exported.
+    pub last_export: Option<Moment>,
+    /// What was done last.
+    pub bar: Option<Bar>,
+    recorder: Option<Recorder>,
+    /// The position of the last line that is taken in.
+    last: u64,
+}
+
+impl Journal {
+    /// Lines were kept behind the last: counts them, and follows their stamps.
+    pub(super) fn stepped(&mut self, count: u64, stamps: impl Iterator<Item = Stamp>) {
+        self.last += count;
+        if let Some(recorder) = &mut self.recorder {
+            let now = device::now();
+            for stamp in stamps {
+                recorder.see(stamp, now);
+            }
+        }
+    }
+
+    /// True when there is more to lose than a month's export would hold.
+    #[must_use]
+    pub fn export_is_due(&self, now: Moment) -> bool {
+        const MONTH_MS: i64 = 30 * 24 * 3600 * 1000;
+        !self.is_demo
+            && match self.last_export {
+                None => self.state.lines() > 20,
+                Some(last) => now.instant_ms - last.instant_ms > MONTH_MS,
+            }
+    }
+}
+
+/// The one journal of the page, its store, and those who look at it.
+#[derive(Clone, Copy)]
+pub struct Keeper {
+    journal: StoredValue<Journal>,
+    changed: RwSignal<u32>,
+    store: StoredValue<Option<Kept>, LocalStorage>,
+}
+
+/// The store while it is this tab's turn.
+pub(super) struct Turn {
+    keeper: Keeper,
+    kept: Option<Kept>,
+    free: JsValue,
+}
+
+impl Turn {
+    pub(super) fn store(&mut self) -> &mut Kept {
+        self.kept.get_or_insert_with(Kept::on_the_device)
+    }
+}
+
+impl Drop for Turn {
+    fn drop(&mut self) {
+        let kept = self.kept.take();
+        self.keeper.store.set_value(kept);
+        if let Some(free) = self.free.dyn_ref::<Function>() {
+            // Nothing can be done when the browser will not take the lock back: it ends with the tab.
+            let _ = free.call0(&JsValue::NULL);
+        }
+    }
+}
+
+impl Keeper {
+    /// Starts to read what is on the device, and to listen to other tabs.
+    pub fn start() -> Self {
+        let keeper = Self {
+            journal: StoredValue::new(Journal::default()),
+            changed: RwSignal::new(0),
+            store: StoredValue::new_local(None),
+        };
+        let hear = Closure::<dyn Fn()>::new(move || {
+            if !keeper.peek(|journal| journal.is_demo) {
+                spawn(async move {
+                    if let Ok(mut turn) = keeper.turn().await {
+                        // Told again with the next entry, and when that is written.
+                        let _ = keeper.catch_up(&mut turn).await;
+                    }
+                });
+            }
+        });
+        device::listen(hear.as_ref().unchecked_ref());
+        hear.forget();
+        keeper.open();
+        keeper
+    }
+
+    /// Something of the journal; read anew when it changes.
+    pub fn with<T>(self, look: impl FnOnce(&Journal) -> T) -> T {
+        self.changed.track();
+        self.peek(look)
+    }
+
+    /// Something of the journal as it is now.
+    pub fn peek<T>(self, look: impl FnOnce(&Journal) -> T) -> T {
+        self.journal.with_value(look)
+    }
+
+    pub(super) fn change(self, change: impl FnOnce(&mut Journal)) {
+        self.journal.update_value(change);
+        self.changed.update(|count| *count = count.wrapping_add(1));
+    }
+
+    /// Waits until nobody else has the store.
+    pub(super) async fn turn(self) -> Result<Turn, KeepError> {
+        let free = device::lock()
+            .await
+            .map_err(|thrown| KeepError::of(&thrown))?;
+        let kept = self.store.try_update_value(Option::take).flatten();
+        Ok(Turn {
+            keeper: self,
+            kept,
+            free,
+        })
+    }
+
+    /// Opens the journal of this device, from its start.
+    pub fn open(self) {
+        self.change(|journal| *journal = Journal::default());
+        spawn(async move {
+            let opened = self.opened().await;
+            self.change(|journal| {
+                journal.status = match opened {
+                    Ok(()) => Status::Ready,
+                    Err(error) => Status::Failed(error.to_string()),
+                };
+            });
+            device::mark("heapwright-journal-open");
+        });
+    }
+
+    async fn opened(self) -> Result<(), KeepError> {
+        let mut turn = self.turn().await?;
+        turn.kept = Some(Kept::on_the_device());
+        self.catch_up(&mut turn).await?;
+        let device = turn.store().fact(facts::DEVICE).await?;
+        let exported = turn.store().fact(facts::LAST_EXPORT).await?;
+        drop(turn);
+        let lasting = self.is_lasting(false).await;
+        self.change(|journal| {
+            journal.recorder = device
+                .and_then(|id| id.parse().ok())
+                .map(|id| Recorder::new(id, &journal.state, device::now()));
+            journal.last_export = exported.and_then(|text| text.parse().ok());
+            journal.lasting = lasting;
+        });
+        Ok(())
+    }
+
+    async fn is_lasting(self, ask: bool) -> Option<bool> {
+        device::lasting(ask).await.ok()?.as_bool()
+    }
+
+    /// Opens the invented garden, in memory: what is on the device stays as it is.
+    pub async fn open_demo(self) -> Result<(), String> {
+        let bytes = device::beside("demo.jsonl")
+            .await
+            .ok()
+            .and_then(|bytes| bytes.dyn_into::<js_sys::Uint8Array>().ok())
+            .ok_or(wording::page::NO_DEMO)?
+            .to_vec();
+        let mut reader = heapwright_journal::FileReader::default();
+        let read = bytes
+            .split(|byte| *byte == b'\n')
+            .filter_map(|line| reader.read(line));
+        let (lines, events): (Vec<_>, Vec<_>) = read
+            .map(|(line, event)| ((line.clone(), line.digest()), event))
+            .unzip();
+        let (lines, digests): (Vec<_>, Vec<_>) = lines.into_iter().unzip();
+        let mut store = MemoryStore::default();
+        let Ok(count) = store.append(&lines).await;
+        let turn = self.turn().await.map_err(|error| error.to_string())?;
+        drop(turn);
+        self.store.set_value(Some(Kept::Memory(store)));
+        self.change(|journal| {
+            *journal = Journal {
+                status: Status::Ready,
+                is_demo: true,
+                last: count as u64,
+                ..Journal::default()
+            };
+            journal.state.take_all(digests.into_iter().zip(events));
+            let device = DeviceId(u64::from_le_bytes(device::chance()));
+            journal.recorder = Some(Recorder::new(device, &journal.state, device::now()));
+        });
+        Ok(())
+    }
+
+    /// Takes in what others wrote since.
+    pub(super) async fn catch_up(self, turn: &mut Turn) -> Result<(), KeepError> {
+        let behind = self.peek(|journal| journal.last);
+        let mut fresh: Vec<(Digest, Event)> = Vec::new();
+        let through = turn
+            .store()
+            .read(behind, &mut |line| {
+                // What is sound by its digest was an event when it was kept.
+                if let Ok(event) = Event::read(line.text()) {
+                    fresh.push((line.digest(), event));
+                }
+            })
+            .await?;
+        if !fresh.is_empty() || !through.damage.is_empty() {
+            let now = device::now();
+            self.change(|journal| {
+                if let Some(recorder) = &mut journal.recorder {
+                    for (_, event) in &fresh {
+                        recorder.see(event.stamp, now);
+                    }
+                }
+                journal.state.take_all(fresh);
+                journal.damage.extend(through.damage);
+            });
+        }
+        self.journal
+            .update_value(|journal| journal.last = through.last);
+        Ok(())
+    }
+
+    /// The recorder of this device; the first time the device gets its id.
+    async fn recorder(self, turn: &mut Turn) -> Result<Recorder, KeepError> {
+        if let Some(recorder) = self.peek(|journal| journal.recorder) {
+            return Ok(recorder);
+        }
+        let id = match turn.store().fact(facts::DEVICE).await? {
+            Some(id) => id.parse().ok(),
+            None => None,
+        };
+        let id = match id {
+            Some(id) => id,
+            None => {
+                let id = DeviceId(u64::from_le_bytes(device::chance()));
+                turn.store()
+                    .set_fact(facts::DEVICE, &id.to_string())
+                    .await?;
+                id
+            }
+        };
+        Ok(self.peek(|journal| Recorder::new(id, &journal.state, device::now())))
+    }
+
+    /// Records one event; when this returns it is kept.
+    async fn record(self, content: Content, happened: Option<Moment>) -> Result<Event, String> {
+        if let Status::Failed(why) = self.peek(|journal| journal.status.clone()) {
+            return Err(why);
+        }
+        let mut tries = 0;
+        let (event, was_first) = loop {
+            tries += 1;
+            let mut turn = self.turn().await.map_err(|error| error.to_string())?;
+            let kept = async {
+                self.catch_up(&mut turn).await?;
+                let mut recorder = self.recorder(&mut turn).await?;
+                let moment = device::now();
+                let now = Now {
+                    moment,
+                    random: device::chance(),
+                };
+                let recorded = self.peek(|journal| {
+                    recorder.record(
+                        &journal.state,
+                        content.clone(),
+                        happened.unwrap_or(moment),
+                        None,
+                        now,
+                    )
+                });
+                let (line, event) = match recorded {
+                    Ok(recorded) => recorded,
+                    Err(error) => return Ok(Err(wording::page::sentence(&error.to_string()))),
+                };
+                turn.store().append(std::slice::from_ref(&line)).await?;
+                let was_first = self.peek(|journal| journal.state.lines() == 0);
+                self.change(|journal| {
+                    journal.state.take(line.digest(), event.clone());
+                    journal.recorder = Some(recorder);
+                    journal.last += 1;
+                });
+                Ok(Ok((event, was_first)))
+            }
+            .await;
+            match kept {
+                Ok(Ok(recorded)) => break recorded,
+                Ok(Err(sentence)) => return Err(sentence),
+                Err(KeepError::Behind) if tries < MOST_TRIES => {}
+                Err(error) => return Err(error.to_string()),
+            }
+        };
+        if !self.peek(|journal| journal.is_demo) {
+            device::tell();
+            if was_first {
+                let lasting = self.is_lasting(true).await;
+                self.change(|journal| journal.lasting = lasting);
+            }
+        }
+        Ok(event)
+    }
+
+    /// Logs what was done and offers to undo it. The error is a sentence.
+    pub async fn log(
+        self,
+        content: Content,
+        happened: Option<Moment>,
+        system: UnitSystem,
+    ) -> Result<EventId, String> {
+        let event = self.record(content, happened).await?;
+        let catalogue = Catalogue::built_in();
+        let text =
+            self.peek(|journal| wording::entry_line(catalogue, &journal.state, &event, system));
+        self.show(Some(Bar {
+            event: event.id,
+            text,
+            withdrawn: false,
+            can_return: !matches!(event.content(), Some(Content::Amended(_))),
+            fault: None,
+        }));
+        Ok(event.id)
+    }
+
+    /// What an entry would say if it were logged now.
+    pub fn told(self, content: Content, system: UnitSystem) -> String {
+        let now = device::now();
+        let event = Event {
+            id: EventId::new(0, &[0; 10]),
+            stamp: Stamp {
+                wall_ms: 0,
+                count: 0,
+                device: DeviceId(0),
+            },
+            happened: now,
+            recorded: now,
+            by: None,
+            batch: None,
+            what: What::Known(content),
+        };
+        self.with(|journal| {
+            wording::entry_line(Catalogue::built_in(), &journal.state, &event, system)
+        })
+    }
+
+    /// Shows what was done last, or nothing.
+    pub fn show(self, bar: Option<Bar>) {
+        self.change(|journal| journal.bar = bar);
+    }
+
+    /// Takes an entry back, or brings it back; the bar tells of it.
+    pub fn withdraw(self, event: EventId, withdraw: bool, system: UnitSystem) {
+        spawn(async move {
+            let content: Content = if withdraw {
+                Withdrawn { event }.into()
+            } else {
+                amended(event, None).into()
+            };
+            let done = self.record(content, None).await.map(drop);
+            let (text, can_return) = self.peek(|journal| {
+                let recorded = journal
+                    .state
+                    .entry(event)
+                    .and_then(|entry| entry.recorded());
+                recorded.map_or((String::new(), false), |recorded| {
+                    let catalogue = Catalogue::built_in();
+                    (
+                        wording::entry_line(catalogue, &journal.state, recorded, system),
+                        matches!(recorded.content(), Some(content) if content.corrects().is_none()),
+                    )
+                })
+            });
+            self.show(Some(Bar {
+                event,
+                text,
+                withdrawn: withdraw == done.is_ok(),
+                can_return,
+                fault: done.err(),
+            }));
+        });
+    }
+
+    /// Keeps a picture and tells what an entry says of it.
+    pub async fn keep_picture(
+        self,
+        bytes: &[u8],
+        (width_px, height_px): (u32, u32),
+    ) -> Result<Picture, String> {
+        let mut turn = self.turn().await.map_err(|error| error.to_string())?;
+        let digest = turn
+            .store()
+            .keep_picture(bytes)
+            .await
+            .map_err(|error| error.to_string())?;
+        Ok(Picture {
+            sha256: digest.to_string(),
+            media_type: "image/jpeg".to_owned(),
+            width_px,
+            height_px,
+            bytes: u32::try_from(bytes.len()).unwrap_or(u32::MAX),
+        })
+    }
+
+    /// A picture by its digest; `None` when it is not on this device or is not what it was.
+    pub async fn picture(self, sha256: &str) -> Option<Vec<u8>> {
+        let digest = sha256.parse().ok()?;
+        let mut turn = self.turn().await.ok()?;
+        let bytes = turn.store().picture(digest).await.ok()??;
+        (Digest::of(&bytes) == digest).then_some(bytes)
+    }
+}
+
+/// A correction of when an entry happened; with nothing it only brings it back.
+pub fn amended(event: EventId, happened: Option<Moment>) -> Amended {
+    Amended {
+        event,
+        happened,
+        patch: serde_json::Map::new(),
+    }
+}

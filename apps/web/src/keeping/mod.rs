@@ -1,0 +1,16 @@
+//! Keeps the journal on this device, and hands it to the places.
+//!
+//! An entry counts when the store said that it is kept, never before. `device` is what the browser
+//! lends; `browser` and `memory` are the stores; `keeper` records and takes back; `transfer` brings
+//! files in and out.
+
+mod browser;
+pub mod device;
+mod fault;
+mod keeper;
+mod kept;
+mod memory;
+mod transfer;
+
+pub use keeper::{Journal, Keeper, Status, amended};
+pub use transfer::Looked;

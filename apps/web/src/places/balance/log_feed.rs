@@ -1,0 +1,121 @@
+//! Writes the feed that stands on the page into the log of a heap.
+
+use heapwright_garden::{Found, Garden, Stuff, part_fed};
+use heapwright_journal::content::{Fed, PartFed};
+use heapwright_journal::{Content, EventId};
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+use crate::asking::FaultPlace;
+use crate::keeping::device;
+use crate::parts::form::Sender;
+use crate::parts::live::{button, live};
+use crate::shell::{Hub, Route, hub};
+use crate::state::Action;
+
+/// The feed of the page as an entry for a heap, with or without what the recipe adds.
+pub fn feed(hub: Hub, heap: EventId, with_added: bool) -> Result<Content, String> {
+    hub.shown.with(|shown| {
+        let in_hand = |place: &FaultPlace| matches!(place, FaultPlace::Hand(_));
+        if shown.faults.iter().any(|fault| in_hand(&fault.place)) {
+            return Err(wording::page::MEND_FIRST.to_owned());
+        }
+        if shown.feed.hand.is_empty() {
+            return Err(wording::page::EMPTY_HAND.to_owned());
+        }
+        hub.own.with(|own| {
+            let own = own.as_ref();
+            let part = |found: &Found| part_fed(found, is_stored(own, &found.stuff));
+            let mut parts: Vec<PartFed> = shown.feed.hand.iter().map(part).collect();
+            let mut water_l = None;
+            if with_added {
+                parts.extend(shown.feed.added.iter().map(part));
+                // A litre of water weighs a kilogram.
+                water_l = Some(shown.feed.water_kg).filter(|water_kg| *water_kg > 0.0);
+            }
+            Ok(Fed {
+                heap,
+                parts,
+                water_l,
+            }
+            .into())
+        })
+    })
+}
+
+/// True when the stores of the journal hold it.
+fn is_stored(own: Option<&Garden>, stuff: &Stuff) -> bool {
+    let Stuff::Known {
+        material,
+        conditions,
+        ..
+    } = stuff
+    else {
+        return false;
+    };
+    own.is_some_and(|garden| {
+        garden
+            .stores
+            .iter()
+            .any(|stock| stock.material == *material && stock.conditions == *conditions)
+    })
+}
+
+/// What logging the feed of the page would say; why it cannot be logged when it cannot.
+pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
+    let system = hub.page.with(|page| page.system());
+    match feed(hub, heap, with_added) {
+        Ok(content) => hub.keeper.told(content, system),
+        Err(why) => why,
+    }
+}
+
+/// The section.
+#[component]
+pub fn LogFeed() -> impl IntoView {
+    let hub = hub();
+    let heaps = move || {
+        hub.keeper.with(|journal| {
+            journal
+                .state
+                .heaps()
+                .filter_map(|heap| Some((heap.id, heap.name()?.to_owned())))
+                .collect::<Vec<_>>()
+        })
+    };
+    let sender = Sender::new(hub);
+    let log = move || {
+        let heap = device::value("feed-heap")
+            .parse()
+            .map_err(|_| wording::page::NO_SUCH_HEAP.to_owned());
+        let entry = heap.and_then(|heap| Ok((feed(hub, heap, true)?, None)));
+        sender.send(entry, move || hub.act.run(Action::ClearHand));
+    };
+    view! {
+        <section class="card log-feed" aria-labelledby="log-feed-title">
+            <h2 id="log-feed-title">"Log this feed"</h2>
+            {live(move || {
+                let heaps = heaps();
+                if heaps.is_empty() {
+                    return view! {
+                        <p><a class="link" href=Route::Heaps.address()>"Start a heap"</a>" to log what you feed it."</p>
+                    }
+                    .into_any();
+                }
+                let options = heaps
+                    .into_iter()
+                    .map(|(id, name)| view! { <option value=id.to_string()>{name}</option> })
+                    .collect_view();
+                view! {
+                    <div class="log-feed-row">
+                        <select id="feed-heap" aria-label="Heap">{options}</select>
+                        {button("main-act", "Log this feed", log)}
+                    </div>
+                    <p class="hint">{wording::page::LOG_FEED_HINT}</p>
+                }
+                .into_any()
+            })}
+            {sender.fault()}
+        </section>
+    }
+}

@@ -1,0 +1,134 @@
+//! What is in a heap as its journal has it.
+
+use heapwright_answers::{Figure, MixAnswer, Totals};
+use heapwright_catalogue::Catalogue;
+use heapwright_journal::EventId;
+use heapwright_quantity::{UnitSystem, mass_text, volume_text};
+use heapwright_wording::{self as wording, FigureState};
+use leptos::prelude::*;
+
+use crate::asking;
+use crate::keeping::device;
+use crate::parts::live::live;
+use crate::shell::Hub;
+
+/// Materials that are named; the rest is counted.
+const NAMED: usize = 6;
+
+/// The section.
+pub fn section(hub: Hub, id: EventId) -> AnyView {
+    let told = move || {
+        let page = hub.page.get();
+        let (answer, was_fed) = hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id);
+            (
+                asking::in_heap(&page, &journal.state, id, device::now()),
+                heap.is_some_and(|heap| heap.now().feeds > 0),
+            )
+        });
+        let told = match answer {
+            Ok(Some(mix)) => return content(&mix, page.system()),
+            Ok(None) if was_fed => wording::page::EMPTIED.to_owned(),
+            Ok(None) => wording::page::NOTHING_IN.to_owned(),
+            Err(why) => why,
+        };
+        view! { <p>{told}</p> }.into_any()
+    };
+    view! {
+        <section class="card" aria-labelledby="content-title">
+            <h2 id="content-title">"What is in it"</h2>
+            {live(told)}
+        </section>
+    }
+    .into_any()
+}
+
+fn content(mix: &MixAnswer, system: UnitSystem) -> AnyView {
+    let mixture = &mix.mixture;
+    let rows = [
+        (
+            Figure::CarbonToNitrogen,
+            mixture
+                .carbon_to_nitrogen
+                .map(|ratio| wording::ratio_text(ratio.value)),
+            wording::ratio_state(mixture, &mix.target),
+        ),
+        (
+            Figure::Moisture,
+            Some(wording::percent_text(mixture.moisture_wet_basis.value)),
+            wording::moisture_state(mixture, &mix.target),
+        ),
+        (
+            Figure::FreeAirSpace,
+            mixture
+                .free_air_space
+                .map(|air| wording::percent_text(air.value)),
+            wording::air_state(mixture, &mix.target),
+        ),
+        (
+            Figure::Mass,
+            Some(mass_text(mixture.wet_mass_kg.value, system)),
+            (FigureState::Unknown, ""),
+        ),
+        (
+            Figure::Volume,
+            mixture
+                .volume_m3
+                .map(|volume| volume_text(volume.value, system)),
+            (FigureState::Unknown, ""),
+        ),
+    ]
+    .map(|(figure, value, (state, word))| {
+        let class = match state {
+            FigureState::Good => "state state-good",
+            FigureState::Low | FigureState::High => "state state-off",
+            FigureState::Unknown => "state",
+        };
+        view! {
+            <div class="in-figure">
+                <dt class="figure-name">{wording::page::figure_name(figure)}</dt>
+                <dd>
+                    <span class="figure-value">{value.unwrap_or_else(|| "\u{2013}".to_owned())}</span>
+                    " "
+                    <span class=class>{word}</span>
+                </dd>
+            </div>
+        }
+    })
+    .collect_view();
+    view! {
+        <dl class="in-figures">{rows}</dl>
+        <p>{materials(mix, system)}</p>
+        <p class="hint">{wording::AS_FED}</p>
+    }
+    .into_any()
+}
+
+/// The heaviest parts, in a line.
+fn materials(mix: &MixAnswer, system: UnitSystem) -> String {
+    let catalogue = Catalogue::built_in();
+    let mut parts: Vec<_> = mix.parts.iter().zip(&mix.brought).collect();
+    let mass = |brought: &Totals| brought.wet_mass_kg;
+    parts.sort_by(|one, other| mass(other.1).total_cmp(&mass(one.1)));
+    let mut told: Vec<String> = parts
+        .iter()
+        .take(NAMED)
+        .map(|(part, brought)| {
+            format!(
+                "{} ({})",
+                wording::name_in_sentence(catalogue, part),
+                mass_text(mass(brought), system)
+            )
+        })
+        .collect();
+    if parts.len() > NAMED {
+        told.push(format!("{} more", parts.len() - NAMED));
+    }
+    if mix.water_kg >= 0.05 {
+        told.push(format!(
+            "{} of water poured on",
+            wording::water_text(mix.water_kg, system)
+        ));
+    }
+    format!("Mostly {}.", told.join(", "))
+}

@@ -1,0 +1,264 @@
+//! What can be logged of a heap: one tap where nothing need be said, a form in place where it must.
+
+use heapwright_journal::content::{
+    Cover, Covered, Harvested, Noted, Rested, Stage, Thoroughness, Turned, Uncovered, Watered,
+};
+use heapwright_journal::{Content, EventId};
+use heapwright_wording as wording;
+use js_sys::Uint8Array;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::read;
+use crate::asking;
+use crate::keeping::device;
+use crate::parts::amount::AmountRow;
+use crate::parts::focus;
+use crate::parts::form::{self, Entry, Sender};
+use crate::parts::live::{self, button, live_if, live_text};
+use crate::places::balance::log_feed::{feed, feed_line};
+use crate::shell::{Hub, Route};
+use crate::state::{Action, stepped};
+
+/// The form that is open.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    Feed,
+    Water,
+    Read,
+    Note,
+    Harvest,
+    More,
+}
+
+/// The section.
+pub fn section(hub: Hub, id: EventId) -> AnyView {
+    let open = RwSignal::new(None::<Form>);
+    let close = move || {
+        open.set(None);
+        focus("log-title");
+    };
+    let opener = move |form: Form, name: &'static str| {
+        let is_open = move || open.get() == Some(form);
+        let press = move || open.set((open.get_untracked() != Some(form)).then_some(form));
+        live::opener("log-act", name, None, is_open, press)
+    };
+    let turned = Sender::new(hub);
+    let turn = move || {
+        let content: Content = Turned {
+            heap: id,
+            thoroughness: None,
+        }
+        .into();
+        turned.send(Ok((content, None)), move || open.set(None));
+    };
+    let form = move || {
+        open.get().map(|form| match form {
+            Form::Feed => fed_form(hub, id, close),
+            Form::Water => watered_form(hub, id, close),
+            Form::Read => read::form(hub, id, close),
+            Form::Note => noted_form(hub, id, close),
+            Form::Harvest => harvested_form(hub, id, close),
+            Form::More => more_form(hub, id, close),
+        })
+    };
+    view! {
+        <section class="card" aria-labelledby="log-title">
+            <h2 id="log-title" tabindex="-1">"Log"</h2>
+            <div class="log-acts">
+                {opener(Form::Feed, "Feed")}
+                {button("log-act", "Turned", turn)}
+                {opener(Form::Water, "Watered")}
+                {opener(Form::Read, "Read")}
+                {opener(Form::Note, "Note")}
+                {opener(Form::Harvest, "Harvest")}
+                {opener(Form::More, "More")}
+            </div>
+            {turned.fault()}
+            {live_if(form)}
+        </section>
+    }
+    .into_any()
+}
+
+fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let with_added = RwSignal::new(true);
+    let entry = move || -> Entry {
+        let content = feed(hub, id, with_added.get_untracked())?;
+        Ok((content, form::moment("fed-when")?))
+    };
+    view! {
+        <div class="log-form">
+            <p>{live_text(move || feed_line(hub, id, with_added.get()))}</p>
+            <label class="tick">
+                <input
+                    type="checkbox"
+                    prop:checked=move || with_added.get()
+                    on:change=move |_| with_added.update(|with| *with = !*with)
+                />
+                <span>"With what the answer adds"</span>
+            </label>
+            <p><a class="link" href=Route::Balance.address()>"Change it in Balance"</a></p>
+            {form::when("fed-when")}
+            {form::send(hub, "Log this feed", entry, move || {
+                hub.act.run(Action::ClearHand);
+                done();
+            })}
+        </div>
+    }
+    .into_any()
+}
+
+fn watered_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let us_units = Signal::derive(move || hub.page.with(|page| page.us_units));
+    let typed = RwSignal::new("5".to_owned());
+    let unit = RwSignal::new(if us_units.get_untracked() { "gal" } else { "L" }.to_owned());
+    let entry = move || -> Entry {
+        let page = hub.page.get();
+        let litres = hub
+            .own
+            .with(|own| asking::litres(&page, own.as_ref(), &typed.get(), &unit.get()))?;
+        let content: Content = Watered {
+            heap: id,
+            water_l: litres,
+        }
+        .into();
+        Ok((content, form::moment("watered-when")?))
+    };
+    view! {
+        <div class="log-form">
+            <AmountRow
+                id="watered".to_owned()
+                name="water".to_owned()
+                typed=typed
+                unit=unit
+                plain=true
+                us_units=us_units
+                fault=Signal::stored(None::<String>)
+                on_type=Callback::new(move |text| typed.set(text))
+                on_step=Some(Callback::new(move |up| typed.update(|text| *text = stepped(text, up))))
+                on_unit=Callback::new(move |text| unit.set(text))
+            />
+            {form::when("watered-when")}
+            {form::send(hub, "Log the water", entry, done)}
+        </div>
+    }
+    .into_any()
+}
+
+fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let sender = Sender::new(hub);
+    let send = move || {
+        let keeper = hub.keeper;
+        let work = async move {
+            let happened = form::moment("noted-when")?;
+            let text = device::value("noted-text").trim().to_owned();
+            let file = device::chosen("noted-picture", true);
+            let picture = if file.is_undefined() {
+                None
+            } else {
+                let (bytes, width_px, height_px) =
+                    small(&file).await.ok_or(wording::page::PICTURE_NOT_READ)?;
+                Some(keeper.keep_picture(&bytes, (width_px, height_px)).await?)
+            };
+            let content = Noted {
+                text: (!text.is_empty()).then_some(text),
+                heap: Some(id),
+                bed: None,
+                picture,
+            };
+            let system = hub.page.with(|page| page.system());
+            keeper.log(content.into(), happened, system).await.map(drop)
+        };
+        sender.run(work, done);
+    };
+    view! {
+        <div class="log-form">
+            <div class="field">
+                <label for="noted-text">"Note"</label>
+                <textarea id="noted-text" rows="3"></textarea>
+            </div>
+            <div class="field">
+                <label for="noted-picture">"Picture (may be left out)"</label>
+                <input id="noted-picture" type="file" accept="image/*" capture="environment"/>
+            </div>
+            {form::when("noted-when")}
+            {button("main-act", "Log the note", send)}
+            {sender.fault()}
+        </div>
+    }
+    .into_any()
+}
+
+/// A picture drawn anew by the browser: its bytes, width and height.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // At most 1,280 pixels.
+async fn small(file: &wasm_bindgen::JsValue) -> Option<(Vec<u8>, u32, u32)> {
+    let drawn: js_sys::Array = device::shrunk(file).await.ok()?.dyn_into().ok()?;
+    let bytes: Uint8Array = drawn.get(0).dyn_into().ok()?;
+    let size = |at| drawn.get(at).as_f64().map(|pixels| pixels as u32);
+    Some((bytes.to_vec(), size(1)?, size(2)?))
+}
+
+fn harvested_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let entry = move || -> Entry {
+        let content = Harvested {
+            heap: id,
+            amount: None,
+            share_pct: form::number("harvested-share")?,
+            sieve_mm: None,
+            overs: None,
+            overs_to: None,
+        };
+        Ok((content.into(), form::moment("harvested-when")?))
+    };
+    view! {
+        <div class="log-form">
+            {form::text("harvested-share", "How much of it, %".to_owned(), "All of it, if left empty.", true)}
+            {form::when("harvested-when")}
+            {form::send(hub, "Log the harvest", entry, done)}
+        </div>
+    }
+    .into_any()
+}
+
+fn more_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let at = |content: Content| -> Entry { Ok((content, form::moment("more-when")?)) };
+    let turned = move || {
+        at(Turned {
+            heap: id,
+            thoroughness: form::chosen::<Thoroughness>("turned-how"),
+        }
+        .into())
+    };
+    let covered = move || {
+        at(match form::chosen::<Cover>("cover") {
+            None | Some(Cover::None) => Uncovered { heap: id }.into(),
+            cover => Covered { heap: id, cover }.into(),
+        })
+    };
+    let rested = move || {
+        at(Rested {
+            heap: id,
+            stage: form::chosen::<Stage>("stage").unwrap_or(Stage::Active),
+        }
+        .into())
+    };
+    view! {
+        <div class="log-form">
+            {form::when("more-when")}
+            <div class="pair">
+                {form::select("turned-how", "Turned", None, form::words::<Thoroughness>())}
+                {form::send(hub, "Log the turning", turned, done)}
+            </div>
+            <div class="pair">
+                {form::select("cover", "Cover", None, form::words::<Cover>())}
+                {form::send(hub, "Log the cover", covered, done)}
+            </div>
+            <div class="pair">
+                {form::select("stage", "Stage", None, form::words::<Stage>())}
+                {form::send(hub, "Log the stage", rested, done)}
+            </div>
+        </div>
+    }
+    .into_any()
+}

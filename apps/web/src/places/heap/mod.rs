@@ -1,0 +1,106 @@
+//! One heap: what is in it, what to log, what was done.
+
+mod content;
+mod log;
+mod read;
+
+use heapwright_journal::EventId;
+use heapwright_wording::{self as wording, Word};
+use leptos::prelude::*;
+
+use crate::keeping::{Status, device};
+use crate::parts::entry::entry_row;
+use crate::parts::live::{button, live, live_if, live_text};
+use crate::places::heaps::doings;
+use crate::shell::{Hub, Route, hub};
+
+/// Entries of the history that are shown at first, and with each tap more.
+const SHOWN_AT_ONCE: usize = 20;
+
+/// The place.
+#[component]
+pub fn HeapPlace(
+    /// Which heap.
+    id: EventId,
+) -> impl IntoView {
+    let hub = hub();
+    // The forms stay as they are while entries come in: only these decide whether they are there.
+    let is_there = Memo::new(move |_| {
+        hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id).and_then(|heap| heap.name());
+            heap.is_some() || (journal.status == Status::Opening && heap.is_none())
+        })
+    });
+    let is_open = Memo::new(move |_| hub.keeper.with(|journal| journal.status != Status::Opening));
+    let name = move || {
+        hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id).and_then(|heap| heap.name());
+            heap.unwrap_or(wording::page::HEAPS).to_owned()
+        })
+    };
+    let whole = move || match (is_open.get(), is_there.get()) {
+        (false, _) => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
+        (true, false) => view! { <p>{wording::page::NO_SUCH_HEAP}</p> }.into_any(),
+        (true, true) => view! {
+            {doings_of(hub, id)}
+            {log::section(hub, id)}
+            {content::section(hub, id)}
+            {history(hub, id)}
+        }
+        .into_any(),
+    };
+    view! {
+        <div class="place">
+            <p><a class="link" href=Route::Heaps.address()>"All heaps"</a></p>
+            <h1 id="title" tabindex="-1">{live_text(name)}</h1>
+            {live(whole)}
+        </div>
+    }
+}
+
+fn doings_of(hub: Hub, id: EventId) -> AnyView {
+    let told = move || {
+        let system = hub.page.with(|page| page.system());
+        hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id)?;
+            let stage = heap.now().stage.word();
+            let rows = doings(heap, device::now(), system);
+            Some(view! { <div><dt>"Stage"</dt><dd>{stage}</dd></div>{rows} }.into_any())
+        })
+    };
+    view! { <dl class="doings">{live_if(told)}</dl> }.into_any()
+}
+
+fn history(hub: Hub, id: EventId) -> AnyView {
+    let most = RwSignal::new(SHOWN_AT_ONCE);
+    let rows = move || {
+        let found = hub.keeper.with(|journal| {
+            let events = journal.state.heap(id)?.history();
+            let count = events.len();
+            let ids: Vec<EventId> = events
+                .rev()
+                .take(most.get())
+                .map(|event| event.id)
+                .collect();
+            Some((ids, count))
+        });
+        let (ids, count) = found?;
+        let more = (count > ids.len()).then(|| {
+            button("", &format!("Show more of {count}"), move || {
+                most.update(|most| *most += SHOWN_AT_ONCE);
+            })
+        });
+        let rows = ids
+            .into_iter()
+            .map(|id| view! { <li>{entry_row(hub, id, true)}</li> }.into_any())
+            .collect_view();
+        Some(view! { <ul class="entries">{rows}</ul>{more} }.into_any())
+    };
+    view! {
+        <section class="card" aria-labelledby="history-title">
+            <h2 id="history-title">"What was done"</h2>
+            {live_if(rows)}
+        </section>
+    }
+    .into_any()
+}

@@ -1,0 +1,79 @@
+//! What was done last, to be undone or brought back.
+
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+use super::Hub;
+use crate::keeping::Status;
+use crate::parts::live::{button, live_if, live_text, named_button};
+
+/// The most letters that the bar tells; the entry below has them all.
+const MOST_LETTERS: usize = 120;
+
+fn shortened(line: &str) -> String {
+    match line.char_indices().nth(MOST_LETTERS) {
+        Some((end, _)) => format!("{}\u{2026}", &line[..end]),
+        None => line.to_owned(),
+    }
+}
+
+/// The bar, and what must be known of the journal before anything else.
+pub fn bar(hub: Hub) -> AnyView {
+    let keeper = hub.keeper;
+    let system = move || hub.page.with(|page| page.system());
+    let told = move || {
+        keeper.with(|journal| journal.bar.clone()).map(|bar| {
+            let event = bar.event;
+            let act = match (bar.withdrawn, bar.can_return) {
+                (false, _) => Some(wording::page::UNDO),
+                (true, true) => Some("Bring back"),
+                (true, false) => None,
+            };
+            let act = act.map(|word| {
+                button("done-act", word, move || keeper.withdraw(event, !bar.withdrawn, system()))
+            });
+            let line = if bar.withdrawn {
+                format!("Taken back: {}", bar.text)
+            } else {
+                bar.text
+            };
+            let line = shortened(&line);
+            view! {
+                <div class="done">
+                    <p class="done-line">
+                        {line}
+                        {bar.fault.map(|fault| view! { <span class="done-fault">{fault}</span> })}
+                    </p>
+                    {act}
+                    {named_button("done-act done-away", "\u{d7}", Some("Dismiss".to_owned()), move || keeper.show(None))}
+                </div>
+            }
+            .into_any()
+        })
+    };
+    let trouble = move || {
+        keeper
+            .with(|journal| match &journal.status {
+                Status::Failed(why) => Some(why.clone()),
+                _ => wording::page::damage_line(&journal.damage),
+            })
+            .unwrap_or_default()
+    };
+    let demo = move || {
+        keeper.with(|journal| journal.is_demo).then(|| {
+            view! {
+                <div class="card told">
+                    <p>{wording::page::DEMO_TOLD}</p>
+                    {button("", wording::page::DEMO_LEAVE, move || keeper.open())}
+                </div>
+            }
+            .into_any()
+        })
+    };
+    view! {
+        <div class="done-place" role="status">{live_if(told)}</div>
+        <p class="trouble" role="alert">{live_text(trouble)}</p>
+        {live_if(demo)}
+    }
+    .into_any()
+}

@@ -1,0 +1,83 @@
+//! Which place does the address name? The part behind "#", so that reload and Back keep it.
+
+use heapwright_journal::EventId;
+use heapwright_wording as wording;
+
+/// A place of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Route {
+    /// What is in hand and what to put with it.
+    Balance,
+    /// All heaps.
+    Heaps,
+    /// One heap.
+    Heap(EventId),
+    /// All entries.
+    Logbook,
+    /// Units, light, the journal as a file.
+    Settings,
+}
+
+impl Route {
+    /// Those that the bar leads to.
+    pub const ALL: [Self; 4] = [Self::Balance, Self::Heaps, Self::Logbook, Self::Settings];
+
+    /// From the part of an address behind and with "#"; an unknown one leads to Balance.
+    #[must_use]
+    pub fn read(hash: &str) -> Self {
+        let path = hash.trim_start_matches(['#', '/']);
+        match path.split_once('/').unwrap_or((path, "")) {
+            ("heaps", "") => Self::Heaps,
+            ("heaps", id) => id.parse().map_or(Self::Heaps, Self::Heap),
+            ("logbook", _) => Self::Logbook,
+            ("settings", _) => Self::Settings,
+            _ => Self::Balance,
+        }
+    }
+
+    /// The address.
+    #[must_use]
+    pub fn address(self) -> String {
+        match self {
+            Self::Balance => "#/balance".to_owned(),
+            Self::Heaps => "#/heaps".to_owned(),
+            Self::Heap(id) => format!("#/heaps/{id}"),
+            Self::Logbook => "#/logbook".to_owned(),
+            Self::Settings => "#/settings".to_owned(),
+        }
+    }
+
+    /// What the bar calls it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Balance => "Balance",
+            Self::Heaps | Self::Heap(_) => wording::page::HEAPS,
+            Self::Logbook => wording::page::LOGBOOK,
+            Self::Settings => wording::page::SETTINGS,
+        }
+    }
+
+    /// True when the bar shows `place` as the present one.
+    #[must_use]
+    pub fn is_in(self, place: Self) -> bool {
+        self == place || matches!((self, place), (Self::Heap(_), Self::Heaps))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn addresses_lead_back_to_their_places() {
+        let heap = "0193f2a1-b3c4-7000-8000-000000000001".parse().unwrap();
+        for place in Route::ALL.into_iter().chain([Route::Heap(heap)]) {
+            assert_eq!(Route::read(&place.address()), place);
+        }
+        assert_eq!(Route::read(""), Route::Balance);
+        assert_eq!(Route::read("#/moon"), Route::Balance);
+        assert_eq!(Route::read("#/heaps/moon"), Route::Heaps);
+        assert!(Route::Heap(heap).is_in(Route::Heaps));
+    }
+}

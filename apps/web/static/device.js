@@ -1,0 +1,192 @@
+// What only the browser can do: keep the journal, one writer at a time, tell other tabs, read and save files, shrink pictures.
+// Nothing here knows what a line says; `apps/web/src/keeping` computes the digests and decides.
+
+const NAME = "heapwright";
+const STORES = ["tail", "blocks", "facts", "pictures"];
+// Longest side of a kept picture [px], and its largest size [bytes].
+const PICTURE_PX = 1280;
+const PICTURE_BYTES = 2 << 20;
+
+let opened;
+
+function database() {
+  opened ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, 1);
+    // Keys stand outside the records: `tail` by position, `blocks` by the position of their last line.
+    request.onupgradeneeded = () => STORES.forEach((name) => request.result.createObjectStore(name));
+    request.onblocked = () => reject(new DOMException("", "VersionError"));
+    request.onerror = () => reject(request.error);
+    request.onsuccess = () => {
+      const connection = request.result;
+      const forget = () => { opened = undefined; };
+      connection.onversionchange = () => { connection.close(); forget(); };
+      connection.onclose = forget;
+      resolve(connection);
+    };
+  });
+  opened.catch(() => { opened = undefined; });
+  return opened;
+}
+
+// One transaction. The promise is kept when all of it is on the disk, and broken when none of it is.
+async function transaction(stores, mode, work) {
+  const connection = await database();
+  return new Promise((resolve, reject) => {
+    const of = connection.transaction(stores, mode, { durability: "strict" });
+    const done = {};
+    of.oncomplete = () => resolve(done.result);
+    of.onabort = () => reject(done.why ?? of.error ?? new DOMException("", "AbortError"));
+    work((name) => of.objectStore(name), done, of);
+  });
+}
+
+const read = (store, ask) => transaction([store], "readonly", (of, done) => {
+  const request = ask(of(store));
+  request.onsuccess = () => { done.result = request.result; };
+});
+
+/** Up to `most` blocks that reach behind a position: first, last, lines, digests, link of each, in one row. */
+export async function blocks(behind, most) {
+  const all = await read("blocks", (store) => store.getAll(IDBKeyRange.lowerBound(behind, true), most));
+  return all.flatMap((block) => [block.first, block.last, block.lines, block.digests, block.link]);
+}
+
+/** The lines behind a position that are in no block yet: position, line, digest, link of each, in one row. */
+export async function tail(behind) {
+  const rows = [];
+  await transaction(["tail"], "readonly", (of) => {
+    of("tail").openCursor(IDBKeyRange.lowerBound(behind, true)).onsuccess = ({ target: { result } }) => {
+      if (!result) return;
+      rows.push(result.key, result.value?.line, result.value?.digest, result.value?.link);
+      result.continue();
+    };
+  });
+  return rows;
+}
+
+/**
+ * Puts blocks and tail lines behind the line at `expected`, all or nothing; with `emptied` the old tail is in the blocks.
+ * `rows` of blocks and tail as they are read. Broken with "BehindError" when somebody else wrote in between.
+ */
+export function write(expected, emptied, blockRows, tailRows) {
+  return transaction(["tail", "blocks"], "readwrite", (of, done, all) => {
+    const ends = [];
+    const put = () => {
+      if (Math.max(...ends) !== expected) {
+        done.why = new DOMException("", "BehindError");
+        all.abort();
+        return;
+      }
+      for (let at = 0; at < blockRows.length; at += 5) {
+        const [first, last, lines, digests, link] = blockRows.slice(at, at + 5);
+        of("blocks").add({ first, last, lines, digests, link }, last);
+      }
+      if (emptied) of("tail").clear();
+      for (let at = 0; at < tailRows.length; at += 4) {
+        const [position, line, digest, link] = tailRows.slice(at, at + 4);
+        of("tail").add({ line, digest, link }, position);
+      }
+    };
+    for (const name of ["tail", "blocks"]) {
+      of(name).openKeyCursor(null, "prev").onsuccess = ({ target: { result } }) => {
+        ends.push(result?.key ?? 0);
+        if (ends.length === 2) put();
+      };
+    }
+  });
+}
+
+export const get = (store, key) => read(store, (of) => of.get(key));
+
+export const put = (store, key, value) => transaction([store], "readwrite", (of) => { of(store).put(value, key); });
+
+let queue = Promise.resolve();
+
+/** Waits until nobody else writes, in this tab or another; returns what lets the next one in. */
+export function lock() {
+  if (navigator.locks) {
+    return new Promise((taken, refused) => {
+      navigator.locks.request(NAME, () => new Promise((free) => { taken(free); })).catch(refused);
+    });
+  }
+  const before = queue;
+  return new Promise((taken) => {
+    queue = new Promise((free) => { before.then(() => taken(free)); });
+  });
+}
+
+const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel(NAME) : undefined;
+
+/** Tells other tabs that there is something new. */
+export const tell = () => channel?.postMessage(0);
+
+/** Calls back when another tab tells, and when a page that was put to sleep comes back. */
+export function listen(hear) {
+  if (channel) channel.onmessage = () => hear();
+  addEventListener("pageshow", ({ persisted }) => persisted && hear());
+}
+
+/** True when the browser promises to keep what is kept; asks it for that first when `ask`. */
+export async function lasting(ask) {
+  const { storage } = navigator;
+  return Boolean(await storage?.persisted?.() || (ask && await storage?.persist?.()));
+}
+
+/** Notes the moment in the browser's own record, for measurements. */
+export const mark = (name) => { performance.mark(name); };
+
+export const random = (count) => crypto.getRandomValues(new Uint8Array(count));
+
+/** Milliseconds since 1970 and local time less UTC [min]: of now, or of a local time as its field has it. */
+export function moment(local) {
+  const date = local ? new Date(local) : new Date();
+  return [date.getTime(), -date.getTimezoneOffset()];
+}
+
+export const value = (id) => document.getElementById(id)?.value ?? "";
+
+/** The values of all that is ticked under a name. */
+export const ticked = (name) => [...document.getElementsByName(name)].filter((one) => one.checked).map((one) => one.value).join(" ");
+
+/** What was chosen in a file field; the field is empty again after it, so that the same file can be chosen anew. */
+export function chosen(id, keep) {
+  const field = document.getElementById(id);
+  const file = field?.files?.[0];
+  if (field && !keep) field.value = "";
+  return file;
+}
+
+export const slice = async (file, from, to) => new Uint8Array(await file.slice(from, to).arrayBuffer());
+
+/** Offers a file for download. */
+export function save(name, parts) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob(parts, { type: "application/jsonl" }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/** A file beside the page, as bytes; undefined when it is not there. */
+export async function beside(name) {
+  const response = await fetch(new URL(name, import.meta.url));
+  return response.ok ? new Uint8Array(await response.arrayBuffer()) : undefined;
+}
+
+/** A picture drawn anew, small: bytes of a JPEG, width, height. What else the file told (place, camera) is not in it. */
+export async function shrunk(file) {
+  const picture = await createImageBitmap(file, { imageOrientation: "from-image" });
+  const scale = Math.min(1, PICTURE_PX / Math.max(picture.width, picture.height));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.max(1, Math.round(picture.width * scale));
+  canvas.height = Math.max(1, Math.round(picture.height * scale));
+  canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
+  for (const quality of [0.82, 0.6, 0.4]) {
+    const blob = await new Promise((made) => { canvas.toBlob(made, "image/jpeg", quality); });
+    if (blob && blob.size <= PICTURE_BYTES) return [new Uint8Array(await blob.arrayBuffer()), canvas.width, canvas.height];
+  }
+  throw new Error("too large");
+}
+
+export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
+export const hidden = (address) => URL.revokeObjectURL(address);
