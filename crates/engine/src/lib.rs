@@ -8,3 +8,5 @@
 pub mod mixture;
 
 pub mod balance;
+
+pub mod heap;
