@@ -219,12 +219,18 @@ impl Potential {
         let other = oxygen / (HALF_NITRIFICATION_OXYGEN + oxygen);
         let other_slope = HALF_NITRIFICATION_OXYGEN
             / ((HALF_NITRIFICATION_OXYGEN + oxygen) * (HALF_NITRIFICATION_OXYGEN + oxygen));
-        let unburnt = OXYGEN_PER_METHANE_CARBON
-            * methane_share(self.methane_by_moisture, factor)
-            * self.carbon.max(0.0);
+        let share = methane_share(self.methane_by_moisture, factor);
+        let freed = OXYGEN_PER_METHANE_CARBON * self.carbon.max(0.0);
+        let unburnt = share * freed;
+        // The share falls as oxygen rises, until it is capped.
+        let less = if share < 0.05 {
+            factor * freed * self.methane_by_moisture * 200.0 * (1.0 - factor)
+        } else {
+            0.0
+        };
         (
             factor * (self.with_factor - unburnt) + other * self.with_nitrification + self.always,
-            slope * (self.with_factor - unburnt) + other_slope * self.with_nitrification,
+            slope * (self.with_factor - unburnt + less) + other_slope * self.with_nitrification,
         )
     }
 

@@ -409,17 +409,18 @@ impl System for Heap<'_> {
         self.drain(slope);
     }
 
-    /// A twentieth of a degree, and thousandths of what there is.
+    /// Five thousandths of a degree and a ten-thousandth of what there is, in a step: over weeks
+    /// that stays near a tenth of a degree (`docs/measurements/heap.md`).
     fn scale(&self, y: &[f64], scale: &mut [f64]) {
         let count = self.cells.len();
-        let relative = 1e-3 * self.tolerance;
+        let relative = 1e-4 * self.tolerance;
         for index in 0..count {
             let dry = self.carried[index].dry_fed_kg;
             for quantity in 0..STATES {
                 let place = quantity * count + index;
                 let floor = match quantity {
                     layout::ENTHALPY => {
-                        scale[place] = 0.05
+                        scale[place] = 0.005
                             * self.tolerance
                             * (dry * self.parameters.solids_heat_mj_kg_k
                                 + y[layout::WATER * count + index].max(0.0) * WATER_HEAT_MJ_KG_K);

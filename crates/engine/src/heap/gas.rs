@@ -112,6 +112,11 @@ impl Gas {
                 self.residual[cell] =
                     self.supply[cell] - self.residual[cell] - taken * (1.0 / OXYGEN_KG_PER_KG_AIR);
                 self.slope[cell] = slope * (1.0 / OXYGEN_KG_PER_KG_AIR);
+                // Without supply it stays at zero, and its neighbours must know.
+                if self.oxygen[cell] <= 0.0 && self.residual[cell] < 0.0 {
+                    self.residual[cell] = 0.0;
+                    self.slope[cell] = 1e30;
+                }
             }
             self.newton.copy_from(&self.transport);
             self.newton.add_diagonal(&self.slope);
