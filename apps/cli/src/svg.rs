@@ -47,7 +47,10 @@ pub fn complete(picture: &Picture, title: &str, key: &[String]) -> String {
     const HEAD: f64 = 30.0;
     const LINE: f64 = 18.0;
     let rows = u32::try_from(key.len()).unwrap_or(0);
-    let (width, height) = (picture.width, picture.height + HEAD + LINE * f64::from(rows));
+    let (width, height) = (
+        picture.width,
+        picture.height + HEAD + LINE * f64::from(rows),
+    );
     let mut words = String::new();
     let mut y = picture.height + HEAD + 8.0;
     for line in key {

@@ -8,13 +8,19 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod figures;
+mod forecast;
 mod on_the_map;
 mod oxides;
 mod question;
+mod simulated;
 mod what_is_in;
 mod what_to_add;
 
 pub use figures::{Figure, FigureLine, figure_lines};
+pub use forecast::{
+    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, ProbeReading, garden_climate,
+    usual_place, what_will_happen,
+};
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
@@ -23,8 +29,20 @@ pub use oxides::{
     POTASH_OVER_POTASSIUM,
 };
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
+pub use simulated::{
+    Ahead, Doing, Done, FedPart, FieldsAt, Happening, Prepared, Runner, SimulationAnswer,
+    SimulationNotice, SimulationQuestion, Spread, WeatherGiven, one_by_one, prepared, what_happens,
+};
 pub use what_is_in::{MixAnswer, MixNotice, MixQuestion, what_is_in};
 pub use what_to_add::{
     Added, BalanceAnswer, BalanceQuestion, Conflict, Help, InReach, RecipeAnswer, Status,
     what_to_add,
 };
+
+/// What a heap is to the engine: its words for shapes, actions and figures.
+pub mod heap {
+    pub use heapwright_engine::heap::{
+        Action, Band, Bands, CellField, Closure, Cover, Enclosure, Ground, Model, Overrides, Run,
+        Shape, SimulationError, Snapshot, Summary, Wall, WeatherHour,
+    };
+}

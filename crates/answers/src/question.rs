@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use heapwright_engine::heap::SimulationError;
 use heapwright_garden::FoundError;
 use heapwright_terms::Target;
 
@@ -85,6 +86,15 @@ pub enum QuestionError {
         /// What would be accepted.
         accepted: &'static str,
     },
+    /// The weather does not do.
+    WeatherAmiss {
+        /// Why, and what to do.
+        what: String,
+    },
+    /// The heap is empty, so that there is nothing to look ahead to.
+    NothingInHeap,
+    /// The heap cannot be simulated.
+    Simulation(SimulationError),
 }
 
 impl fmt::Display for QuestionError {
@@ -101,6 +111,11 @@ impl fmt::Display for QuestionError {
             Self::Target { field, accepted } | Self::Number { field, accepted } => {
                 write!(f, "{field} must be {accepted}")
             }
+            Self::WeatherAmiss { what } => f.write_str(what),
+            Self::NothingInHeap => f.write_str(
+                "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`",
+            ),
+            Self::Simulation(error) => write!(f, "{error}"),
         }
     }
 }

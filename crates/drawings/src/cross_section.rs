@@ -72,7 +72,7 @@ impl Cut {
             .min(WARM.len() - 1)
     }
 
-    fn role(&self, step: usize) -> &'static str {
+    pub(crate) fn role(&self, step: usize) -> &'static str {
         match self.field {
             Field::Warm => WARM[step],
             Field::Wet => WET[step],

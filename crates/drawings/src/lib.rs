@@ -7,12 +7,14 @@
 
 mod cross_section;
 mod mix_map;
+mod of_heap;
 mod over_time;
 mod picture;
 mod range_bar;
 
 pub use cross_section::{Cut, CutLayer, Field, cross_section};
 pub use mix_map::{MapScale, mix_map};
+pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key};
 pub use over_time::{BandPoint, OverTime, over_time};
 pub use picture::{Anchor, Picture, Shape};
 pub use range_bar::range_bar;

@@ -96,7 +96,14 @@ fn a_feed_counts_with_the_vessel_of_its_time() {
     pen.write(bucket(15.0), 20);
     for on in [1, 10, 30] {
         let parts = vec![part("coffee_grounds", said(3.0, "bucket"), false)];
-        pen.write(Fed { heap, parts, water_l: Some(2.0) }, on);
+        pen.write(
+            Fed {
+                heap,
+                parts,
+                water_l: Some(2.0),
+            },
+            on,
+        );
     }
     pen.write(Watered { heap, water_l: 5.0 }, 31);
     let garden = pen.garden();
@@ -152,9 +159,20 @@ fn stores_are_what_was_counted_and_put_by_less_what_went() {
         part("straw_wheat", said(5.0, "bucket"), false),
         part("coffee_grounds", said(1.0, "bucket"), true),
     ];
-    pen.write(Fed { heap, parts, water_l: None }, 5);
+    pen.write(
+        Fed {
+            heap,
+            parts,
+            water_l: None,
+        },
+        5,
+    );
     let stores = pen.garden().stores;
-    assert_eq!(stores.len(), 1, "what was never put by is no store: {stores:?}");
+    assert_eq!(
+        stores.len(),
+        1,
+        "what was never put by is no store: {stores:?}"
+    );
     let amount = stores[0].amount.as_ref().unwrap();
     assert!((amount.count - 11.0).abs() < 1e-9, "{amount:?}");
     // By weight: a third unit, turned into buckets by the density of straw.
@@ -163,7 +181,11 @@ fn stores_are_what_was_counted_and_put_by_less_what_went() {
     let kilograms = stores[0].amount.as_ref().unwrap();
     assert_eq!(AmountSaid::from(kilograms).unit, "kg");
     pen.write(
-        StockCounted { material: straw, conditions: Vec::new(), amount: None },
+        StockCounted {
+            material: straw,
+            conditions: Vec::new(),
+            amount: None,
+        },
         7,
     );
     assert!(pen.garden().stores.is_empty());

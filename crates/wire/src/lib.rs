@@ -29,8 +29,8 @@ pub use journal_answer::{
     entry_json, heap_json, import_json, stores_json,
 };
 pub use read::{
-    LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_material, spoken_parts, spoken_reach,
-    stores_in_reach, vocabulary, water_kg,
+    LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_material, spoken_parts,
+    spoken_reach, stores_in_reach, vocabulary, water_kg,
 };
 pub use request::{
     BalanceFile, CustomFile, MixFile, ObjectiveFile, PartFile, ReachFile, TargetFile,

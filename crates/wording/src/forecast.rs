@@ -17,7 +17,8 @@ use crate::notices::part_notice;
 pub const SIMULATION_LIMITS: &str = "This says what is likely, from the kind of what went in and the weather. One cold corner or one wet pocket can differ. It cannot tell hygiene: that takes measured temperatures and the record of turns.";
 
 /// What the two ranges of bands are.
-pub const BANDS: &str = "In brackets: where nine of ten runs lie that differ in what nobody knows exactly.";
+pub const BANDS: &str =
+    "In brackets: where nine of ten runs lie that differ in what nobody knows exactly.";
 
 /// Below this moisture life nearly stops [kg/kg]. Common practice.
 const TOO_DRY: f64 = 0.40;
@@ -108,11 +109,7 @@ fn percent(pct: f64) -> String {
 
 /// What comes of a plan, a sentence each, with dates.
 #[must_use]
-pub fn plan_lines(
-    forecast: &ForecastAnswer,
-    plan: &PlanAnswer,
-    system: UnitSystem,
-) -> Vec<String> {
+pub fn plan_lines(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) -> Vec<String> {
     let when = |day: f64| date_of(forecast, day);
     ahead_lines(
         &plan.answer.ahead,
@@ -150,15 +147,27 @@ fn ahead_lines(
     let mut lines = vec![format!(
         "The core is warmest with {}{}, {}.",
         degrees(ahead.peak_core_temperature_c),
-        range(spread.map(|spread| spread.peak_core_temperature_c), &degrees),
+        range(
+            spread.map(|spread| spread.peak_core_temperature_c),
+            &degrees
+        ),
         at(&when(ahead.peak_day)),
     )];
     let hot = range(spread.map(|spread| spread.days_hot), &days_text);
     lines.push(if ahead.days_hot < 0.05 {
         let may = spread
             .filter(|spread| spread.days_hot.high >= 0.5)
-            .map(|spread| format!("; with luck it is above that for {}", days_text(spread.days_hot.high)));
-        format!("It stays below {}{}.", degrees(55.0), may.unwrap_or_default())
+            .map(|spread| {
+                format!(
+                    "; with luck it is above that for {}",
+                    days_text(spread.days_hot.high)
+                )
+            });
+        format!(
+            "It stays below {}{}.",
+            degrees(55.0),
+            may.unwrap_or_default()
+        )
     } else {
         format!(
             "It is at {} or more for {}{hot}.",
@@ -199,12 +208,14 @@ fn air_line(ahead: &Ahead, spread: Option<&Spread>, when: When<'_>) -> Option<St
             many.unwrap_or_default()
         ))
     } else {
-        spread.filter(|spread| spread.sour_share >= 0.1).map(|spread| {
-            format!(
-                "Air may run short in some part: so in {} of the runs.",
-                percent(100.0 * spread.sour_share)
-            )
-        })
+        spread
+            .filter(|spread| spread.sour_share >= 0.1)
+            .map(|spread| {
+                format!(
+                    "Air may run short in some part: so in {} of the runs.",
+                    percent(100.0 * spread.sour_share)
+                )
+            })
     }
 }
 

@@ -29,7 +29,7 @@ use crate::telling::{write_invented, write_json};
 /// for the line and all members, so that they can be compared.
 const GRIDS: [(usize, usize); 3] = [(6, 4), (4, 3), (3, 2)];
 /// Days of a run by runs by cells that a keeper waits for: about ten seconds.
-const WAITED_FOR: f64 = 120_000.0;
+const WAITED_FOR: f64 = 300_000.0;
 /// Days of the past that the picture shows.
 const PAST_SHOWN_D: f64 = 30.0;
 /// The most plans side by side.
@@ -56,7 +56,10 @@ pub fn run(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fa
             "--at-day must be between -3660 and {days}, not {at_d}"
         )));
     }
-    let is_cut = matches!(arguments.svg, Some(Drawn::Section | Drawn::Wet | Drawn::Air));
+    let is_cut = matches!(
+        arguments.svg,
+        Some(Drawn::Section | Drawn::Wet | Drawn::Air)
+    );
     let plans = plans(arguments, &keeping, &garden)?;
     let model = grid(&keeping, heap, arguments, plans.len());
     let question = ForecastQuestion {
@@ -148,13 +151,23 @@ fn plans(
         planned
             .acts
             .extend(spoken(&format!("turn {text}"), "--turn-on")?.acts);
-        words.push(format!("turn {text}"));
+        let on = if text.starts_with(|c: char| c.is_ascii_digit()) {
+            "on "
+        } else {
+            ""
+        };
+        words.push(format!("turn {on}{text}"));
     }
     for text in &arguments.water {
         planned
             .acts
             .extend(spoken(&format!("water {text}"), "--water")?.acts);
-        words.push(format!("water {text}"));
+        let now = if text.contains(" in ") || text.contains(" on ") || text.ends_with("tomorrow") {
+            ""
+        } else {
+            " now"
+        };
+        words.push(format!("water {text}{now}"));
     }
     if !planned.acts.is_empty() {
         planned.name = words.join(" and ");
@@ -186,7 +199,11 @@ fn write_text(
     };
     writeln!(out, "{name}, {ahead}")?;
     for plan in &answer.plans {
-        writeln!(out, "\nIf you {}:", plan.plan.name.replace("leave", "leave it alone"))?;
+        writeln!(
+            out,
+            "\nIf you {}:",
+            plan.plan.name.replace("leave", "leave it alone")
+        )?;
         for line in wording::plan_lines(answer, plan, system) {
             write_paragraph(out, "  ", &line, WIDTH)?;
         }
@@ -232,9 +249,7 @@ fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn) -> String {
     };
     if drawn != Drawn::Core {
         let day = first.answer.fields.first();
-        let when = day.map_or_else(String::new, |field| {
-            wording::date_of(answer, field.time_d)
-        });
+        let when = day.map_or_else(String::new, |field| wording::date_of(answer, field.time_d));
         return cut(&first.answer, drawn, &when);
     }
     let from_d = (answer.now_d - PAST_SHOWN_D).max(0.0);

@@ -45,7 +45,10 @@ pub fn run(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Fa
             question.days
         )));
     }
-    let is_cut = matches!(arguments.svg, Some(Drawn::Section | Drawn::Wet | Drawn::Air));
+    let is_cut = matches!(
+        arguments.svg,
+        Some(Drawn::Section | Drawn::Wet | Drawn::Air)
+    );
     if is_cut {
         question.fields_at_d = arguments.at_day.into_iter().collect();
         if question.fields_at_d.is_empty() {
@@ -91,12 +94,7 @@ fn read(catalogue: &Catalogue, path: &Path) -> Result<(SimulationQuestion, Garde
             })?;
         Ok(bytes)
     };
-    Ok(read_simulation(
-        catalogue,
-        &Garden::default(),
-        &text,
-        &csv,
-    )?)
+    Ok(read_simulation(catalogue, &Garden::default(), &text, &csv)?)
 }
 
 /// The day of the peak, from a run of the line alone.
@@ -135,8 +133,11 @@ fn write_text(
     Ok(())
 }
 
-/// Columns of the table, with what stands in them.
-const COLUMNS: [(&str, fn(&Snapshot) -> f64); 14] = [
+/// A column of the table: its name and what stands in it.
+type Column = (&'static str, fn(&Snapshot) -> f64);
+
+/// The columns.
+const COLUMNS: [Column; 14] = [
     ("time_d", |row| row.time_d),
     ("core_temperature_c", |row| row.core_temperature_c),
     ("mean_temperature_c", |row| row.mean_temperature_c),

@@ -141,3 +141,72 @@ fn when(
     }
     Ok(moment)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn acts(text: &str) -> Result<Vec<(i64, Action)>, String> {
+        let now: Moment = "2026-05-06T14:30:00+02:00".parse().unwrap();
+        spoken_plan(
+            Catalogue::built_in(),
+            &Garden::default(),
+            text,
+            now,
+            &|_| 120,
+            "--compare",
+        )
+        .map(|plan| {
+            plan.acts
+                .into_iter()
+                .map(|act| {
+                    (
+                        (act.at.instant_ms - now.instant_ms) / MS_PER_HOUR,
+                        act.action,
+                    )
+                })
+                .collect()
+        })
+        .map_err(|error| error.to_string())
+    }
+
+    #[test]
+    fn plans_are_understood() {
+        let turn = Action::Turn { thoroughness: 1.0 };
+        let water = Action::Water { litres: 10.0 };
+        for (text, expected) in [
+            ("leave", vec![]),
+            ("leave it alone", vec![]),
+            ("turn", vec![(0, turn.clone())]),
+            ("Turn now", vec![(0, turn.clone())]),
+            ("turn it tomorrow", vec![(24, turn.clone())]),
+            ("turn in 3 days", vec![(72, turn.clone())]),
+            ("turn in a week", vec![(168, turn.clone())]),
+            ("turn on 2026-05-08 14:30", vec![(48, turn.clone())]),
+            // A day alone is its noon.
+            ("turn 2026-05-07", vec![(21, turn.clone())]),
+            ("water 10 l", vec![(0, water.clone())]),
+            (
+                "turn in 2 days and water 10 l in 2 days",
+                vec![(48, turn), (48, water)],
+            ),
+        ] {
+            assert_eq!(acts(text), Ok(expected), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_plan_is_told() {
+        for text in [
+            "",
+            "dance",
+            "leave now",
+            "turn in x days",
+            "turn in 3 moons",
+            "water",
+            "turn,",
+        ] {
+            assert!(acts(text).unwrap_err().starts_with("--compare: "), "{text}");
+        }
+    }
+}

@@ -89,12 +89,12 @@ pub struct EnclosureFile {
     /// Its outline; "box" when left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shape: Option<ShapeFile>,
-    /// Width, or diameter [m], 0.05 to 100.
+    /// Width, or diameter [m], 0.05 to 20.
     pub width_m: f64,
-    /// Depth [m], 0.05 to 500; as the width when left out, and for round shapes.
+    /// Depth [m], 0.05 to 200; as the width when left out, and for round shapes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth_m: Option<f64>,
-    /// Height to the brim [m], 0.05 to 20; the length of a drum.
+    /// Height to the brim [m], 0.05 to 10; the length of a drum.
     pub height_m: f64,
     /// Its sides; "open" when left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]

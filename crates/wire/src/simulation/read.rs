@@ -153,11 +153,11 @@ fn model(file: &SimulationFile) -> Result<Model, WireError> {
 }
 
 fn enclosure(file: &EnclosureFile) -> Result<Enclosure, WireError> {
-    let width_m = bounded("enclosure.width_m", file.width_m, 0.05, 100.0)?;
+    let width_m = bounded("enclosure.width_m", file.width_m, 0.05, 20.0)?;
     let depth_m = file.depth_m.map_or(Ok(width_m), |depth_m| {
-        bounded("enclosure.depth_m", depth_m, 0.05, 500.0)
+        bounded("enclosure.depth_m", depth_m, 0.05, 200.0)
     })?;
-    let height_m = bounded("enclosure.height_m", file.height_m, 0.05, 20.0)?;
+    let height_m = bounded("enclosure.height_m", file.height_m, 0.05, 10.0)?;
     let shape = match file.shape.unwrap_or_default() {
         ShapeFile::Box => Shape::Box,
         ShapeFile::Cylinder => Shape::Cylinder,
@@ -228,7 +228,7 @@ fn given(
         (Some(constant), None, None, None) => constant_weather(constant, enclosure),
         (None, None, Some(hours), None) => hourly(hours, file.days),
         (None, None, None, Some(climate)) => Ok(WeatherGiven::Around {
-            climate: usual(climate)?,
+            climate: Box::new(usual(climate)?),
             known: None,
         }),
         (None, Some(name), None, climate) => {
@@ -245,7 +245,7 @@ fn given(
             }
             Ok(match around {
                 Some(climate) => WeatherGiven::Around {
-                    climate,
+                    climate: Box::new(climate),
                     known: Some(series),
                 },
                 None => WeatherGiven::Known(series),
@@ -277,10 +277,7 @@ pub fn read_weather(
     Ok((read.series, filled.interpolated + filled.usual))
 }
 
-fn constant_weather(
-    file: &ConstantFile,
-    enclosure: &Enclosure,
-) -> Result<WeatherGiven, WireError> {
+fn constant_weather(file: &ConstantFile, enclosure: &Enclosure) -> Result<WeatherGiven, WireError> {
     let inside = |name: &str| format!("weather.constant.{name}");
     let air = bounded(
         &inside("air_temperature_c"),
@@ -507,11 +504,7 @@ fn events(
     Ok(all)
 }
 
-fn doings(
-    feeder: &mut Feeder<'_>,
-    file: &EventFile,
-    field: &str,
-) -> Result<Vec<Doing>, WireError> {
+fn doings(feeder: &mut Feeder<'_>, file: &EventFile, field: &str) -> Result<Vec<Doing>, WireError> {
     let litres = file
         .water_l
         .map(|litres| bounded(&format!("{field}.water_l"), litres, 0.0, 100_000.0))
