@@ -74,22 +74,18 @@ pub fn simulation_lines(answer: &SimulationAnswer, system: UnitSystem) -> Vec<St
     );
     let summary = &answer.summary;
     let of = |figure: fn(&heapwright_answers::heap::Summary) -> f64| {
-        range(
-            answer
-                .bands
-                .as_ref()
-                .filter(|bands| bands.summaries.len() > 1)
-                .map(|bands| bands.of(figure)),
-            &percent,
-        )
+        let band = answer
+            .bands
+            .as_ref()
+            .filter(|bands| bands.summaries.len() > 1)
+            .map(|bands| bands.of(figure));
+        let middle = band.map_or(figure(summary), |band| band.median);
+        format!("{}{}", percent(middle), range(band, &percent))
     };
     lines.push(format!(
-        "By the end it has lost {}{} of its volume, {}{} of its dry matter and {}{} of its nitrogen.",
-        percent(summary.volume_loss_pct),
+        "By the end it has lost {} of its volume, {} of its dry matter and {} of its nitrogen.",
         of(|summary| summary.volume_loss_pct),
-        percent(summary.dry_mass_loss_pct),
         of(|summary| summary.dry_mass_loss_pct),
-        percent(summary.nitrogen_loss_pct),
         of(|summary| summary.nitrogen_loss_pct),
     ));
     if summary.leachate_l >= LEAST_WATER_L {
@@ -144,6 +140,16 @@ fn ahead_lines(
 ) -> Vec<String> {
     let degrees = |value: f64| temperature_text(value, system);
     let spread = spread.filter(|spread| spread.members > 1);
+    // Among many runs the one with the usual figures is not the middle one: what is told must lie
+    // within its own brackets.
+    let ahead = &spread.map_or(*ahead, |spread| Ahead {
+        peak_core_temperature_c: spread.peak_core_temperature_c.median,
+        peak_day: spread.peak_day.median,
+        days_hot: spread.days_hot.median,
+        water_wanted_l: spread.water_wanted_l.median,
+        volume_m3: spread.volume_m3.median,
+        ..*ahead
+    });
     let mut lines = vec![format!(
         "The core is warmest with {}{}, {}.",
         degrees(ahead.peak_core_temperature_c),
