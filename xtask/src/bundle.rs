@@ -1,6 +1,7 @@
 //! Makes the page: wasm from `apps/web`, its script glue, and the files of `apps/web/static`, ready to be served from `dist`.
 //!
-//! 1. Build `heapwright-web` for wasm32 and let wasm-bindgen write the glue.
+//! 1. Build `heapwright-web` for wasm32, put what is marked as needed later into a file of its own ([`crate::parts`]),
+//!    and let wasm-bindgen write the glue.
 //! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 3. Tell the service worker which files make up this version.
 //! 4. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
@@ -15,7 +16,7 @@ use wasm_bindgen_cli_support::Bindgen;
 
 use crate::naming::{Files, content_hash, with_content_hashes};
 use crate::workspace::{cargo, dist, output, root, run, target_folder};
-use crate::{Outcome, sizes};
+use crate::{Outcome, parts, sizes};
 
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 const SERVICE_WORKER: &str = "sw.js";
@@ -73,7 +74,7 @@ fn build() -> Outcome<PathBuf> {
         );
     }
     let options = [
-        "build",
+        "rustc",
         "--package",
         "heapwright-web",
         "--lib",
@@ -81,6 +82,9 @@ fn build() -> Outcome<PathBuf> {
         WASM_TARGET,
         "--profile",
         "wasm-release",
+        "--",
+        // What leads to what, by which the parts are told apart.
+        "-Clink-arg=--emit-relocs",
     ];
     run(cargo().args(options))?;
     let target = target_folder()?;
@@ -92,9 +96,12 @@ fn build() -> Outcome<PathBuf> {
         fs::remove_dir_all(&glue)
             .map_err(|error| format!("{} could not be emptied: {error}", glue.display()))?;
     }
+    let first = parts::split(&wasm, &glue)?;
     let mut bindgen = Bindgen::new();
     bindgen
-        .input_path(wasm)
+        .input_path(first)
+        .out_name(parts::NAME)
+        .keep_lld_exports(true)
         .typescript(false)
         .omit_default_module_path(false)
         .remove_name_section(true)

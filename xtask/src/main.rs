@@ -10,6 +10,7 @@ mod browser;
 mod bundle;
 mod measure;
 mod naming;
+mod parts;
 mod run;
 mod sizes;
 mod test;

@@ -3,26 +3,37 @@
 use std::collections::BTreeMap;
 
 use crate::Outcome;
+use crate::parts::is_later;
 
 /// One kibibyte [bytes].
 const KIBIBYTE: f64 = 1024.0;
 
 /// Kind of file, and the most that all files of this kind may weigh together, compressed [KiB].
 ///
-/// Quality target U11 asks for less of the wasm and of the whole: since the journal came to the
-/// page, both are missed. [`ASKED_KIB`] says so at every build, and the gates here keep them from
-/// growing until they are met.
-const GATES_KIB: [(&str, f64); 4] = [
-    ("wasm", 535.0),
+/// Quality target U11 asks for less of the wasm: since the journal came to the page, it is missed,
+/// by the first part alone and by both together. [`ASKED_KIB`] says so at every build, and the gates
+/// here keep it from growing until it is met.
+const GATES_KIB: [(&str, f64); 5] = [
+    (FIRST, 369.0),
+    (LATER, 204.0),
     ("script", 60.0),
     ("style and page", 30.0),
-    (CRITICAL_PATH, 550.0),
+    (CRITICAL_PATH, 387.0),
 ];
 
 /// What quality target U11 asks [KiB].
-const ASKED_KIB: [(&str, f64); 2] = [("wasm", 300.0), (CRITICAL_PATH, 400.0)];
+const ASKED_KIB: [(&str, f64); 3] = [(FIRST, 300.0), (WASM, 300.0), (CRITICAL_PATH, 400.0)];
 
-/// All that must arrive before the page answers: everything but pictures.
+/// The wasm of the first answer.
+const FIRST: &str = "wasm of the first answer";
+
+/// The wasm of the journal and the other places, fetched after the first answer.
+const LATER: &str = "wasm fetched later";
+
+/// All wasm together.
+const WASM: &str = "all wasm";
+
+/// All that must arrive before the page answers: everything but pictures and what is fetched later.
 const CRITICAL_PATH: &str = "critical path";
 
 /// Icons for an installed app and the demo garden: not on the way to the first answer.
@@ -30,7 +41,8 @@ const PICTURES: &str = "pictures";
 
 fn kind(name: &str) -> &'static str {
     match name.rsplit('.').next().unwrap_or("") {
-        "wasm" => "wasm",
+        "wasm" if is_later(name) => LATER,
+        "wasm" => FIRST,
         "js" => "script",
         "css" | "html" | "webmanifest" => "style and page",
         _ => PICTURES,
@@ -48,8 +60,11 @@ pub fn report(bytes_on_the_wire: &BTreeMap<String, usize>) -> Outcome {
     for (name, bytes) in bytes_on_the_wire {
         println!("{:>9.1} KiB  {name}", kib(*bytes));
         *sums.entry(kind(name)).or_default() += bytes;
-        if kind(name) != PICTURES {
+        if ![PICTURES, LATER].contains(&kind(name)) {
             *sums.entry(CRITICAL_PATH).or_default() += bytes;
+        }
+        if [FIRST, LATER].contains(&kind(name)) {
+            *sums.entry(WASM).or_default() += bytes;
         }
     }
     let mut too_large = Vec::new();
@@ -98,32 +113,28 @@ mod tests {
         assert_eq!(
             report(&sizes(&[
                 ("a.wasm", 310),
-                ("a.js", 60),
-                ("a.css", 20),
+                ("split_later.wasm", 200),
+                ("a.js", 50),
+                ("a.css", 15),
                 ("index.html", 10),
                 ("icon.png", 50)
             ])),
             Ok(())
         );
-        assert!(
-            report(&sizes(&[("a.wasm", 536)]))
-                .unwrap_err()
-                .contains("wasm 536.0 KiB of 535")
-        );
-        assert!(
-            report(&sizes(&[("a.js", 30), ("b.js", 31)]))
-                .unwrap_err()
-                .contains("script 61.0")
-        );
-        assert!(
-            report(&sizes(&[("a.css", 20), ("index.html", 11)]))
-                .unwrap_err()
-                .contains("style and page 31.0")
-        );
-        assert!(
-            report(&sizes(&[("a.wasm", 490), ("a.js", 60), ("a.css", 1)]))
-                .unwrap_err()
-                .contains("critical path 551.0")
-        );
+        for (files, refusal) in [
+            (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
+            (vec![("split_later.wasm", 205)], "wasm fetched later 205.0"),
+            (vec![("a.js", 30), ("b.js", 31)], "script 61.0"),
+            (
+                vec![("a.css", 20), ("index.html", 11)],
+                "style and page 31.0",
+            ),
+            (
+                vec![("a.wasm", 340), ("a.js", 40), ("a.css", 8)],
+                "critical path 388.0",
+            ),
+        ] {
+            assert!(report(&sizes(&files)).unwrap_err().contains(refusal));
+        }
     }
 }

@@ -3,6 +3,7 @@
 //! HEAPWRIGHT_NOW, a time with its offset from UTC, stands in for the clock and the time zone, so
 //! that tests and scripts have the same output every day.
 
+use std::cell::Cell;
 use std::path::PathBuf;
 use std::time::{SystemTime, UNIX_EPOCH};
 
@@ -12,7 +13,7 @@ use heapwright_state::Now;
 use heapwright_wire::{OffsetAt, WhenError};
 use jiff::Timestamp;
 use jiff::civil::DateTime;
-use jiff::tz::TimeZone;
+use jiff::tz::{AmbiguousOffset, TimeZone};
 
 use crate::failure::Failure;
 
@@ -93,20 +94,31 @@ impl Edges {
         text: &str,
         parse: impl Fn(&str, Moment, &OffsetAt<'_>) -> Result<Moment, WhenError>,
     ) -> Result<Moment, Failure> {
-        parse(text, self.now, &|local| self.offset_at(local))
-            .map_err(|error| Failure::Input(format!("{option}: {error}")))
+        let local_was_said = Cell::new(false);
+        let moment = parse(text, self.now, &|local| {
+            local_was_said.set(true);
+            self.offset_at(local)
+        })
+        .map_err(|error| Failure::Input(format!("{option}: {error}")))?;
+        // In the hour that the clock leaves out, it shows another offset at that moment.
+        let shown = local_was_said
+            .get()
+            .then(|| Moment::new(moment.instant_ms, offset_of(&self.zone, moment.instant_ms)));
+        Ok(shown.flatten().unwrap_or(moment))
     }
 
-    /// The offset from UTC [min] at what the clock on the wall shows.
+    /// The offset from UTC [min] that leads from what the clock on the wall shows to the moment.
     pub fn offset_at(&self, local: DateTime) -> i16 {
         match &self.zone {
             Zone::Fixed(offset_min) => *offset_min,
             Zone::Unknown => 0,
-            // Of an hour that the clock shows twice the first, of one that it leaves out the next.
-            Zone::Computer(zone) => zone
-                .to_ambiguous_timestamp(local)
-                .compatible()
-                .map_or(0, |instant| minutes(zone.to_offset(instant).seconds())),
+            // An hour that the clock shows twice is the first of the two; one that it leaves out is
+            // counted on from before it.
+            Zone::Computer(zone) => match zone.to_ambiguous_timestamp(local).offset() {
+                AmbiguousOffset::Unambiguous { offset: before }
+                | AmbiguousOffset::Gap { before, .. }
+                | AmbiguousOffset::Fold { before, .. } => minutes(before.seconds()),
+            },
         }
     }
 

@@ -7,7 +7,7 @@ mod support;
 use std::fs::File;
 use std::process::Stdio;
 
-use support::{Kept, own_folder, program};
+use support::{Kept, SPOT_PNG, own_folder, program};
 
 /// Programs that write at once lose nothing of each other's.
 #[test]
@@ -247,6 +247,58 @@ fn the_clock_of_the_computer_is_used() {
     );
 }
 
+/// The program with the clock of the computer, in a zone with summer time.
+fn in_berlin(kept: &Kept, arguments: &[&str]) -> String {
+    let mut program = kept.program();
+    program
+        .env_remove("HEAPWRIGHT_NOW")
+        .env("TZ", "Europe/Berlin");
+    let ran = support::ran(program, arguments, b"");
+    assert_eq!(ran.code, 0, "{arguments:?}: {}", ran.err);
+    ran.out
+}
+
+/// The hour that the clock leaves out is counted on from before it, the one that it shows twice is
+/// the first of the two, and a time that has its offset keeps it.
+#[test]
+fn hours_that_the_clock_leaves_out_or_shows_twice_are_moments() {
+    let kept = Kept::new("gap");
+    for (number, (text, happened)) in [
+        ("2020-03-29 02:30", "2020-03-29T03:30:00+02:00"),
+        ("2020-03-29 01:59", "2020-03-29T01:59:00+01:00"),
+        ("2020-03-29 03:00", "2020-03-29T03:00:00+02:00"),
+        ("2020-10-25 02:30", "2020-10-25T02:30:00+02:00"),
+        ("2020-10-25 03:00", "2020-10-25T03:00:00+01:00"),
+        ("2020-07-01T12:00:00Z", "2020-07-01T12:00:00Z"),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let name = format!("Heap {number}");
+        let told = in_berlin(&kept, &["heap", "new", &name, "--at", text, "--json"]);
+        let answer: serde_json::Value = serde_json::from_str(&told).unwrap();
+        assert_eq!(answer["entries"][0]["happened"], happened, "{text}");
+    }
+}
+
+/// A logger keeps the time of the wall: its rows are of the offset of their own day.
+#[test]
+fn times_of_a_logger_have_the_offset_of_their_day() {
+    let kept = Kept::new("logger-zone");
+    in_berlin(&kept, &["heap", "new", "Bin", "--at", "2020-01-01"]);
+    std::fs::write(
+        kept.folder.join("probe.csv"),
+        "Time,Temperature (°C)\n2020-01-15 12:00:00,41.5\n2020-07-15 12:00:00,43.0\n",
+    )
+    .unwrap();
+    let told = in_berlin(&kept, &["import", "probe.csv", "--heap", "Bin", "--yes"]);
+    assert!(told.contains("local time at their date"), "{told}");
+    let lines = kept.lines();
+    for happened in ["2020-01-15T12:00:00+01:00", "2020-07-15T12:00:00+02:00"] {
+        assert!(lines.contains(happened), "{happened}:\n{lines}");
+    }
+}
+
 /// A line that has changed on the disk is told, and what is sound is saved.
 #[test]
 fn a_damaged_journal_is_told_and_put_right() {
@@ -284,6 +336,17 @@ fn a_damaged_journal_is_told_and_put_right() {
     );
     let refused = kept.run(&["turn"]);
     assert_eq!(refused.code, 1, "{}", refused.out);
+    // What is left of it must not pass for the whole journal.
+    let refused = kept.run(&["export", "rest.jsonl"]);
+    assert_eq!(refused.code, 1, "{}", refused.out);
+    assert!(refused.err.contains("--skip-faulty"), "{}", refused.err);
+    assert!(!kept.folder.join("rest.jsonl").exists());
+    let told = kept.json(&["export", "rest.jsonl", "--skip-faulty"]);
+    assert_eq!(told["entries"], 2);
+    assert!(told.get("digest").is_none_or(serde_json::Value::is_null));
+    let rest = std::fs::read_to_string(kept.folder.join("rest.jsonl")).unwrap();
+    assert_eq!(rest.lines().count(), 2);
+    assert!(!rest.contains("heapwright_journal") && rest.contains("second remark"));
     let told = kept.answer(&["restore", "--from-damaged"]);
     assert!(
         told.contains("2 entries") && told.contains("lost: 1 entry."),
@@ -291,4 +354,57 @@ fn a_damaged_journal_is_told_and_put_right() {
     );
     assert_eq!(kept.json(&["check"])["sound"], true);
     kept.answer(&["turn"]);
+}
+
+/// From a damaged file its pictures come along; those that do not are told.
+#[test]
+fn pictures_of_a_damaged_file_come_along() {
+    let kept = Kept::new("damaged-pictures");
+    kept.answer(&["heap", "new", "Bin"]);
+    kept.answer(&["note", "first remark", "--heap", "Bin"]);
+    std::fs::write(kept.folder.join("spot.png"), SPOT_PNG).unwrap();
+    kept.answer(&["note", "seen", "--heap", "Bin", "--picture", "spot.png"]);
+    kept.answer(&["export", "whole.jsonl"]);
+    let mut bytes = std::fs::read(&kept.path).unwrap();
+    let at = bytes.windows(12).position(|part| part == b"first remark");
+    bytes[at.unwrap()] = b'F';
+    let damaged = kept.folder.join("damaged.heapwright");
+    std::fs::write(&damaged, &bytes).unwrap();
+
+    let other = Kept::new("damaged-pictures-here");
+    let file = damaged.display().to_string();
+    let told = other.json(&["restore", "--from-damaged", &file]);
+    assert_eq!(
+        (&told["entries"], &told["new"], &told["pictures"]),
+        (&2.into(), &2.into(), &1.into())
+    );
+    let checked = other.json(&["check"]);
+    assert_eq!(
+        (
+            &checked["sound"],
+            &checked["pictures"],
+            &checked["pictures_missing"]
+        ),
+        (&true.into(), &1.into(), &0.into())
+    );
+    assert_eq!(std::fs::read(&damaged).unwrap(), bytes, "it was touched");
+
+    // An export has no pictures.
+    let without = Kept::new("damaged-pictures-none");
+    let file = kept.folder.join("whole.jsonl").display().to_string();
+    without.answer(&["import", &file, "--yes"]);
+    assert_eq!(without.json(&["check"])["pictures_missing"], 1);
+    let told = without.answer(&["check"]);
+    assert!(
+        told.contains("Named by notes, but not here: 1 picture;"),
+        "{told}"
+    );
+    // What was taken in without them is made good.
+    let file = damaged.display().to_string();
+    let told = without.answer(&["restore", "--from-damaged", &file]);
+    assert!(
+        told.contains("2 entries and 1 picture; new to the journal: 0."),
+        "{told}"
+    );
+    assert_eq!(without.json(&["check"])["pictures_missing"], 0);
 }

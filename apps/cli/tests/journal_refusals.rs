@@ -115,6 +115,8 @@ const REFUSED: &[(&[&str], &[&str])] = &[
     (&["harvest", "Bin", "some"], &["AMOUNT"]),
     (&["harvest", "3 buckets"], &["more than one heap"]),
     (&["harvest", "Bin", "--share", "none"], &["--share"]),
+    (&["harvest", "Bin", "2 buckets"], &["how much of the heap", "--share 20%", "--share all"]),
+    (&["harvest", "Bin", "2 buckets", "--sieve", "12"], &["how much of the heap"]),
     (&["harvest", "Bin", "--sieve", "900"], &["sieve_mm"]),
     (&["harvest", "Bin", "--sieve", "12", "--overs", "1 bucket", "--overs-to", "nowhere"], &["nowhere"]),
     (&["bed", "new", "Long Bed", "3 m2"], &["already"]),

@@ -5,7 +5,7 @@
 mod support;
 
 use serde_json::Value;
-use support::{Kept, golden_text, of_repository, typed};
+use support::{Kept, SPOT_PNG, golden_text, of_repository, typed};
 
 /// The week: when it is typed, and what.
 #[rustfmt::skip] // a table
@@ -238,14 +238,6 @@ fn a_backup_brings_all_of_it_back() {
     assert_eq!(kept.json(&["check"])["sound"], true);
 }
 
-/// The smallest PNG: one pixel.
-const SPOT_PNG: &[u8] = &[
-    0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d, b'I', b'H', b'D', b'R', 0, 0, 0,
-    1, 0, 0, 0, 1, 8, 0, 0, 0, 0, 0x3a, 0x7e, 0x9b, 0x55, 0, 0, 0, 0x0a, b'I', b'D', b'A', b'T',
-    0x78, 0x9c, 0x63, 0x60, 0, 0, 0, 2, 0, 1, 0x48, 0xaf, 0xa4, 0x71, 0, 0, 0, 0, b'I', b'E', b'N',
-    b'D', 0xae, 0x42, 0x60, 0x82,
-];
-
 /// Readings of a logger are one batch: taken back together, and found again as known.
 #[test]
 fn readings_of_a_logger_come_once_and_go_together() {
@@ -290,6 +282,50 @@ fn undo_and_back_changes_nothing_but_the_log() {
     let nothing = kept.run(&["undo", "--bring-back"]);
     // The turning that was taken back in the week is still there to be brought back.
     assert_eq!(nothing.code, 0, "{}", nothing.err);
+}
+
+/// What was brought back is passed over the next time, even when it had been taken back twice.
+#[test]
+fn bringing_back_goes_on_to_what_was_taken_back_before() {
+    let mut kept = Kept::new("brought-back");
+    let mut minute = 0;
+    let mut later = |kept: &mut Kept| {
+        minute += 1;
+        kept.now = format!("2026-05-06T15:{minute:02}:00+02:00");
+    };
+    for arguments in [
+        &["heap", "new", "Bin"][..],
+        &["note", "first remark", "--heap", "Bin"],
+        &["note", "second remark", "--heap", "Bin"],
+        &["undo"],
+        &["undo"],
+        &["undo", "--bring-back"],
+        &["undo"],
+        &["undo", "--bring-back"],
+    ] {
+        later(&mut kept);
+        kept.answer(arguments);
+    }
+    let log = kept.answer(&["log"]);
+    assert!(
+        log.contains("first remark") && !log.contains("second remark"),
+        "{log}"
+    );
+    later(&mut kept);
+    kept.answer(&["undo", "--bring-back"]);
+    let log = kept.answer(&["log"]);
+    assert!(
+        log.contains("first remark") && log.contains("second remark"),
+        "{log}"
+    );
+    later(&mut kept);
+    let nothing = kept.run(&["undo", "--bring-back"]);
+    assert_eq!(nothing.code, 2, "{}", nothing.out);
+    assert!(
+        nothing.err.contains("nothing was taken back"),
+        "{}",
+        nothing.err
+    );
 }
 
 /// Words as a shell parts them: quotation marks hold words together.

@@ -121,6 +121,17 @@ impl Sqlite {
         }
     }
 
+    /// Takes over the pictures of a damaged file that can be read; the file is not touched. Tells
+    /// how many, and which cannot be read.
+    pub fn take_pictures(&mut self, damaged: &Path) -> Result<(u64, Vec<Digest>), StoreError> {
+        // What SQLite does not open at all may hold lines, but gives no pictures.
+        let Ok(mut from) = Sqlite::open_to_read(damaged) else {
+            return Ok((0, Vec::new()));
+        };
+        from.note_damage();
+        self.take_over(&mut from, false)
+    }
+
     /// Takes over pictures and, for a new journal, the facts that do not belong to one device.
     /// Tells how many pictures, and which cannot be read.
     pub(crate) fn take_over(

@@ -161,12 +161,15 @@ async function sizes(address) {
   });
   const worker = await (await fetch(new URL("sw.js", address))).text();
   const files = [...JSON.parse(worker.match(/const FILES = (\[.*?\]);/)[1]), "sw.js"];
-  const kib = { wasm: 0, script: 0, stylePage: 0, all: 0 };
+  const kib = { wasm: 0, laterWasm: 0, script: 0, stylePage: 0, all: 0, beforeTheAnswer: 0 };
   for (const file of files) {
     const size = (await get(new URL(file, address))).length / 1024;
     const kind = /\.wasm$/.test(file) ? "wasm" : /\.js$/.test(file) ? "script" : /\.(css|html|webmanifest)$|^\.\/$/.test(file) ? "stylePage" : undefined;
     if (kind) kib[kind] += size;
     kib.all += size;
+    // Fetched after the first answer: the journal and the other places.
+    if (/^split_.*\.wasm$/.test(file)) kib.laterWasm += size;
+    else kib.beforeTheAnswer += size;
   }
   return kib;
 }
@@ -259,7 +262,9 @@ const report = {
     figure("U11", "wasm, brotli", weights.wasm, "KiB", 300, 200),
     figure("U11", "script, brotli", weights.script, "KiB", 60, 30),
     figure("U11", "style and page, brotli", weights.stylePage, "KiB", 30, 20),
+    figure("U11", "wasm fetched after the first answer, brotli", weights.laterWasm, "KiB", null, null),
     figure("U11", "all, brotli where it helps", weights.all, "KiB", 400, 250),
+    figure("U11", "all before the first answer, brotli where it helps", weights.beforeTheAnswer, "KiB", 400, 250),
   ],
 };
 const text = `${JSON.stringify(report, null, 2)}\n`;

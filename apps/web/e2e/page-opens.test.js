@@ -43,6 +43,25 @@ describe("the page opens", () => {
     await context.close();
   });
 
+  test("answers without the part that is fetched later, says that the journal is not open, and recovers", async () => {
+    const context = await browser.newContext({ ...PHONE, serviceWorkers: "block" });
+    try {
+      const page = await context.newPage();
+      await page.route("**/split_*.wasm", (route) => route.abort());
+      await open(page, program.address);
+      await page.getByText("A part of this page could not be fetched").waitFor();
+      assert.match(await page.locator(".answer").first().innerText(), /\d/);
+      await page.unroute("**/split_*.wasm");
+      await page.reload();
+      await ready(page);
+      await page.getByRole("link", { name: "Heaps" }).click();
+      await page.getByText("No heap yet.").waitFor();
+      assert.equal(await page.evaluate(() => document.activeElement.id), "title");
+    } finally {
+      await context.close();
+    }
+  });
+
   test("works below any path", async () => {
     const proxy = await startProxy(program, { prefix: "/plot/7/" });
     const context = await browser.newContext(PHONE);

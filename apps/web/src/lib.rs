@@ -10,6 +10,7 @@ pub mod demo;
 pub mod state;
 
 mod keeping;
+mod later;
 mod parts;
 mod places;
 mod shell;

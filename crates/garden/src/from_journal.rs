@@ -12,8 +12,10 @@ use crate::{
     Stuff,
 };
 
-/// Less than this share of the unit in which it lies counts as gone.
-const GONE: f64 = 0.02;
+/// Less than this counts as gone: a tenth of a litre, or as many kilograms of what has no known
+/// density.
+const GONE_M3: f64 = 1e-4;
+const GONE_KG: f64 = 0.1;
 
 impl Garden {
     /// The garden at a moment. Definitions that this catalogue cannot use are left out: a newer
@@ -39,12 +41,17 @@ impl Garden {
                 .values()
                 .filter_map(|defined| own_material(defined).material(catalogue).ok()),
         );
-        for measured in &now.measurements {
-            let observed = observed(catalogue, &garden, measured);
+        for (when, measured) in &now.measurements {
+            let then_over_now = measured.weighed_measure.as_ref().map_or(1.0, |weighed| {
+                garden.then_over_now(catalogue, state, &weighed.measure.amount().unit, *when)
+            });
+            let observed = observed(catalogue, &garden, measured, then_over_now);
             garden.observations.extend(observed);
         }
         for (key, shelf) in &state.stores().shelves {
-            garden.stores.extend(stock(catalogue, &garden, key, shelf));
+            garden
+                .stores
+                .extend(stock(catalogue, &garden, state, key, shelf));
         }
         garden
     }
@@ -222,6 +229,7 @@ fn observed(
     catalogue: &Catalogue,
     garden: &Garden,
     measured: &MaterialMeasured,
+    then_over_now: f64,
 ) -> Vec<Observation> {
     let mut all = Vec::new();
     if let Some(laboratory) = &measured.laboratory {
@@ -247,7 +255,7 @@ fn observed(
         all.push(Observed::WeighedMeasure {
             full_kg: weighed.full_kg,
             empty_kg: weighed.empty_kg,
-            volume_m3: count * each_m3.typical,
+            volume_m3: count * each_m3.typical * then_over_now,
         });
     }
     all.into_iter()
@@ -260,8 +268,15 @@ fn observed(
 }
 
 /// What is left on a shelf, in the unit in which it was put there last; `None` when it is empty or
-/// of something that is not known.
-fn stock(catalogue: &Catalogue, garden: &Garden, key: &ShelfKey, shelf: &Shelf) -> Option<Stock> {
+/// of something that is not known. More than was written down may be taken, but there is never less
+/// than nothing: what came later is there.
+fn stock(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    state: &State,
+    key: &ShelfKey,
+    shelf: &Shelf,
+) -> Option<Stock> {
     let material = MaterialId(key.material.clone());
     garden.material(catalogue, &material)?;
     let stuff = Stuff::Known {
@@ -274,28 +289,40 @@ fn stock(catalogue: &Catalogue, garden: &Garden, key: &ShelfKey, shelf: &Shelf) 
         unit: shelf.unit.clone()?,
     }
     .amount();
-    let volume_m3 = |said: &AmountSaid| {
-        garden
-            .volume_m3(catalogue, &stuff, &said.amount())
-            .unwrap_or(0.0)
+    let (one_size, gone) = match garden.volume_m3(catalogue, &stuff, &one) {
+        Some(one_m3) => (one_m3, GONE_M3),
+        None => (one.kilograms()?, GONE_KG),
     };
-    let counted = shelf
-        .counted
-        .as_ref()
-        .and_then(|(_, amount)| amount.as_ref());
-    let there_m3 = counted.map_or(0.0, volume_m3)
-        + shelf
-            .came
-            .iter()
-            .map(|(_, said)| volume_m3(said))
-            .sum::<f64>()
-        - shelf
-            .went
-            .iter()
-            .map(|(_, said)| volume_m3(said))
-            .sum::<f64>();
-    let count = there_m3 / garden.volume_m3(catalogue, &stuff, &one)?;
-    (count >= GONE).then(|| Stock {
+    let by_volume = gone == GONE_M3;
+    let size = |said: &AmountSaid, at: Moment| {
+        let amount = said.amount();
+        let size = if by_volume {
+            garden.volume_m3(catalogue, &stuff, &amount)
+        } else {
+            amount.kilograms()
+        };
+        size.unwrap_or(0.0) * garden.then_over_now(catalogue, state, &amount.unit, at)
+    };
+    let mut there = match &shelf.counted {
+        Some((at, Some(said))) => size(said, *at),
+        _ => 0.0,
+    };
+    let mut changes: Vec<(Moment, bool, &AmountSaid)> = (shelf.came.iter())
+        .map(|(at, said)| (*at, false, said))
+        .chain(shelf.went.iter().map(|(at, said)| (*at, true, said)))
+        .collect();
+    // What came at the same instant came first.
+    changes.sort_by_key(|(at, went, _)| (at.instant_ms, *went));
+    for (at, went, said) in changes {
+        let change = size(said, at);
+        there = if went {
+            (there - change).max(0.0)
+        } else {
+            there + change
+        };
+    }
+    let count = there / one_size;
+    (there >= gone).then(|| Stock {
         material,
         conditions: key.conditions.clone(),
         scoop: shelf.scoop.as_ref().map_or_else(

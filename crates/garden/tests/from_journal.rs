@@ -190,3 +190,39 @@ fn stores_are_what_was_counted_and_put_by_less_what_went() {
     );
     assert!(pen.garden().stores.is_empty());
 }
+
+#[test]
+fn stores_never_owe_and_count_with_the_vessels_of_their_time() {
+    let mut pen = Pen::new();
+    let straw = "straw_wheat".to_owned();
+    let put = |count, unit: &str| StockPutBy {
+        material: straw.clone(),
+        conditions: Vec::new(),
+        amount: said(count, unit),
+        scoop: None,
+    };
+    let used = |count, unit: &str| StockUsed {
+        material: straw.clone(),
+        conditions: Vec::new(),
+        amount: said(count, unit),
+        heap: None,
+    };
+    let left = |pen: &Pen| pen.garden().stores[0].amount.as_ref().unwrap().count;
+    pen.write(put(5.0, "kg"), 1);
+    pen.write(used(8.0, "kg"), 2);
+    pen.write(put(10.0, "kg"), 3);
+    assert!((left(&pen) - 10.0).abs() < 1e-9, "what came later is there");
+    let mut pen = Pen::new();
+    let bucket = |volume_l| MeasureDefined {
+        measure: "bucket".to_owned(),
+        volume_l,
+    };
+    pen.write(bucket(10.0), 1);
+    pen.write(put(10.0, "bucket"), 2);
+    pen.write(bucket(20.0), 3);
+    pen.write(used(50.0, "L"), 4);
+    assert!((left(&pen) - 2.5).abs() < 1e-9, "50 L in buckets of 20 L");
+    let mut pen = Pen::new();
+    pen.write(put(0.015, "t"), 1);
+    assert!((left(&pen) - 0.015).abs() < 1e-12, "15 kg are not nothing");
+}

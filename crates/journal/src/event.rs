@@ -111,6 +111,8 @@ pub enum LineError {
     },
     /// It is not text in UTF-8.
     NotText,
+    /// It is the header of a file of a later version.
+    NewerFile,
     /// It is not the JSON of an event.
     NotAnEvent {
         /// What is wrong.
@@ -126,6 +128,9 @@ impl fmt::Display for LineError {
                 "has {bytes} bytes; an event has at most {LONGEST_LINE_BYTES}"
             ),
             Self::NotText => f.write_str("is not text in UTF-8"),
+            Self::NewerFile => {
+                f.write_str("says that a newer version made this file: take it in with that one")
+            }
             Self::NotAnEvent { what } => write!(f, "is no event: {what}"),
         }
     }

@@ -52,6 +52,9 @@ impl Header {
     }
 }
 
+/// How a header begins; no event does.
+const HEADER_BEGINS: &str = "{\"heapwright_journal\"";
+
 /// A line of a file that cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
@@ -89,6 +92,7 @@ pub struct Summary {
 pub struct FileReader {
     line: u64,
     header: Option<Header>,
+    joined: bool,
     digests: Vec<Digest>,
     not_understood: BTreeMap<String, u64>,
     faults: Vec<Fault>,
@@ -129,11 +133,10 @@ impl FileReader {
             return Err(LineError::TooLong { bytes: line.len() });
         }
         let text = std::str::from_utf8(line).map_err(|_| LineError::NotText)?;
-        if self.line == 1
+        if text.starts_with(HEADER_BEGINS)
             && let Ok(header) = serde_json::from_str::<Header>(text)
         {
-            self.header = Some(header);
-            return Ok(None);
+            return self.header_read(header).map(|()| None);
         }
         let (line, event) = Line::read(text)?;
         self.digests.push(line.digest());
@@ -147,6 +150,17 @@ impl FileReader {
             *self.not_understood.entry(kind).or_default() += 1;
         }
         Ok(Some((line, event)))
+    }
+
+    fn header_read(&mut self, header: Header) -> Result<(), LineError> {
+        if header.heapwright_journal != 1 {
+            return Err(LineError::NewerFile);
+        }
+        // A second header is that of a second file behind the first: what is whole, nobody can
+        // tell any more.
+        self.joined |= self.header.is_some() || !self.digests.is_empty();
+        self.header = (!self.joined).then_some(header);
+        Ok(())
     }
 
     /// What the file held, when all lines were taken.

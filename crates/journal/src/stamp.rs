@@ -100,11 +100,13 @@ impl Stamp {
                 device,
                 ..self
             },
-            None => Self {
-                wall_ms: (self.wall_ms + 1).min(LAST_WALL_MS),
+            None if self.wall_ms < LAST_WALL_MS => Self {
+                wall_ms: self.wall_ms + 1,
                 count: 0,
                 device,
             },
+            // The end of time: nothing stands behind, and nothing must stand before.
+            None => Self { device, ..self },
         }
     }
 }

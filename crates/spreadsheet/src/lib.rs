@@ -22,7 +22,8 @@ pub use log::log_csv;
 pub use logger::{
     Besides, Column, ColumnError, DateOrder, Fault, FaultKind, FoundColumn, LARGEST_FILE_BYTES,
     LONGEST_FIELD_BYTES, LoggerError, LoggerFile, LoggerMapping, LoggerRow, MOST_COLUMNS,
-    MOST_FAULTS, MOST_ROWS, OffsetWhy, OrderWhy, TemperatureUnit, Understood, UnitWhy, read_logger,
+    MOST_FAULTS, MOST_ROWS, OffsetOf, OffsetWhy, OrderWhy, TemperatureUnit, Understood, UnitWhy,
+    read_local_logger, read_logger,
 };
 pub use new_readings::{MOST_READINGS, NewReadings, Placing, ReadingsError, new_readings};
 pub use readings::{READINGS_HEADER, readings_csv};

@@ -2,8 +2,10 @@
 //! sentence it gets.
 #![allow(clippy::unwrap_used)]
 
+use heapwright_journal::Moment;
 use heapwright_spreadsheet::{
-    Column, DateOrder, LoggerFile, LoggerMapping, OffsetWhy, TemperatureUnit, UnitWhy, read_logger,
+    Column, DateOrder, LoggerFile, LoggerMapping, OffsetWhy, TemperatureUnit, UnitWhy,
+    read_local_logger, read_logger,
 };
 
 const DAY_FIRST: Option<DateOrder> = Some(DateOrder::DayFirst);
@@ -466,6 +468,39 @@ fn faults_are_told_by_row_and_column() {
         ]
     );
     assert_eq!(file.fault_count, 12);
+}
+
+/// Local time has the offset of each day, unless the file says one.
+#[test]
+fn times_in_local_time_have_the_offset_of_their_day() {
+    let summer = |shown: Moment| {
+        let text = shown.to_string();
+        if text > "2026-03-29".to_owned() && text < "2026-10-25".to_owned() {
+            120
+        } else {
+            60
+        }
+    };
+    let read = |text: &str| {
+        let file = read_local_logger(text.as_bytes(), &celsius(), &summer).unwrap();
+        let moments: Vec<String> = (file.rows.iter())
+            .map(|row| row.moment.to_string())
+            .collect();
+        (moments.join(" "), file.understood.offset)
+    };
+    let rows = "2026-01-15 12:00,41\n2026-07-15 12:00,42\n2026-07-15T12:00:00Z,43\n";
+    assert_eq!(
+        read(&format!("Time,Temp\n{rows}")),
+        (
+            "2026-01-15T12:00:00+01:00 2026-07-15T12:00:00+02:00 2026-07-15T12:00:00Z".to_owned(),
+            OffsetWhy::OfEachDay
+        )
+    );
+    let header = read("\"Time, GMT-05:00\",Temp\n2026-07-15 12:00,42\n");
+    assert_eq!(header.0, "2026-07-15T12:00:00-05:00");
+    assert_eq!(header.1, OffsetWhy::Header { offset_min: -300 });
+    let own = read("Time,Temp\n2026-07-15T12:00:00Z,43\n");
+    assert_eq!(own.1, OffsetWhy::InEveryRow);
 }
 
 #[test]

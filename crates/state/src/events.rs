@@ -83,12 +83,14 @@ impl Events {
         })
     }
 
-    /// Takes in a line; false when it is there already.
+    /// Takes in a line; false when it is there already. What its corrections change is noted in
+    /// `later`, to be worked out once for many of them by [`Events::refresh_all`].
     pub(crate) fn take(
         &mut self,
         digest: Digest,
         event: Arc<Event>,
         changes: &mut Vec<Change>,
+        later: &mut Vec<EventId>,
     ) -> bool {
         let id = event.id;
         let new = Variant { digest, event };
@@ -97,7 +99,7 @@ impl Events {
             let event = Arc::clone(&new.event);
             slot.accepted = Some(new);
             self.lines += 1;
-            self.corrected(&event, true, changes);
+            self.corrected(&event, true, later);
             self.refresh(id, changes);
             return true;
         };
@@ -115,8 +117,8 @@ impl Events {
                 let old = std::mem::replace(accepted, new);
                 let old_event = Arc::clone(&old.event);
                 slot.others.insert(0, old);
-                self.corrected(&old_event, false, changes);
-                self.corrected(&event, true, changes);
+                self.corrected(&old_event, false, later);
+                self.corrected(&event, true, later);
                 self.refresh(id, changes);
             }
         }
@@ -126,7 +128,7 @@ impl Events {
     }
 
     /// Ties a correction to what it corrects, or unties it.
-    fn corrected(&mut self, event: &Event, tie: bool, changes: &mut Vec<Change>) {
+    fn corrected(&mut self, event: &Event, tie: bool, later: &mut Vec<EventId>) {
         let Some(target) = event.content().and_then(Content::corrects) else {
             return;
         };
@@ -136,16 +138,29 @@ impl Events {
         } else {
             corrections.remove(&(event.stamp, event.id));
         }
-        self.refresh(target, changes);
-        if self.slot(target).is_some_and(Slot::is_empty) {
-            // As if the correction had never pointed here.
-            self.slots.remove(&target);
-            return;
-        }
+        later.push(target);
+    }
+
+    /// Works out anew what counts of events whose corrections have changed.
+    pub(crate) fn refresh_all(&mut self, ids: &mut Vec<EventId>, changes: &mut Vec<Change>) {
         // Of an amendment that is taken back, what it amended changes.
-        if let Some(Content::Amended(amended)) = self.accepted(target) {
-            let of_it = amended.event;
-            self.refresh(of_it, changes);
+        let amended: Vec<EventId> = ids
+            .iter()
+            .filter_map(|id| match self.accepted(*id) {
+                Some(Content::Amended(amended)) => Some(amended.event),
+                _ => None,
+            })
+            .collect();
+        ids.extend(amended);
+        ids.sort_unstable();
+        ids.dedup();
+        for id in ids.drain(..) {
+            if self.slot(id).is_some_and(Slot::is_empty) {
+                // As if no correction had ever pointed here.
+                self.slots.remove(&id);
+            } else if self.slot(id).is_some() {
+                self.refresh(id, changes);
+            }
         }
     }
 

@@ -29,8 +29,8 @@ pub struct GardenNow {
     pub measures: BTreeMap<String, Vec<(Moment, f64)>>,
     /// Its own materials, by id.
     pub materials: BTreeMap<String, MaterialDefined>,
-    /// What was measured of materials.
-    pub measurements: Vec<MaterialMeasured>,
+    /// What was measured of materials, and when.
+    pub measurements: Vec<(Moment, MaterialMeasured)>,
 }
 
 impl GardenNow {
@@ -74,7 +74,9 @@ impl Step for GardenNow {
                 self.materials
                     .insert(defined.material.clone(), defined.clone());
             }
-            Some(Content::MaterialMeasured(measured)) => self.measurements.push(measured.clone()),
+            Some(Content::MaterialMeasured(measured)) => {
+                self.measurements.push((event.happened, measured.clone()));
+            }
             _ => {}
         }
     }

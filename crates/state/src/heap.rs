@@ -137,6 +137,9 @@ impl Heap {
     }
 }
 
+/// Less than this share of a portion cannot be told from nothing.
+const LEAST_LEFT: f64 = 1e-6;
+
 impl HeapNow {
     /// What went in and how much of each is there still, share: moves are not followed.
     pub(crate) fn portions(&self) -> impl Iterator<Item = (&Arc<Event>, f64)> {
@@ -153,15 +156,24 @@ impl HeapNow {
     }
 
     fn take_out(&mut self, share_pct: Option<f64>) {
-        let left = self.left * (1.0 - share_pct.unwrap_or(100.0) / 100.0);
-        // Below a millionth nothing is there that could be told from nothing, and products of
-        // shares would run out of digits.
-        if left < 1e-6 {
+        let share_pct = share_pct.unwrap_or(100.0);
+        if share_pct >= 100.0 {
             self.portions.clear();
             self.left = 1.0;
             self.emptied += 1;
-        } else {
-            self.left = left;
+            return;
+        }
+        self.left *= 1.0 - share_pct / 100.0;
+        // Products of shares must not run out of digits: what came last is the new measure, and
+        // that of which less than a millionth is left is gone.
+        if self.left < LEAST_LEFT {
+            let left = self.left;
+            self.portions
+                .retain(|portion| left / portion.left >= LEAST_LEFT);
+            for portion in &mut self.portions {
+                portion.left /= left;
+            }
+            self.left = 1.0;
         }
     }
 

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use heapwright_journal::{
-    Clock, Content, DeviceId, Event, EventId, Line, Moment, Stamp, What, WriteError,
+    Clock, Content, DeviceId, Event, EventId, Line, MOST_AHEAD_MS, Moment, Stamp, What, WriteError,
 };
 
 use crate::State;
@@ -73,7 +73,12 @@ impl Recorder {
         };
         for entry in state.entries() {
             for event in entry.recorded().into_iter().chain(entry.others()) {
-                recorder.see(event.stamp, now);
+                // A correction of an entry from a clock that is ahead stands behind that entry,
+                // and is no reason to be ahead for ever.
+                let corrects = event.content().and_then(Content::corrects).is_some();
+                if !(corrects && event.stamp.wall_ms > wall_ms(event.recorded) + MOST_AHEAD_MS) {
+                    recorder.see(event.stamp, now);
+                }
             }
         }
         recorder

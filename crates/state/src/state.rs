@@ -117,21 +117,29 @@ impl State {
         self.events.reserve(lines.size_hint().0);
         let mut touched = Touched::default();
         let mut changes = Vec::new();
+        let mut later = Vec::new();
         let mut new = 0;
         for (digest, event) in lines {
             self.latest = self.latest.max(Some(event.stamp));
-            new += usize::from(self.events.take(digest, Arc::new(event), &mut changes));
-            for Change { before, after } in changes.drain(..) {
-                if let Some(event) = before {
-                    self.place(&event, false, &mut touched);
-                }
-                if let Some(event) = after {
-                    self.place(&event, true, &mut touched);
-                }
-            }
+            let event = Arc::new(event);
+            new += usize::from(self.events.take(digest, event, &mut changes, &mut later));
+            self.place_all(&mut changes, &mut touched);
         }
+        self.events.refresh_all(&mut later, &mut changes);
+        self.place_all(&mut changes, &mut touched);
         self.settle(&touched);
         new
+    }
+
+    fn place_all(&mut self, changes: &mut Vec<Change>, touched: &mut Touched) {
+        for Change { before, after } in changes.drain(..) {
+            if let Some(event) = before {
+                self.place(&event, false, touched);
+            }
+            if let Some(event) = after {
+                self.place(&event, true, touched);
+            }
+        }
     }
 
     /// Puts an event where it belongs, or takes it out.

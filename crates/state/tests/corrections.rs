@@ -335,3 +335,58 @@ fn undo_takes_back_the_last_thing_that_stands() {
     assert_eq!(pen.state.last_of(HERE).unwrap().id, first);
     assert!(pen.state.last_of(DeviceId(9)).is_none());
 }
+
+#[test]
+fn what_is_fed_last_stays_through_any_number_of_harvests() {
+    let mut pen = Pen::new();
+    let heap = pen.heap("Bin");
+    let mut last = None;
+    for round in 0..12 {
+        last = Some(pen.write(feed(heap, 1.0), 2 * round + 1));
+        let harvest = Harvested {
+            heap,
+            amount: None,
+            share_pct: Some(90.0),
+            sieve_mm: None,
+            overs: None,
+            overs_to: None,
+        };
+        pen.write(harvest, 2 * round + 2);
+    }
+    let inside = pen.inside(heap);
+    let (id, share) = *inside.last().unwrap();
+    assert_eq!(Some(id), last);
+    assert!((share - 0.1).abs() < 1e-12, "{share}");
+    let sum: f64 = inside.iter().map(|(_, share)| share).sum();
+    // What is less than a millionth of a feed is dropped: 1e-6, 1e-7 and so on.
+    assert!((sum - 1.0 / 9.0).abs() < 2e-6, "{sum}");
+    assert_eq!(pen.state.heap(heap).unwrap().now().emptied, 0);
+}
+
+#[test]
+fn a_correction_of_an_entry_from_ahead_does_not_drag_its_device_along() {
+    let mut pen = Pen::new();
+    let heap = pen.heap("Bin");
+    let far = Event {
+        id: EventId::new(7, &[7; 10]),
+        stamp: Stamp {
+            wall_ms: heapwright_journal::LAST_WALL_MS,
+            count: u16::MAX,
+            device: DeviceId(2),
+        },
+        happened: moment(1),
+        recorded: moment(1),
+        by: None,
+        batch: None,
+        what: What::Known(feed(heap, 4.0).into()),
+    };
+    let line = Line::from(far.write().unwrap().as_str());
+    let id = far.id;
+    pen.take(line.digest(), far);
+    pen.write(Withdrawn { event: id }, 2);
+    // As after a restart.
+    pen.recorder = Recorder::new(HERE, &pen.state, moment(50));
+    let after = pen.write(feed(heap, 1.0), 2);
+    let stamp = pen.state.entry(after).unwrap().recorded().unwrap().stamp;
+    assert!(stamp.wall_ms < 1_777_600_000_000 + 86_400_000 * 3);
+}

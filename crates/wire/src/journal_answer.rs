@@ -324,6 +324,8 @@ pub struct CheckJson {
     pub lost: u64,
     /// How many pictures are sound.
     pub pictures: u64,
+    /// How many pictures notes name that are not kept here, as after an import.
+    pub pictures_missing: u64,
     /// What is not as it was written, as sentences.
     pub damage: Vec<String>,
     /// Ids under which more than one entry came.

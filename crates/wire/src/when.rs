@@ -70,6 +70,7 @@ const LAST: Time = Time::constant(23, 59, 59, 999_000_000);
 pub fn parse_when(text: &str, now: Moment, offset_at: &OffsetAt) -> Result<Moment, WhenError> {
     let moment = match read(text, now)? {
         Said::Moment(moment) => moment,
+        Said::Today(_) => now,
         Said::At(date, Some(time)) => local(text, date.to_datetime(time), offset_at)?,
         Said::At(date, None) => {
             let noon = local(text, date.to_datetime(NOON), offset_at)?;
@@ -102,6 +103,7 @@ pub fn parse_until(text: &str, now: Moment, offset_at: &OffsetAt) -> Result<Mome
 fn edge(text: &str, now: Moment, offset_at: &OffsetAt, time: Time) -> Result<Moment, WhenError> {
     match read(text, now)? {
         Said::Moment(moment) => Ok(moment),
+        Said::Today(date) => local(text, date.to_datetime(time), offset_at),
         Said::At(date, said) => local(text, date.to_datetime(said.unwrap_or(time)), offset_at),
     }
 }
@@ -116,6 +118,8 @@ fn local(text: &str, local: DateTime, offset_at: &OffsetAt) -> Result<Moment, Wh
 enum Said {
     /// A moment, whatever the clock on the wall shows.
     Moment(Moment),
+    /// The day that it is; what happened on it has happened by now.
+    Today(Date),
     /// A local day, and the time of day if it was said.
     At(Date, Option<Time>),
 }
@@ -159,7 +163,7 @@ fn said(words: &[&str], now: Moment) -> Option<Option<Said>> {
         let Some(date) = day else { return Some(None) };
         if behind.is_empty() {
             return Some(Some(if *first == "today" {
-                Said::Moment(now)
+                Said::Today(date)
             } else {
                 Said::At(date, None)
             }));
@@ -225,10 +229,12 @@ fn written(words: &[&str]) -> Option<Option<Said>> {
             clock.to_owned()
         };
         let offset = offset.replace('\u{2212}', "-");
-        let offset = match offset.len() {
+        let offset = match offset.split_at_checked(3) {
             // "+02" and "+0200" are written too.
-            3 => format!("{offset}:00"),
-            5 if !offset.contains(':') => format!("{}:{}", &offset[..3], &offset[3..]),
+            Some((hours, "")) => format!("{hours}:00"),
+            Some((hours, minutes)) if minutes.len() == 2 && !offset.contains(':') => {
+                format!("{hours}:{minutes}")
+            }
             _ => offset,
         };
         let moment = format!("{date}T{clock}{offset}").parse::<Moment>().ok();
@@ -247,7 +253,7 @@ fn ago(words: &[&str], now: Moment) -> Option<Option<Said>> {
         [glued] => {
             let digits = glued.find(|c: char| !c.is_ascii_digit())?;
             let (count, unit) = glued.split_at(digits);
-            (count.parse().ok()?, unit)
+            (number(count)?, unit)
         }
         _ => return None,
     };
@@ -561,6 +567,11 @@ mod tests {
         ("99999 days ago", "not understood"), ("2 hours ago 18:00", "not understood"),
         ("2026-05-01x18:00", "not understood"), ("1:2:3:4", "not understood"),
         ("the", "not understood"), ("ago", "not understood"), ("ä ago", "not understood"),
+        ("99999999d ago", "not understood"), ("99999999 d ago", "not understood"),
+        ("99999999999h ago", "not understood"), ("10001years ago", "not understood"),
+        ("10000years ago", "no day"), ("10000weeks ago", "no day"),
+        ("2026-05-01 18:00+1é1", "no day"), ("2026-05-01 18:00+éé", "no day"),
+        ("2026-05-01 18:00-é", "no day"), ("2026-05-01 18:00é+02", "no day"),
         ("2026-02-29", "no day"), ("2026-13-01", "no day"), ("2026-05-01 25:00", "no day"),
         ("today 13:75", "no day"), ("13 pm", "no day"), ("31 April 2026", "no day"),
         ("1850-01-01", "no day"), ("500 years ago", "no day"),
@@ -592,6 +603,17 @@ mod tests {
                 .to_string(),
             "2026-05-05T18:00:00+02:00"
         );
+    }
+
+    #[test]
+    fn today_is_a_whole_day_where_a_stretch_of_time_is_told() {
+        let told = |found: Result<Moment, WhenError>| found.unwrap().to_string();
+        let since = parse_since("today", now(), &offset_at);
+        let until = parse_until("Today", now(), &offset_at);
+        assert_eq!(told(since), "2026-05-06T00:00:00+02:00");
+        assert_eq!(told(until), "2026-05-06T23:59:59.999+02:00");
+        let since = parse_since("today 7:30", now(), &offset_at);
+        assert_eq!(told(since), "2026-05-06T07:30:00+02:00");
     }
 
     /// A day whose noon is still to come has not happened then.

@@ -31,6 +31,9 @@ pub struct ExportArguments {
     /// Of readings: only those of this heap
     #[arg(long, value_name = "HEAP", requires = "csv")]
     pub heap: Option<String>,
+    /// Of a damaged journal: leave out what cannot be read, and write the rest without a header
+    #[arg(long, conflicts_with = "csv")]
+    pub skip_faulty: bool,
     /// Replace the file if it is there
     #[arg(long)]
     pub replace: bool,

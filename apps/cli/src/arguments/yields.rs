@@ -8,13 +8,14 @@ use super::{RecordArguments, ViewArguments};
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Examples:
-  heapwright harvest Bin \"6 buckets\"
+  heapwright harvest Bin
+  heapwright harvest Bin \"6 buckets\" --share all
   heapwright harvest Bin \"4 buckets\" --share half --sieve 12 --overs \"1 bucket\" --overs-to Box")]
 pub struct HarvestArguments {
     /// Which heap, which may be left out when only one is not finished, and how much compost
     #[arg(value_name = "[HEAP] [AMOUNT]", num_args = 0..=2)]
     pub words: Vec<String>,
-    /// How much of the heap; all when left out
+    /// How much of the heap: 20%, half, all; must be said with an amount, else all when left out
     #[arg(long, allow_hyphen_values = true)]
     pub share: Option<String>,
     /// Mesh of the sieve in millimetres

@@ -1,11 +1,11 @@
 //! `heapwright check`: is the journal as it was written?
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::io::Write;
 
-use heapwright_journal::What;
 use heapwright_journal::store::DamageKind;
-use heapwright_store::{Report, StoreError, Why, check};
+use heapwright_journal::{Content, What};
+use heapwright_store::{Report, Sqlite, StoreError, Why, check};
 use heapwright_wire::CheckJson;
 
 use crate::arguments::CheckArguments;
@@ -32,7 +32,7 @@ pub fn run(arguments: &CheckArguments, out: &mut impl Write) -> Result<(), Failu
     let mut conflicts = Vec::new();
     let mut not_understood: BTreeMap<String, u64> = BTreeMap::new();
     // A damaged one says so here, on standard error.
-    let keeping = Keeping::to_read(&arguments.journal)?;
+    let mut keeping = Keeping::to_read(&arguments.journal)?;
     conflicts.extend(keeping.state.conflicts().iter().map(ToString::to_string));
     for entry in keeping.state.entries() {
         if let Some(What::Unknown(unknown)) = entry.recorded().map(|event| &event.what) {
@@ -46,6 +46,7 @@ pub fn run(arguments: &CheckArguments, out: &mut impl Write) -> Result<(), Failu
         searched_out: report.searched_out,
         lost: report.lost,
         pictures: report.pictures,
+        pictures_missing: pictures_missing(&mut keeping)?,
         damage,
         conflicts,
         not_understood,
@@ -65,6 +66,25 @@ pub fn run(arguments: &CheckArguments, out: &mut impl Write) -> Result<(), Failu
             answer.journal
         )))
     }
+}
+
+/// How many pictures notes name that are not there, be they sound or damaged.
+fn pictures_missing(keeping: &mut Keeping) -> Result<u64, Failure> {
+    let kept = match keeping.store().map(Sqlite::pictures) {
+        // That they cannot be listed is told as damage.
+        Some(Err(error)) if error.why == Why::Damaged => return Ok(0),
+        kept => kept.transpose()?.unwrap_or_default(),
+    };
+    let kept: BTreeSet<String> = kept.iter().map(ToString::to_string).collect();
+    let named: BTreeSet<&str> = keeping
+        .state
+        .entries()
+        .filter_map(|entry| match entry.counts()?.content()? {
+            Content::Noted(noted) => Some(noted.picture.as_ref()?.sha256.as_str()),
+            _ => None,
+        })
+        .collect();
+    Ok(named.iter().filter(|name| !kept.contains(**name)).count() as u64)
 }
 
 fn write_text(answer: &CheckJson, out: &mut impl Write) -> Result<(), Failure> {
@@ -87,6 +107,13 @@ fn write_text(answer: &CheckJson, out: &mut impl Write) -> Result<(), Failure> {
     }
     if answer.lost > 0 {
         writeln!(out, "Lost: {}.", entries(answer.lost))?;
+    }
+    if answer.pictures_missing > 0 {
+        writeln!(
+            out,
+            "Named by notes, but not here: {}; a backup that has them brings them back.",
+            pictures(answer.pictures_missing)
+        )?;
     }
     for id in &answer.conflicts {
         writeln!(

@@ -12,7 +12,7 @@ use heapwright_wire::CopiedJson;
 
 use crate::arguments::{ExportArguments, Table};
 use crate::failure::Failure;
-use crate::keeping::{Keeping, catalogue, say};
+use crate::keeping::{Keeping, catalogue};
 use crate::telling::{entries, write_json};
 
 /// Runs the command.
@@ -53,18 +53,31 @@ pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Fail
             })?;
         }
         None => {
-            let lines = lines(&mut keeping)?;
-            let digests = lines.iter().map(Line::digest).collect();
-            let header = Header::of(digests, keeping.edges.now);
-            answer.entries = header.events;
-            answer.digest = Some(header.digest.clone());
+            let (lines, whole) = lines(&mut keeping)?;
+            if !whole && !arguments.skip_faulty {
+                return Err(Failure::Outside(format!(
+                    "{} is damaged and nothing was exported: export what can be read with --skip-faulty",
+                    keeping.path().display()
+                )));
+            }
+            // A header says that the file is whole.
+            let header = whole.then(|| {
+                let digests = lines.iter().map(Line::digest).collect();
+                Header::of(digests, keeping.edges.now)
+            });
+            answer.entries = lines.len() as u64;
+            answer.digest = header.as_ref().map(|header| header.digest.clone());
             write_to(to_file, arguments.replace, out, |out| {
-                writeln!(out, "{}", header.line())?;
+                if let Some(header) = &header {
+                    writeln!(out, "{}", header.line())?;
+                }
                 lines
                     .iter()
                     .try_for_each(|line| writeln!(out, "{}", line.text()))
             })?;
-            note_export(&mut keeping);
+            if whole {
+                note_export(&mut keeping);
+            }
         }
     }
     if arguments.journal.json {
@@ -81,16 +94,15 @@ pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Fail
     Ok(())
 }
 
-/// All lines of a journal; fails when some are damaged, for a file without them looks whole.
-fn lines(keeping: &mut Keeping) -> Result<Vec<Line>, Failure> {
+/// All lines of a journal that can be read, and whether these are all that there were.
+fn lines(keeping: &mut Keeping) -> Result<(Vec<Line>, bool), Failure> {
     let mut lines = Vec::new();
+    let mut whole = true;
     if let Some(store) = keeping.store() {
         let through = finished(store.read(0, &mut |line| lines.push(line)))?;
-        if !through.damage.is_empty() {
-            say("some of the journal is damaged and is missing from the export");
-        }
+        whole = through.damage.is_empty() && !store.is_damaged();
     }
-    Ok(lines)
+    Ok((lines, whole))
 }
 
 /// Remembers when the journal was last brought to another file. A journal that can only be read

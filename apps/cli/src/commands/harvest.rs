@@ -30,8 +30,16 @@ pub fn run(arguments: &HarvestArguments, out: &mut impl Write) -> Result<(), Fai
         .as_deref()
         .map(|text| share_pct(text, "--share"))
         .transpose()?;
+    let heap = keeping.heap(heap)?;
+    // An amount alone does not tell what is left.
+    if amount.is_some() && share.is_none() {
+        return Err(Failure::Input(
+            "say how much of the heap it was with --share, such as --share 20% or --share all"
+                .to_owned(),
+        ));
+    }
     let harvested = Harvested {
-        heap: keeping.heap(heap)?,
+        heap,
         amount,
         share_pct: share.filter(|share| *share < 100.0),
         sieve_mm: arguments.sieve,

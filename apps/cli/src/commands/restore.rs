@@ -104,12 +104,28 @@ fn taken_in(
         )));
     }
     let mut keeping = Keeping::to_write(&arguments.journal)?;
-    let new = keeping.keep(&lines, new_device()?)?;
+    let device = new_device()?;
+    // The journal is made where there is none. Pictures first: lines name them.
+    keeping.keep(&[], device)?;
+    let (taken, lost) = match keeping.store() {
+        Some(store) => store.take_pictures(file)?,
+        None => (0, Vec::new()),
+    };
+    let new = keeping.keep(&lines, device)?;
     answer.entries = lines.len() as u64;
     answer.new = Some(new as u64);
-    Ok(format!(
-        "Found in {}: {}; new to the journal: {new}.",
+    answer.pictures = taken;
+    let mut told = format!(
+        "Found in {}: {} and {}; new to the journal: {new}.",
         file.display(),
-        entries(lines.len() as u64)
-    ))
+        entries(answer.entries),
+        pictures(taken)
+    );
+    if !lost.is_empty() {
+        told.push_str(&format!(
+            " Not to be read any more: {}.",
+            pictures(lost.len() as u64)
+        ));
+    }
+    Ok(told)
 }

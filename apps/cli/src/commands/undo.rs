@@ -98,20 +98,39 @@ fn taken_back(state: &State, device: DeviceId) -> Result<Vec<Content>, Failure> 
         .collect())
 }
 
+/// True for a correction that was taken back when what it corrected counts, and was corrected again
+/// since. Such a correction stays taken back itself.
+fn is_made_once_more(state: &State, correction: &Entry<'_>, withdrawal: &Event) -> bool {
+    let corrected = match correction.recorded().and_then(|event| event.content()) {
+        Some(Content::Amended(amended)) => state.entry(amended.event),
+        _ => None,
+    };
+    corrected.is_some_and(|entry| {
+        entry.counts().is_some()
+            && entry.corrections().any(|later| {
+                later.stamp > withdrawal.stamp
+                    && matches!(later.content(), Some(Content::Amended(_)))
+                    && state
+                        .entry(later.id)
+                        .is_some_and(|later| !later.is_withdrawn())
+            })
+    })
+}
+
 /// Amendments that make the last withdrawal good.
 fn brought_back(state: &State, device: DeviceId) -> Result<Vec<Content>, Failure> {
     // What an amendment made good already is passed over.
-    let gone = |target: EventId| {
-        state
-            .entry(target)
-            .is_some_and(|entry| entry.is_withdrawn())
+    let gone = |withdrawal: &Event, target: EventId| {
+        state.entry(target).is_some_and(|entry| {
+            entry.is_withdrawn() && !is_made_once_more(state, &entry, withdrawal)
+        })
     };
     let mut withdrawals: Vec<(&Arc<Event>, EventId)> = state
         .entries()
         .filter_map(|entry| entry.recorded())
         .filter(|event| event.stamp.device == device)
         .filter_map(|event| match event.content() {
-            Some(Content::Withdrawn(withdrawn)) if gone(withdrawn.event) => {
+            Some(Content::Withdrawn(withdrawn)) if gone(event, withdrawn.event) => {
                 Some((event, withdrawn.event))
             }
             _ => None,

@@ -114,6 +114,14 @@ pub fn golden_text(name: &str, text: &str) {
     );
 }
 
+/// The smallest PNG: one pixel.
+pub const SPOT_PNG: &[u8] = &[
+    0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d, b'I', b'H', b'D', b'R', 0, 0, 0,
+    1, 0, 0, 0, 1, 8, 0, 0, 0, 0, 0x3a, 0x7e, 0x9b, 0x55, 0, 0, 0, 0x0a, b'I', b'D', b'A', b'T',
+    0x78, 0x9c, 0x63, 0x60, 0, 0, 0, 2, 0, 1, 0x48, 0xaf, 0xa4, 0x71, 0, 0, 0, 0, b'I', b'E', b'N',
+    b'D', 0xae, 0x42, 0x60, 0x82,
+];
+
 /// Arguments as they are typed.
 pub fn typed(arguments: &[&str]) -> String {
     let mut typed = String::from("$ heapwright");

@@ -15,6 +15,8 @@ pub enum KeepError {
     Newer,
     /// Somebody else wrote in between: to be read, then tried again.
     Behind,
+    /// The part of the page that reads and writes the journal could not be fetched.
+    Unfetched,
     /// Something else, by the browser's own word.
     Failed(String),
 }
@@ -52,6 +54,9 @@ impl fmt::Display for KeepError {
             ),
             Self::Behind => f.write_str(
                 "Another tab wrote at the same time, so nothing was saved here. Try again: what you entered is still here.",
+            ),
+            Self::Unfetched => f.write_str(
+                "A part of this page could not be fetched, so the journal is not open. Load the page again when there is signal.",
             ),
             Self::Failed(name) => write!(
                 f,

@@ -16,6 +16,7 @@ use super::device;
 use super::fault::KeepError;
 use super::kept::Kept;
 use super::memory::MemoryStore;
+use crate::later::later;
 use crate::parts::live::spawn;
 
 /// How often a write is tried again when another tab was quicker.
@@ -137,9 +138,9 @@ impl Keeper {
         let hear = Closure::<dyn Fn()>::new(move || {
             if !keeper.peek(|journal| journal.is_demo) {
                 spawn(async move {
-                    if let Ok(mut turn) = keeper.turn().await {
+                    if let Ok(later) = later().await {
                         // Told again with the next entry, and when that is written.
-                        let _ = keeper.catch_up(&mut turn).await;
+                        let _ = (later.follow)(keeper).await;
                     }
                 });
             }
@@ -183,7 +184,10 @@ impl Keeper {
     pub fn open(self) {
         self.change(|journal| *journal = Journal::default());
         spawn(async move {
-            let opened = self.opened().await;
+            let opened = match later().await {
+                Ok(later) => (later.open)(self).await,
+                Err(error) => Err(error),
+            };
             self.change(|journal| {
                 journal.status = match opened {
                     Ok(()) => Status::Ready,
@@ -194,7 +198,8 @@ impl Keeper {
         });
     }
 
-    async fn opened(self) -> Result<(), KeepError> {
+    /// [`Keeper::open`], in the later part.
+    pub async fn open_now(self) -> Result<(), KeepError> {
         let mut turn = self.turn().await?;
         turn.kept = Some(Kept::on_the_device());
         self.catch_up(&mut turn).await?;
@@ -210,6 +215,12 @@ impl Keeper {
             journal.lasting = lasting;
         });
         Ok(())
+    }
+
+    /// Takes in what others wrote since, in the later part.
+    pub async fn follow_now(self) -> Result<(), KeepError> {
+        let mut turn = self.turn().await?;
+        self.catch_up(&mut turn).await
     }
 
     async fn is_lasting(self, ask: bool) -> Option<bool> {
@@ -367,6 +378,17 @@ impl Keeper {
         happened: Option<Moment>,
         system: UnitSystem,
     ) -> Result<EventId, String> {
+        let later = later().await.map_err(|error| error.to_string())?;
+        (later.log)(self, content, happened, system).await
+    }
+
+    /// [`Keeper::log`], in the later part.
+    pub async fn log_now(
+        self,
+        content: Content,
+        happened: Option<Moment>,
+        system: UnitSystem,
+    ) -> Result<EventId, String> {
         let event = self.record(content, happened).await?;
         let catalogue = Catalogue::built_in();
         let text =
@@ -410,33 +432,41 @@ impl Keeper {
     /// Takes an entry back, or brings it back; the bar tells of it.
     pub fn withdraw(self, event: EventId, withdraw: bool, system: UnitSystem) {
         spawn(async move {
-            let content: Content = if withdraw {
-                Withdrawn { event }.into()
-            } else {
-                amended(event, None).into()
-            };
-            let done = self.record(content, None).await.map(drop);
-            let (text, can_return) = self.peek(|journal| {
-                let recorded = journal
-                    .state
-                    .entry(event)
-                    .and_then(|entry| entry.recorded());
-                recorded.map_or((String::new(), false), |recorded| {
-                    let catalogue = Catalogue::built_in();
-                    (
-                        wording::entry_line(catalogue, &journal.state, recorded, system),
-                        matches!(recorded.content(), Some(content) if content.corrects().is_none()),
-                    )
-                })
-            });
-            self.show(Some(Bar {
-                event,
-                text,
-                withdrawn: withdraw == done.is_ok(),
-                can_return,
-                fault: done.err(),
-            }));
+            // Without the later part there is no entry on the page to take back.
+            if let Ok(later) = later().await {
+                (later.withdraw)(self, event, withdraw, system).await;
+            }
         });
+    }
+
+    /// [`Keeper::withdraw`], in the later part.
+    pub async fn withdraw_now(self, event: EventId, withdraw: bool, system: UnitSystem) {
+        let content: Content = if withdraw {
+            Withdrawn { event }.into()
+        } else {
+            amended(event, None).into()
+        };
+        let done = self.record(content, None).await.map(drop);
+        let (text, can_return) = self.peek(|journal| {
+            let recorded = journal
+                .state
+                .entry(event)
+                .and_then(|entry| entry.recorded());
+            recorded.map_or((String::new(), false), |recorded| {
+                let catalogue = Catalogue::built_in();
+                (
+                    wording::entry_line(catalogue, &journal.state, recorded, system),
+                    matches!(recorded.content(), Some(content) if content.corrects().is_none()),
+                )
+            })
+        });
+        self.show(Some(Bar {
+            event,
+            text,
+            withdrawn: withdraw == done.is_ok(),
+            can_return,
+            fault: done.err(),
+        }));
     }
 
     /// Keeps a picture and tells what an entry says of it.

@@ -12,5 +12,6 @@ mod kept;
 mod memory;
 mod transfer;
 
+pub use fault::KeepError;
 pub use keeper::{Journal, Keeper, Status, amended};
 pub use transfer::Looked;

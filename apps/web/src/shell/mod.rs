@@ -8,7 +8,6 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_wording as wording;
 
@@ -16,12 +15,11 @@ pub use route::Route;
 
 use crate::asking::{self, Shown};
 use crate::demo;
-use crate::keeping::{Keeper, device};
+use crate::keeping::Keeper;
+use crate::later::{Later, later};
 use crate::parts::focus;
-use crate::parts::live::{live, live_text};
-use crate::places::{
-    balance::Balance, heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings,
-};
+use crate::parts::live::{live, live_text, nothing, spawn};
+use crate::places::balance::Balance;
 use crate::state::{Action, Light, Page, updated};
 
 /// How many changes can be taken back.
@@ -88,13 +86,15 @@ pub fn Shell() -> impl IntoView {
     let (page, set_page) = signal(Arc::new(keep::kept().unwrap_or_default()));
     let before = RwSignal::new(Vec::<Arc<Page>>::new());
     let keeper = Keeper::start();
+    let rest = RwSignal::new(None::<Later>);
+    spawn(async move {
+        // When it cannot be fetched, the journal cannot be opened either, and the page says so.
+        if let Ok(later) = later().await {
+            rest.set(Some(later));
+        }
+    });
     let own = Memo::new(move |_| {
-        keeper.with(|journal| {
-            let stored = !journal.state.stores().shelves.is_empty();
-            let garden = stored
-                .then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()));
-            Arc::new(garden.filter(|garden| !garden.stores.is_empty()))
-        })
+        keeper.with(|journal| Arc::new(rest.get().and_then(|later| (later.garden)(journal))))
     });
     let shown =
         Memo::new(move |_| Arc::new(asking::shown(&page.get(), own.get().as_ref().as_ref())));
@@ -166,6 +166,9 @@ pub fn Shell() -> impl IntoView {
     Effect::new(move |last: Option<Route>| {
         let now = route.get();
         document().set_title(&format!("{}: {}", wording::page::NAME, now.name()));
+        if now != Route::Balance && rest.with(Option::is_none) {
+            return last.unwrap_or(now);
+        }
         // Not at the start: then the focus is where the browser put it.
         if last.is_some_and(|last| last != now) {
             window().scroll_to_with_x_and_y(0.0, 0.0);
@@ -185,10 +188,10 @@ pub fn Shell() -> impl IntoView {
     };
     let place = move || match route.get() {
         Route::Balance => view! { <Balance/> }.into_any(),
-        Route::Heaps => view! { <Heaps/> }.into_any(),
-        Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
-        Route::Logbook => view! { <Logbook/> }.into_any(),
-        Route::Settings => view! { <Settings/> }.into_any(),
+        other => match rest.get() {
+            Some(later) => (later.place)(other),
+            None => nothing(),
+        },
     };
     view! {
         <header class="top">

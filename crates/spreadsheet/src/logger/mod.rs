@@ -135,6 +135,31 @@ pub struct LoggerFile {
 ///
 /// When it is no CSV, is too large, or more must be said for it to be read.
 pub fn read_logger(bytes: &[u8], mapping: &LoggerMapping) -> Result<LoggerFile, LoggerError> {
+    read_with(bytes, mapping, None)
+}
+
+/// What the clock on the wall shows, as a moment in UTC, to the offset that it has then [min].
+pub type OffsetOf<'a> = dyn Fn(Moment) -> i16 + 'a;
+
+/// Reads a file as [`read_logger`] does, with times that come without an offset in local time. The
+/// offset of the mapping is not used.
+///
+/// # Errors
+///
+/// When it is no CSV, is too large, or more must be said for it to be read.
+pub fn read_local_logger(
+    bytes: &[u8],
+    mapping: &LoggerMapping,
+    offset_of: &OffsetOf<'_>,
+) -> Result<LoggerFile, LoggerError> {
+    read_with(bytes, mapping, Some(offset_of))
+}
+
+fn read_with(
+    bytes: &[u8],
+    mapping: &LoggerMapping,
+    offset_of: Option<&OffsetOf<'_>>,
+) -> Result<LoggerFile, LoggerError> {
     if bytes.len() > LARGEST_FILE_BYTES {
         return Err(LoggerError::TooLarge);
     }
@@ -143,7 +168,7 @@ pub fn read_logger(bytes: &[u8], mapping: &LoggerMapping) -> Result<LoggerFile, 
         return Err(LoggerError::Empty);
     }
     let layout = header::layout(&text, mapping)?;
-    rows::read(&text, encoding, layout, mapping)
+    rows::read(&text, encoding, layout, mapping, offset_of)
 }
 
 /// The text of a file, with line feeds, and how it was written.

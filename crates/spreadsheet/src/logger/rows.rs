@@ -11,7 +11,9 @@ use super::numbers::{TemperatureUnit, guessed, number, temperature, unit_alone, 
 use super::own::{Besides, besides, heap_to_take};
 use super::records::{MOST_COLUMNS, Record, RecordFault, Records};
 use super::understood::{FoundColumn, OffsetWhy, OrderWhy, Understood, UnitWhy};
-use super::{COLDEST_C, HOTTEST_C, LoggerFile, LoggerMapping, LoggerRow, MOST_FAULTS, MOST_ROWS};
+use super::{
+    COLDEST_C, HOTTEST_C, LoggerFile, LoggerMapping, LoggerRow, MOST_FAULTS, MOST_ROWS, OffsetOf,
+};
 
 /// A row as it is written.
 struct Written {
@@ -52,6 +54,7 @@ pub(super) fn read(
     encoding: &'static str,
     layout: Layout,
     mapping: &LoggerMapping,
+    offset_of: Option<&OffsetOf<'_>>,
 ) -> Result<LoggerFile, LoggerError> {
     let mut faults = Faults::default();
     let mut pass = Pass::new(&layout);
@@ -81,6 +84,8 @@ pub(super) fn read(
     let (unit, unit_why) = unit(&pass, mapping)?;
     let header_offset = time_names(&layout).find_map(stated_offset);
     let offset_min = header_offset.unwrap_or(mapping.offset_min);
+    // What the header says is true of all rows.
+    let offset_of = offset_of.filter(|_| header_offset.is_none());
     let mut all_have_offset = true;
     let mut rows = Vec::with_capacity(pass.written.len());
     let time_column = match layout.columns.times {
@@ -89,7 +94,12 @@ pub(super) fn read(
     for written in pass.written {
         all_have_offset &= written.stamped.offset_min.is_some();
         let row = written.row;
-        let moment = written.stamped.moment(order, offset_min).ok_or_else(|| {
+        let moment = match offset_of {
+            Some(offset_of) => (written.stamped.moment(order, 0))
+                .and_then(|shown| written.stamped.moment(order, offset_of(shown))),
+            None => written.stamped.moment(order, offset_min),
+        };
+        let moment = moment.ok_or_else(|| {
             let cell = written.stamped.date_as_written();
             (time_column, FaultKind::NoSuchDay { cell })
         });
@@ -113,6 +123,7 @@ pub(super) fn read(
     let offset = match (all_have_offset, header_offset) {
         (true, _) => OffsetWhy::InEveryRow,
         (false, Some(offset_min)) => OffsetWhy::Header { offset_min },
+        (false, None) if offset_of.is_some() => OffsetWhy::OfEachDay,
         (false, None) => OffsetWhy::Said { offset_min },
     };
     let understood = Understood {

@@ -56,6 +56,8 @@ pub enum OffsetWhy {
         /// The offset [min].
         offset_min: i16,
     },
+    /// The caller knows that of each day.
+    OfEachDay,
 }
 
 /// How a file was understood.
@@ -151,6 +153,9 @@ impl Understood {
                 "Times without an offset are taken as {}, summer and winter.",
                 offset_text(offset_min)
             ),
+            OffsetWhy::OfEachDay => {
+                "Times without an offset are taken as local time at their date.".to_owned()
+            }
         });
         told
     }

@@ -1,8 +1,8 @@
 //! What would come of taking in the table of a thermometer that logs?
 
-use heapwright_journal::Content;
+use heapwright_journal::{Content, Moment};
 use heapwright_spreadsheet::{
-    Column, DateOrder, LoggerMapping, Placing, TemperatureUnit, new_readings, read_logger,
+    Column, DateOrder, LoggerMapping, Placing, TemperatureUnit, new_readings, read_local_logger,
 };
 use heapwright_state::Arrival;
 use heapwright_wire::{FaultJson, ImportJson, chosen, import_json, length_m};
@@ -19,7 +19,8 @@ pub fn look(
     arguments: &ImportArguments,
     bytes: &[u8],
 ) -> Result<Coming, Failure> {
-    let file = read_logger(bytes, &mapping(keeping, arguments)?)
+    let offset_of = |shown: Moment| keeping.edges.offset_at(shown.local());
+    let file = read_local_logger(bytes, &mapping(arguments)?, &offset_of)
         .map_err(|error| refused(&error.to_string()))?;
     let placing = Placing {
         heap: keeping.heap(arguments.heap.as_deref())?,
@@ -85,7 +86,7 @@ fn refused(sentence: &str) -> Failure {
     Failure::Input(sentence.trim_end_matches('.').to_owned())
 }
 
-fn mapping(keeping: &Keeping, arguments: &ImportArguments) -> Result<LoggerMapping, Failure> {
+fn mapping(arguments: &ImportArguments) -> Result<LoggerMapping, Failure> {
     let column = |text: &Option<String>, option: &str| {
         text.as_deref()
             .map(|text| {
@@ -130,7 +131,7 @@ fn mapping(keeping: &Keeping, arguments: &ImportArguments) -> Result<LoggerMappi
         temperature: column(&arguments.column, "--column")?,
         unit,
         date_order,
-        offset_min: keeping.edges.now.offset_min,
         heap: arguments.heap.clone(),
+        ..LoggerMapping::default()
     })
 }

@@ -1,0 +1,82 @@
+//! What is fetched right after the first answer is on the page: every place but Balance, and all that
+//! reads and writes the journal.
+//!
+//! `cargo xtask bundle` puts what only [`later`] leads to into a file of its own. So whatever is called
+//! by name from elsewhere comes with the first file; what is called through [`Later`] does not.
+
+use std::pin::Pin;
+
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_journal::{Content, EventId, Moment};
+use heapwright_quantity::UnitSystem;
+use leptos::prelude::*;
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+
+use crate::keeping::{Journal, KeepError, Keeper, device};
+use crate::places::{heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings};
+use crate::shell::Route;
+
+/// Something that goes on by itself.
+pub type Work<T> = Pin<Box<dyn Future<Output = T>>>;
+
+/// Logs what was done when; the error is a sentence.
+pub type Log = fn(Keeper, Content, Option<Moment>, UnitSystem) -> Work<Result<EventId, String>>;
+
+/// The ways into the later part.
+#[derive(Clone, Copy)]
+pub struct Later {
+    /// A place other than Balance.
+    pub place: fn(Route) -> AnyView,
+    /// The garden of the journal, when that has stores.
+    pub garden: fn(&Journal) -> Option<Garden>,
+    /// Reads the journal from its start.
+    pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
+    /// Reads what other tabs wrote since.
+    pub follow: fn(Keeper) -> Work<Result<(), KeepError>>,
+    /// Logs what was done; the error is a sentence.
+    pub log: Log,
+    /// Takes an entry back, or brings it back.
+    pub withdraw: fn(Keeper, EventId, bool, UnitSystem) -> Work<()>,
+}
+
+/// The later part, fetched when this is first called.
+#[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible)]
+pub fn later() -> Result<Later, KeepError> {
+    Ok(Later {
+        place,
+        garden,
+        open: |keeper| Box::pin(keeper.open_now()),
+        follow: |keeper| Box::pin(keeper.follow_now()),
+        log: |keeper, content, happened, system| {
+            Box::pin(keeper.log_now(content, happened, system))
+        },
+        withdraw: |keeper, event, withdraw, system| {
+            Box::pin(keeper.withdraw_now(event, withdraw, system))
+        },
+    })
+}
+
+impl From<SplitLoaderError> for KeepError {
+    fn from(_: SplitLoaderError) -> Self {
+        Self::Unfetched
+    }
+}
+
+fn place(route: Route) -> AnyView {
+    match route {
+        // Comes with the first file, and is shown without this one.
+        Route::Balance => ().into_any(),
+        Route::Heaps => view! { <Heaps/> }.into_any(),
+        Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
+        Route::Logbook => view! { <Logbook/> }.into_any(),
+        Route::Settings => view! { <Settings/> }.into_any(),
+    }
+}
+
+fn garden(journal: &Journal) -> Option<Garden> {
+    let stored = !journal.state.stores().shelves.is_empty();
+    let garden =
+        stored.then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()));
+    garden.filter(|garden| !garden.stores.is_empty())
+}
