@@ -166,6 +166,8 @@ proptest! {
             .iter()
             .flat_map(|material| catalogue.names(material.id.as_str()).iter().map(|name| (material.id.as_str(), name.text.as_str())))
             .filter(|(_, name)| name.len() >= 6 && name.chars().all(|letter| letter.is_ascii_lowercase()))
+            // A slip in the ending of such a plural ("rushhes") hides that it is one.
+            .filter(|(_, name)| !name.ends_with("es"))
             .collect();
         let (id, name) = names[place % names.len()];
         let at = at % name.len();
