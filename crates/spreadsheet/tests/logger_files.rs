@@ -474,8 +474,8 @@ fn faults_are_told_by_row_and_column() {
 #[test]
 fn times_in_local_time_have_the_offset_of_their_day() {
     let summer = |shown: Moment| {
-        let text = shown.to_string();
-        if text > "2026-03-29".to_owned() && text < "2026-10-25".to_owned() {
+        let day = shown.to_string();
+        if ("2026-03-29".."2026-10-25").contains(&day.as_str()) {
             120
         } else {
             60

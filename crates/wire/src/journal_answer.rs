@@ -304,7 +304,8 @@ pub struct CopiedJson {
     pub new: Option<u64>,
     /// How many pictures were copied.
     pub pictures: u64,
-    /// SHA-256 over all lines, as in the header of an exported journal; null for a table.
+    /// SHA-256 over all lines, as in the header of an exported journal; null for a table
+    /// and for what is left of a damaged journal.
     pub digest: Option<String>,
 }
 

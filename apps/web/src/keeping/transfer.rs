@@ -47,17 +47,25 @@ impl Keeper {
                 piece.clear();
             }
         };
-        match turn.store() {
+        let read = match turn.store() {
             // Read from its start by a reader of its own, so that the store keeps its place.
             Kept::Browser(_) => Kept::on_the_device().read(0, &mut take).await?,
             kept @ Kept::Memory(_) => kept.read(0, &mut take).await?,
         };
+        // A file of what is sound in a damaged journal must not pass for the whole of it: it has no
+        // header, and does not count as an export.
+        let whole = read.damage.is_empty();
         parts.push(&JsValue::from_str(&piece));
         let now = device::now();
-        let header = format!("{}\n", Header::of(digests, now).line());
-        parts.unshift(&JsValue::from_str(&header));
+        if whole {
+            let header = format!("{}\n", Header::of(digests, now).line());
+            parts.unshift(&JsValue::from_str(&header));
+        }
         let day = now.local().date();
         device::save(&format!("heapwright-{day}.jsonl"), &parts);
+        if !whole {
+            return Ok(());
+        }
         turn.store()
             .set_fact(facts::LAST_EXPORT, &now.to_string())
             .await?;
