@@ -414,9 +414,10 @@ describe("nothing is lost", () => {
     assert.deepEqual(await texts(page), ["Note on Bin 1: three", "Note on Bin 1: one", "Started Bin 1"]);
     await note(page, "four");
     const rest = await exported(page);
-    const [head, ...lines] = rest.text.trimEnd().split("\n");
+    // Without a header: what is left of a damaged journal must not pass for the whole of it.
+    const lines = rest.text.trimEnd().split("\n");
     assert.equal(lines.length, 4);
-    assert.equal(JSON.parse(head).digest, journalDigest(lines));
+    assert.ok(lines.every((line) => JSON.parse(line).kind), "no header");
     // The file of before brings it back.
     assert.match(await looked(page, whole.text), /1 new, 3 known already/);
     await takeIn(page);
