@@ -84,7 +84,7 @@ pub fn core_text(heap: &Heap, now: Moment, system: UnitSystem) -> Option<String>
         .find(|probe| probe.place == Some(ProbePlace::Core))
         .or_else(|| read.probes.first())?;
     Some(format!(
-        "{} {}",
+        "{}, {}",
         temperature_text(probe.temperature_c, system),
         wording::ago_text(*then, now)
     ))
