@@ -123,7 +123,7 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 205)], "wasm fetched later 205.0"),
+            (vec![("split_later.wasm", 208)], "wasm fetched later 208.0"),
             (vec![("a.js", 30), ("b.js", 31)], "script 61.0"),
             (
                 vec![("a.css", 20), ("index.html", 11)],
