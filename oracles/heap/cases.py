@@ -10,10 +10,10 @@ PARAMETERS = {
     "heat_death_per_d": 1.5, "mesophile_death_c": 50.0, "thermophile_death_c": 74.0, "surviving_cells": 0.002,
     "cells_to_humus": 0.40, "slow_to_humus": 0.45, "half_activity_oxygen": 0.02, "fermentation": 0.09,
     "acid_rate_per_d": 3.0, "nitrogen_in_cells": 0.066, "nitrogen_in_humus": 0.055, "half_growth_nitrogen": 5e-5,
-    "ammonium_sorption": 2.0, "nitrification_per_d": 0.06, "nitrifiers_free_ammonia": 4e-5,
+    "ammonium_sorption": 1.0, "nitrification_per_d": 0.06, "nitrifiers_free_ammonia": 4e-5,
     "denitrification_per_d": 0.02, "heat_of_oxygen_mj_kg": 14.0, "solids_heat_mj_kg_k": 1.3e-3,
     "conductivity_factor": 1.5, "surface_factor": 1.0, "ground_coefficient_w_m2_k": 2.0, "grain_factor": 1.0,
-    "diffusion_m2_s": 2.0e-5, "wind_exchange_per_d": 20.0, "skin_m": 0.02, "field_capacity": 3.0,
+    "diffusion_m2_s": 2.0e-5, "wind_exchange_per_d": 20.0, "skin_m": 0.02, "field_capacity": 2.7,
     "drainage_per_d": 1.0, "settling_by_decay": 0.6, "settling_by_load": 0.15, "settling_time_d": 8.0,
     "loosening": 0.15, "turning_heat_loss": 0.12, "bases_at_start": 0.30, "bases_by_decay": 0.60,
     "humic_acid_mol_kg": 0.8, "rapid_factor": 1.0, "water_factor": 1.0, "air_offset_k": 0.0,
@@ -30,7 +30,7 @@ def mixture(cubic_metres, water_kg=255.0, volume=1.0, grain_mm=0.6):
     charge = {name + "_kg": value * m for name, value in kg.items()}
     charge["nitrogen_kg"] = [1.3 * m, 0.54 * m, 0.44 * m, 0.004 * m]
     charge |= {"bases_mol": 46.0 * m, "volume_m3": volume * m}
-    charge["log_grain"] = 170.0 * m * float(np.log(1e-3 * grain_mm))
+    charge["dry_over_grain_kg_m"] = 170.0 * m / (1e-3 * grain_mm)
     return charge
 
 
@@ -38,7 +38,7 @@ VESSEL = {
     "rapid_kg": 0.215, "moderate_kg": 0.106, "slow_kg": 0.621, "humus_kg": 0.0, "mesophiles_kg": 0.0146,
     "thermophiles_kg": 0.0063, "acids_kg": 0.0, "ammonium_kg": 0.0, "nitrate_kg": 0.0, "water_kg": 1.385, "ash_kg": 0.0522,
     "potassium_kg": 0.0, "nitrogen_kg": [0.0107, 0.00176, 0.0103, 0.0], "bases_mol": 0.418, "volume_m3": 0.006075,
-    "log_grain": -7.75,
+    "dry_over_grain_kg_m": 1740.0,
 }
 
 

@@ -135,7 +135,7 @@ class Warmth:
     @staticmethod
     def by_moisture_exactly(wet):
         """Activity by moisture, and the share of methane in plenty of air."""
-        return 1 / (1 + np.exp(7.0622 - 17.684 * wet)), 1e-3 * 10 ** ((wet - 0.60) / 0.073)
+        return 1 / (1 + np.exp(7.0622 - 17.684 * wet)), 5e-4 * 10 ** ((wet - 0.60) / 0.073)
 
     def by_moisture(self, wet):
         if not self.tabled:
@@ -196,11 +196,20 @@ class Weather:
         return [k / 24 for k in range(1, len(rain)) if rain[k] != rain[k - 1] and start < k / 24 < end]
 
 
-WALLS = {  # openness, resistance
-    "Open": (1.0, 0.0), "Mesh": (0.9, 0.0), "Slatted": (0.5, 0.10), "Wood": (0.2, 0.15), "Plastic": (0.15, 0.01),
-    "Metal": (0.10, 0.0), "Insulated": (0.15, 1.4),
+def slits(share, spacing):
+    """What gathering in slits adds to the way of the air [m]."""
+    return spacing / np.pi * np.log(1 / np.sin(np.pi * share / 2))
+
+
+VENTS = slits(0.04, 0.15)
+WALLS = {  # openness, detour, resistance
+    "Open": (1.0, 0.0, 0.0), "Mesh": (0.9, 0.0, 0.0), "Slatted": (0.5, slits(0.17, 0.12), 0.10),
+    "Wood": (0.2, slits(0.03, 0.12), 0.15), "Plastic": (0.15, VENTS, 0.01),
+    "Metal": (0.10, VENTS, 0.0), "Insulated": (0.15, VENTS, 1.4),
 }
-COVERS = {"None": (1.0, 0.0, 1.0), "Sheet": (0.15, 0.02, 1.0), "Lid": (0.2, 0.02, 1.0), "Roof": (0.9, 0.0, 0.0)}
+COVERS = {  # openness, detour, resistance, sun
+    "None": (1.0, 0.0, 0.0, 1.0), "Sheet": (0.15, 0.5, 0.02, 1.0), "Lid": (0.2, 0.1, 0.02, 1.0), "Roof": (0.9, 0.0, 0.0, 0.0),
+}
 
 
 class Holder:
@@ -220,17 +229,17 @@ class Holder:
         self.capacity = self.base * self.height_m / (3 if self.shape == "Cone" else 1)
 
     def faces(self):
-        """(openness, resistance, sun) of flank, top and bottom."""
+        """(openness, detour, resistance, sun) of flank, top and bottom."""
         side = (*WALLS[self.wall], 0.5 if self.shape == "Cone" else 1 / 3)
         top = COVERS[self.cover]
         if self.cover == "Lid" and self.wall == "Insulated":
-            top = (0.2, 1.0, 1.0)
+            top = (0.2, 0.1, 1.0, 1.0)
         flank = side
         if self.shape == "Drum":
-            top = (side[0], side[1], top[2])
+            top = (*side[:3], top[3])
         elif self.shape == "Cone" and self.cover == "Sheet":
-            flank = (top[0], top[1], side[2])
-        return {"flank": flank, "top": top, "bottom": (0.0, side[1], 0.0)}
+            flank = (*top[:3], side[3])
+        return {"flank": flank, "top": top, "bottom": (0.0, np.inf, side[2], 0.0)}
 
     def rain_share(self):
         if self.shape == "Drum" or self.cover in ("Lid", "Roof"):
@@ -457,7 +466,7 @@ class Heap:
         holder, faces = self.holder, self.holder.faces()
         layer, ring = self.layer_of[self.face_cell], self.ring_of[self.face_cell]
         flank, top, bottom = (self.face_side == side for side in ("flank", "top", "bottom"))
-        openness, resistance, sunlit = np.array([faces[side] for side in self.face_side]).T
+        openness, detour, resistance, sunlit = np.array([faces[side] for side in self.face_side]).T
         area = np.where(
             flank, s["side_m2"][:, layer], np.where(top, s["level"][:, [-1]], s["level"][:, [0]]) * self.share[ring]
         )
@@ -475,10 +484,11 @@ class Heap:
             heat = loss * MJ_D if self.lumped else area * MJ_D / (area / np.maximum(loss, 1e-12) + inner)
             beyond = np.broadcast_to(air["t"], beyond.shape)
         sun = sunlit * (air["sun"] - np.where(top, air["sky"], 0))
-        free = 0.0 if holder.forced_air_kg_per_d is not None else openness * area
+        blown = holder.forced_air_kg_per_d is not None
+        free, reached = (0.0, 0.0) if blown else (openness * area, area)
         s["f_heat"], s["f_beyond"], s["f_sun"] = heat, beyond, heat * sun
-        s["f_exchange"] = free * (at["diffuse"] / distance + air["wind"] * at["space"])
-        s["f_draught"] = free * at["permeate"] / half
+        s["f_exchange"] = reached * at["diffuse"] / (distance + detour) + free * air["wind"] * at["space"]
+        s["f_draught"] = reached * at["permeate"] / (half + detour)
         s["f_lift"] = np.where(top, G * (air["rho"] - at["rho"]) * half, 0)
         s["f_skin"] = s["f_skin_omega"] = np.zeros_like(heat)
         if holder.heat_loss_w_per_k is None and holder.forced_air_kg_per_d is None:
@@ -488,6 +498,12 @@ class Heap:
             wetness = np.clip((at["moisture"] - 0.20) / 0.25, 0, 1)
             s["f_skin"] = free * wetness / (1 / air["film_moisture"] + p["skin_m"] / at["diffuse"])
             s["f_skin_omega"] = humidity(self.warmth.at(skin_c)["saturation"])
+
+    def held(self, s):
+        """Water held against gravity: by fresh matter, humus at 0.7 of it, ash at 0.5 kg/kg."""
+        humus, ash = np.maximum(s["pools"][:, HUMUS], 0), self.carried["ash_kg"]
+        fresh = np.maximum(s["dry"] - ash - humus, 0)
+        return self.p["field_capacity"] * (fresh + 0.7 * humus) + 0.5 * ash
 
     # ---- air and oxygen ---------------------------------------------------------------------
 
@@ -675,7 +691,7 @@ class Heap:
 
         # Drainage downward and rain.
         thawed = np.clip(1 + s["temp"] / FREEZE_SPAN, 0, 1)
-        runs = thawed * p["drainage_per_d"] * max(self.layers / 4, 1) * np.maximum(s["water"] - p["field_capacity"] * s["dry"], 0)
+        runs = thawed * p["drainage_per_d"] * max(self.layers / 4, 1) * np.maximum(s["water"] - self.held(s), 0)
         carried_down = {
             "water": runs, "ammonium": runs * s["ammonium"] / s["sorbed"], "potassium": runs * s["potassium"] / s["sorbed"],
             "nitrate": np.where(runs > 0, runs * s["nitrate"] / np.where(s["water"] == 0, 1, s["water"]), 0),

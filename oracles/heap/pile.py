@@ -8,7 +8,7 @@ from sksundae.cvode import CVODE
 import model
 from model import K, LEDGERS, Q
 
-CARRIED = ("ash_kg", "bases_mol", "dry_fed_kg", "volume_fed_m3", "log_grain")
+CARRIED = ("ash_kg", "bases_mol", "dry_fed_kg", "volume_fed_m3", "dry_over_grain_kg_m")
 POOLS = ("rapid", "moderate", "slow", "humus", "mesophiles", "thermophiles", "acids")
 
 
@@ -46,7 +46,7 @@ class Pile:
         share = np.tile(share, self.layers) / self.layers
         self.y = y[:, None] * share
         self.volume = charge["volume_m3"] * share
-        values = (charge["ash_kg"], charge["bases_mol"], dry, charge["volume_m3"], charge["log_grain"])
+        values = (charge["ash_kg"], charge["bases_mol"], dry, charge["volume_m3"], charge["dry_over_grain_kg_m"])
         self.kept = {name: value * share for name, value in zip(CARRIED, values)}
 
     def dry(self):
@@ -95,7 +95,7 @@ class Pile:
 
     def heap(self):
         kept = self.kept
-        grain = self.p["grain_factor"] * np.exp(kept["log_grain"] / kept["dry_fed_kg"])
+        grain = self.p["grain_factor"] * kept["dry_fed_kg"] / kept["dry_over_grain_kg_m"]
         carried = {
             "ash_kg": kept["ash_kg"], "bases_mol": kept["bases_mol"], "dry_fed_kg": kept["dry_fed_kg"],
             "density_fed_kg_m3": kept["dry_fed_kg"] / kept["volume_fed_m3"], "grain_m2": grain**2,

@@ -25,7 +25,7 @@ pub fn mixture() -> Charge {
         bases_mol: 46.0,
         potassium_kg: 1.7,
         volume_m3: 1.0,
-        log_grain: 170.0 * 0.6e-3_f64.ln(),
+        dry_over_grain_kg_m: 170.0 / 0.6e-3,
         ..Charge::default()
     }
 }

@@ -38,7 +38,7 @@ impl Stretch {
             let ring = cell % rings;
             (edge(ring + 1).powi(2) - edge(ring).powi(2)) / layers as f64
         };
-        let grain = (charge.log_grain / dry).exp();
+        let grain = dry / charge.dry_over_grain_kg_m;
         heap.carried = (0..cells)
             .map(|cell| Carried {
                 ash_kg: charge.ash_kg * share(cell),

@@ -6,7 +6,7 @@ use super::layout::{
     ACIDS, AMMONIUM, ENTHALPY, HUMUS, MESOPHILES, MODERATE, NITRATE, NITROGEN_HUMUS,
     NITROGEN_MODERATE, NITROGEN_RAPID, NITROGEN_SLOW, POTASSIUM, RAPID, SLOW, THERMOPHILES, WATER,
 };
-use super::parameters::{Parameters, SOLIDS_KG_M3};
+use super::parameters::{ASH_HOLDS, HUMUS_HOLDS, Parameters, SOLIDS_KG_M3};
 use super::phase;
 use super::pools::{ACID_KG_PER_MOL, AMMONIA_PER_NITROGEN};
 use super::thermal::{self, COLUMNS, Thermal};
@@ -213,5 +213,13 @@ impl Cell {
             nitrate: self.nitrate.max(0.0) * (1.0 / 0.014) * over_water,
         };
         dissolved.hydrogen(guess)
+    }
+
+    /// Water held against gravity [kg].
+    #[inline]
+    pub(crate) fn held_water_kg(&self, ash_kg: f64, parameters: &Parameters) -> f64 {
+        let humus = self.humus.max(0.0);
+        let fresh = (self.dry - ash_kg - humus).max(0.0);
+        parameters.field_capacity * (fresh + HUMUS_HOLDS * humus) + ASH_HOLDS * ash_kg
     }
 }

@@ -1,8 +1,8 @@
 //! What does one feed bring to the heap? Sums of mass by pool.
 
 use super::layout::{
-    ACIDS, AMMONIUM, ASH, BASES, CALCIUM, CONTENTS, Contents, DRY_FED, ENTHALPY, GERM_KINDS, GERMS,
-    HOT, HUMUS, LOG_GRAIN, MAGNESIUM, MESOPHILES, MODERATE, NITRATE, NITROGEN_HUMUS,
+    ACIDS, AMMONIUM, ASH, BASES, CALCIUM, CONTENTS, Contents, DRY_FED, DRY_OVER_GRAIN, ENTHALPY, GERM_KINDS, GERMS,
+    HOT, HUMUS, MAGNESIUM, MESOPHILES, MODERATE, NITRATE, NITROGEN_HUMUS,
     NITROGEN_MODERATE, NITROGEN_RAPID, NITROGEN_SLOW, PHOSPHORUS, POTASSIUM, RAPID, SLOW,
     THERMOPHILES, VOLUME, VOLUME_FED, WATER,
 };
@@ -49,8 +49,9 @@ pub struct Charge {
     pub magnesium_kg: f64,
     /// Volume as it lies in the heap [m3].
     pub volume_m3: f64,
-    /// Dry matter times the logarithm of the effective grain diameter in metres.
-    pub log_grain: f64,
+    /// Dry matter over its effective grain diameter [kg/m]: what draught must pass by is
+    /// surface, and surfaces add.
+    pub dry_over_grain_kg_m: f64,
 }
 
 impl Charge {
@@ -101,7 +102,7 @@ impl Charge {
         self.calcium_kg += other.calcium_kg;
         self.magnesium_kg += other.magnesium_kg;
         self.volume_m3 += other.volume_m3;
-        self.log_grain += other.log_grain;
+        self.dry_over_grain_kg_m += other.dry_over_grain_kg_m;
     }
 
     /// True when every entry is a number at or above zero, and there is something.
@@ -110,9 +111,9 @@ impl Charge {
         let contents = self.contents(parameters, 0.0);
         contents
             .iter()
-            .enumerate()
-            .all(|(index, value)| value.is_finite() && (index == LOG_GRAIN || *value >= 0.0))
+            .all(|value| value.is_finite() && *value >= 0.0)
             && contents[DRY_FED] > 1e-6
+            && contents[DRY_OVER_GRAIN] > 0.0
             && self.volume_m3 > 1e-9
     }
 
@@ -148,7 +149,7 @@ impl Charge {
         contents[MAGNESIUM] = self.magnesium_kg;
         contents[DRY_FED] = dry;
         contents[VOLUME_FED] = self.volume_m3;
-        contents[LOG_GRAIN] = self.log_grain;
+        contents[DRY_OVER_GRAIN] = self.dry_over_grain_kg_m;
         contents[HOT] = dry;
         contents[GERMS..GERMS + GERM_KINDS].fill(dry);
         contents

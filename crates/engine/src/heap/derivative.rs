@@ -333,7 +333,7 @@ impl<'a> Heap<'a> {
         #[allow(clippy::cast_precision_loss)] // a few layers
         let rate = self.parameters.drainage_per_d * (layers as f64 / LAYERS_OF_DRAINAGE).max(1.0);
         for (index, cell) in self.cells.iter().enumerate() {
-            let held = self.parameters.field_capacity * cell.dry;
+            let held = cell.held_water_kg(self.carried[index].ash_kg, self.parameters);
             // Ice does not run.
             let thawed = (1.0 + cell.temperature_c / FREEZING_SPAN_K).clamp(0.0, 1.0);
             let drained = rate * thawed * (cell.water - held).max(0.0);

@@ -386,7 +386,7 @@ impl Charge {
             ash_kg,
             bases_mol: shares.bases_mol_kg_dry * dry_kg,
             volume_m3: dry_kg / shares.built_dry_density_kg_m3,
-            log_grain: dry_kg * libm::log(1e-3 * shares.grain_mm),
+            dry_over_grain_kg_m: dry_kg / (1e-3 * shares.grain_mm),
             ..Self::default()
         }
     }

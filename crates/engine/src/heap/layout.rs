@@ -41,8 +41,8 @@ pub(crate) const MAGNESIUM: usize = 21;
 pub(crate) const DRY_FED: usize = 22;
 /// Volume when put in [m3].
 pub(crate) const VOLUME_FED: usize = 23;
-/// Logarithm of the effective grain diameter in metres, times dry matter.
-pub(crate) const LOG_GRAIN: usize = 24;
+/// Dry matter over its effective grain diameter [kg/m].
+pub(crate) const DRY_OVER_GRAIN: usize = 24;
 /// Dry matter fed by its longest hot spell so far: five classes.
 pub(crate) const HOT: usize = 25;
 /// Number of classes of hot spells: none, to 1, to 3, to 7, above 7 days.

@@ -242,6 +242,7 @@ impl Outlet {
             Side::Bottom => (
                 Face {
                     openness: 0.0,
+                    detour_m: f64::INFINITY,
                     sun: 0.0,
                     ..enclosure.side()
                 },
@@ -295,9 +296,14 @@ impl Outlet {
         self.sun = self.heat * (face.sun * outside.sun_k - sky * face.sun);
         // A vessel that is blown through is closed all round.
         let closed = enclosure.forced_air_kg_per_d.is_some();
-        let open = if closed { 0.0 } else { face.openness * area };
-        self.exchange = open * (cell.diffusion / distance + outside.wind * cell.air_space);
-        self.draught = open * cell.permeability / half;
+        let (open, reached) = if closed {
+            (0.0, 0.0)
+        } else {
+            (face.openness * area, area)
+        };
+        self.exchange = reached * cell.diffusion / (distance + face.detour_m)
+            + open * outside.wind * cell.air_space;
+        self.draught = reached * cell.permeability / (half + face.detour_m);
         self.lift_pa = if self.side == Side::Top {
             GRAVITY * (outside.density - cell.gas_density) * half
         } else {

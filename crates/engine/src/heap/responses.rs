@@ -58,7 +58,7 @@ pub fn methane_share(dry_air_share: f64, oxygen_factor: f64) -> f64 {
 #[inline]
 #[must_use]
 pub fn methane_by_moisture(moisture_wet_basis: f64) -> f64 {
-    0.001 * libm::exp((moisture_wet_basis - 0.60) * (std::f64::consts::LN_10 / 0.073))
+    0.0005 * libm::exp((moisture_wet_basis - 0.60) * (std::f64::consts::LN_10 / 0.073))
 }
 
 #[cfg(test)]

@@ -78,7 +78,7 @@ pub fn packed(mut charge: Charge, density_kg_m3: f64) -> Charge {
 
 /// The effective grain diameter of the whole charge [mm].
 pub fn grained(mut charge: Charge, grain_mm: f64) -> Charge {
-    charge.log_grain = dry_kg(&charge) * (1e-3 * grain_mm).ln();
+    charge.dry_over_grain_kg_m = dry_kg(&charge) / (1e-3 * grain_mm);
     charge
 }
 
@@ -236,7 +236,7 @@ impl Vessel {
             ash_kg: ash,
             bases_mol: 0.4 * dry,
             volume_m3: self.wet_kg / 400.0,
-            log_grain: dry * (0.6e-3_f64).ln(),
+            dry_over_grain_kg_m: dry / 0.6e-3,
             ..Charge::default()
         }
     }

@@ -166,7 +166,7 @@ fn charge(told: &Value) -> Charge {
         };
     }
     take!(rapid_kg moderate_kg slow_kg humus_kg mesophiles_kg thermophiles_kg acids_kg
-        ammonium_kg nitrate_kg water_kg ash_kg bases_mol potassium_kg volume_m3 log_grain);
+        ammonium_kg nitrate_kg water_kg ash_kg bases_mol potassium_kg volume_m3 dry_over_grain_kg_m);
     charge
         .nitrogen_kg
         .copy_from_slice(&numbers(&told["nitrogen_kg"]));
