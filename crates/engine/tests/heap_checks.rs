@@ -211,7 +211,10 @@ fn manures_lose_ammonia_and_less_so_with_straw() {
     let rich = loss(15.0);
     assert!(rich.0 < 14.0 && (15.0..=55.0).contains(&rich.1), "{rich:?}");
     let (middle, lean) = (loss(110.0), loss(520.0));
-    assert!((17.0..19.0).contains(&middle.0) && (35.0..38.0).contains(&lean.0), "{middle:?} {lean:?}");
+    assert!(
+        (17.0..19.0).contains(&middle.0) && (35.0..38.0).contains(&lean.0),
+        "{middle:?} {lean:?}"
+    );
     assert!(lean.1 < middle.1 / 3.0, "{middle:?} {lean:?}");
 }
 

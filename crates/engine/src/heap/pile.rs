@@ -6,8 +6,8 @@
 
 use super::cell::Carried;
 use super::layout::{
-    ACIDS, AMMONIUM, ASH, BASES, CALCIUM, CONTENTS, Contents, DENSITY, DRY_FED, DRY_OVER_GRAIN, ENTHALPY, HUMUS,
-    MAGNESIUM, MESOPHILES, MODERATE, NITRATE, NITROGEN_HUMUS, NITROGEN_RAPID,
+    ACIDS, AMMONIUM, ASH, BASES, CALCIUM, CONTENTS, Contents, DENSITY, DRY_FED, DRY_OVER_GRAIN,
+    ENTHALPY, HUMUS, MAGNESIUM, MESOPHILES, MODERATE, NITRATE, NITROGEN_HUMUS, NITROGEN_RAPID,
     PHOSPHORUS, POTASSIUM, RAPID, SLOW, STATES, THERMOPHILES, VOLUME, VOLUME_FED, WATER,
     ledger::LEDGERS,
 };
@@ -170,8 +170,7 @@ impl Pile {
         self.cells
             .iter()
             .map(|contents| {
-                let grain =
-                    parameters.grain_factor * contents[DRY_FED] / contents[DRY_OVER_GRAIN];
+                let grain = parameters.grain_factor * contents[DRY_FED] / contents[DRY_OVER_GRAIN];
                 Carried {
                     ash_kg: contents[ASH],
                     bases_mol: contents[BASES],
