@@ -20,15 +20,22 @@ Q = {name: place for place, name in enumerate(QUANTITIES)}
 K = len(QUANTITIES)
 
 # Carbon and hydrogen of each pool; the rest is oxygen.
-CARBON = np.array([0.470, 72 / 162, 0.600, 0.560, 0.530, 0.530, 0.400])
+# The acids are CH2O with as much C4H8O2 as makes them as reduced as rapid matter (oxygen demand per carbon alike).
+CARBON = np.array([0.470, 72 / 162, 0.600, 0.560, 0.530, 0.530, 12 / 30])
 HYDROGEN = np.array([0.065, 10 / 162, 0.058, 0.055, 0.065, 0.065, 2 / 30])
-DEMAND = 32 * (CARBON / 12 + HYDROGEN / 4 - (1 - CARBON - HYDROGEN) / 32)
+
+
+def demand(carbon, hydrogen):
+    return 32 * (carbon / 12 + hydrogen / 4 - (1 - carbon - hydrogen) / 32)
+
+
+_LACK = demand(0.470, 0.065) / 0.470 * CARBON[6] - demand(CARBON[6], HYDROGEN[6])
+_GAIN = demand(48 / 88, 8 / 88) - demand(CARBON[6], HYDROGEN[6]) - demand(0.470, 0.065) / 0.470 * (48 / 88 - CARBON[6])
+CARBON[6], HYDROGEN[6] = (plain + _LACK / _GAIN * (butyric - plain) for plain, butyric in ((CARBON[6], 48 / 88), (HYDROGEN[6], 8 / 88)))
+DEMAND = demand(CARBON, HYDROGEN)
 FORMED = 9 * HYDROGEN
 RAPID, MODERATE, SLOW, HUMUS, CELLS, ACIDS = 0, 1, 2, 3, 4, 6
 METHANE_OXYGEN = 64 / 12
-FERMENTED_TO_METHANE = (DEMAND[RAPID] / CARBON[RAPID] - DEMAND[ACIDS] / CARBON[ACIDS]) / (
-    METHANE_OXYGEN - DEMAND[ACIDS] / CARBON[ACIDS]
-)
 NITROUS_NIT, NITROUS_DEN = 0.015, 0.1
 NIT_OXYGEN = (1 - NITROUS_NIT) * 64 / 14 + NITROUS_NIT * 32 / 14
 NIT_WATER = (1 - NITROUS_NIT) * 18 / 14 + NITROUS_NIT * 27 / 14
@@ -595,7 +602,7 @@ class Heap:
         change[:, HUMUS] = to_humus + humus_of_cells - r[HUMUS]
         change[:, 4] = growth * s["share_m"] - s["dying"][:, 0]
         change[:, 5] = growth * (1 - s["share_m"]) - s["dying"][:, 1]
-        change[:, ACIDS] = (1 - FERMENTED_TO_METHANE) * CARBON[RAPID] / CARBON[ACIDS] * fermented - r[ACIDS]
+        change[:, ACIDS] = CARBON[RAPID] / CARBON[ACIDS] * fermented - r[ACIDS]
         freed = np.stack(
             [
                 (f * s["k"][RAPID] + ferment) * nitrogen[:, 0],
@@ -613,7 +620,7 @@ class Heap:
         d_n = -freed
         d_n[:, 0] += (1 - f_h) * of_cells
         d_n[:, 3] += to_humus_mineral + to_humus_cells
-        methane = FERMENTED_TO_METHANE * CARBON[RAPID] * fermented + self.methane_share(s, f) * s["carbon_freed"] * f
+        methane = self.methane_share(s, f) * s["carbon_freed"] * f
         carbon = -np.einsum("k,bkn->bn", CARBON, change)
         used = (
             -np.einsum("k,bkn->bn", DEMAND, change) - METHANE_OXYGEN * methane + NIT_OXYGEN * nit

@@ -7,6 +7,7 @@ use heapwright_answers::{
     Ahead, ForecastAnswer, PlanAnswer, SimulationAnswer, SimulationNotice, Spread,
 };
 use heapwright_catalogue::Catalogue;
+use heapwright_garden::Notice;
 use heapwright_journal::Moment;
 use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
 
@@ -307,6 +308,46 @@ pub fn readings_line(forecast: &ForecastAnswer, system: UnitSystem) -> Option<St
         let word = if warmer > 0.0 { "warmer" } else { "cooler" };
         format!("{readings}: on average {degrees} {word} than computed.")
     })
+}
+
+/// The notices on a simulation, as sentences: what is alike of many materials in one.
+#[must_use]
+pub fn simulation_notices(catalogue: &Catalogue, notices: &[SimulationNotice]) -> Vec<String> {
+    let (mut without_density, mut estimated, mut others) = (Vec::new(), Vec::new(), Vec::new());
+    for notice in notices {
+        match notice {
+            SimulationNotice::Part(Notice::DensityAssumed { name }) => without_density.push(name),
+            SimulationNotice::Part(Notice::Estimated { name }) => estimated.push(name),
+            other => others.push(simulation_notice(catalogue, other)),
+        }
+    }
+    let mut told = Vec::new();
+    if !without_density.is_empty() {
+        told.push(format!(
+            "No density is known of {}: that of similar materials is taken.",
+            enumerated(&without_density)
+        ));
+    }
+    if !estimated.is_empty() {
+        told.push(format!(
+            "Estimates without a published source: the figures of {}.",
+            enumerated(&estimated)
+        ));
+    }
+    told.extend(others);
+    told
+}
+
+/// "A", "A and B", "A; B and C": with semicolons, for names have commas.
+fn enumerated(names: &[&String]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => (*only).clone(),
+        [first @ .., last] => {
+            let first: Vec<&str> = first.iter().map(|name| name.as_str()).collect();
+            format!("{} and {last}", first.join("; "))
+        }
+    }
 }
 
 /// A notice on a simulation, as a sentence.

@@ -23,7 +23,7 @@ pub use amounts::{
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use forecast::{
     BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
-    simulation_notice,
+    simulation_notice, simulation_notices,
 };
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,

@@ -216,8 +216,7 @@ fn write_text(
     if spread.is_some_and(|spread| spread.members > 1) {
         write_paragraph(out, "", wording::BANDS, WIDTH)?;
     }
-    for notice in &answer.notices {
-        let sentence = wording::simulation_notice(catalogue(), notice);
+    for sentence in wording::simulation_notices(catalogue(), &answer.notices) {
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;

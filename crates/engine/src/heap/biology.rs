@@ -9,10 +9,9 @@ use super::parameters::{
     HALF_NITRIFICATION_OXYGEN, NITROUS_OF_DENITRIFIED, NITROUS_OF_NITRIFIED, Parameters,
 };
 use super::pools::{
-    ACIDS, AMMONIA_PER_NITROGEN, CELLS, FERMENTED_TO_METHANE, HUMUS, MODERATE,
-    OXYGEN_FROM_DINITROGEN, OXYGEN_FROM_NITROUS, OXYGEN_PER_METHANE_CARBON, OXYGEN_PER_NITRATE,
-    OXYGEN_PER_NITROUS, RAPID, SLOW, WATER_PER_DENITRIFIED, WATER_PER_METHANE_CARBON,
-    WATER_PER_NITRATE, WATER_PER_NITROUS,
+    ACIDS, AMMONIA_PER_NITROGEN, CELLS, HUMUS, MODERATE, OXYGEN_FROM_DINITROGEN,
+    OXYGEN_FROM_NITROUS, OXYGEN_PER_METHANE_CARBON, OXYGEN_PER_NITRATE, OXYGEN_PER_NITROUS, RAPID,
+    SLOW, WATER_PER_DENITRIFIED, WATER_PER_METHANE_CARBON, WATER_PER_NITRATE, WATER_PER_NITROUS,
 };
 use super::responses::methane_share;
 use super::thermal;
@@ -272,8 +271,7 @@ impl Potential {
             humus: to_humus + humus_of_cells - r_humus,
             mesophiles: growth * self.mesophile_share - self.dying_mesophiles,
             thermophiles: growth * (1.0 - self.mesophile_share) - self.dying_thermophiles,
-            acids: (1.0 - FERMENTED_TO_METHANE) * (RAPID.carbon / ACIDS.carbon) * fermented
-                - r_acids,
+            acids: (RAPID.carbon / ACIDS.carbon) * fermented - r_acids,
             ..Change::default()
         };
 
@@ -316,8 +314,8 @@ impl Potential {
                 + of(ACIDS) * change.acids
         };
         let carbon = -sum(|pool| pool.carbon);
-        change.methane_carbon = FERMENTED_TO_METHANE * RAPID.carbon * fermented
-            + methane_share(self.methane_by_moisture, factor) * self.carbon.max(0.0) * factor;
+        change.methane_carbon =
+            methane_share(self.methane_by_moisture, factor) * self.carbon.max(0.0) * factor;
         change.dioxide_carbon = carbon - change.methane_carbon;
         change.oxygen = -sum(super::pools::Composition::oxygen_demand)
             - OXYGEN_PER_METHANE_CARBON * change.methane_carbon
@@ -431,6 +429,5 @@ mod tests {
         };
         assert!((demand(10.0, 19.0, 3.0, 1.0) - 1.987).abs() < 1e-3);
         assert!((demand(6.0, 10.0, 5.0, 0.0) - MODERATE.oxygen_demand()).abs() < 2e-3);
-        assert!((demand(6.0, 12.0, 6.0, 0.0) - ACIDS.oxygen_demand()).abs() < 2e-3);
     }
 }

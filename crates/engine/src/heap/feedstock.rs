@@ -52,6 +52,8 @@ pub struct PoolShares {
     pub bases_mol_kg_dry: f64,
     /// Microbes on it, share of volatile solids.
     pub microbes: f64,
+    /// Nitrogen that is ammonium as it comes, share of all of it.
+    pub ammonium: f64,
     /// Usual size of its pieces [mm].
     pub particle_mm: f64,
     /// Depth to which a piece is open to decay within a season [mm].
@@ -94,6 +96,7 @@ impl FeedClass {
                 acids_mol_kg_wet: acids,
                 bases_mol_kg_dry: bases,
                 microbes,
+                ammonium: 0.0,
                 particle_mm: particle,
                 shell_mm: shell,
                 grain_mm: grain,
@@ -160,16 +163,21 @@ impl FeedClass {
                 1.0,
                 120.0,
             ),
-            Self::Manure => shares(
-                [0.25, 0.42, 0.33, 0.0],
-                0.01,
-                0.70,
-                0.02,
-                20.0,
-                10.0,
-                0.6,
-                180.0,
-            ),
+            // Solid manures have 10 to 40 % of their nitrogen as ammonium (Rynk 1992, "On-Farm
+            // Composting Handbook", from memory).
+            Self::Manure => PoolShares {
+                ammonium: 0.25,
+                ..shares(
+                    [0.25, 0.42, 0.33, 0.0],
+                    0.01,
+                    0.70,
+                    0.02,
+                    20.0,
+                    10.0,
+                    0.6,
+                    180.0,
+                )
+            },
             Self::Finished => shares(
                 [0.01, 0.10, 0.35, 0.54],
                 0.0,
@@ -337,6 +345,9 @@ impl Charge {
         let volatile = (dry_kg - ash_kg).max(0.0);
         // Never so much nitrogen that nothing is left for its matter.
         let nitrogen = nitrogen_kg.min(0.5 * volatile / AMMONIA_PER_NITROGEN);
+        // Drying drives ammonia off, so that it counts with the water, not the dry matter.
+        let ammonium = (shares.ammonium * nitrogen).min(0.5 * water_kg / AMMONIA_PER_NITROGEN);
+        let nitrogen = nitrogen - ammonium;
         let free = volatile - AMMONIA_PER_NITROGEN * nitrogen;
         let acids = (shares.acids_mol_kg_wet * (dry_kg + water_kg) * super::pools::ACID_KG_PER_MOL)
             .min(0.5 * shares.rapid * free);
@@ -382,7 +393,8 @@ impl Charge {
             thermophiles_kg: (1.0 - MESOPHILE_SHARE) * cells,
             acids_kg: acids,
             nitrogen_kg,
-            water_kg,
+            ammonium_kg: ammonium,
+            water_kg: water_kg - AMMONIA_PER_NITROGEN * ammonium,
             ash_kg,
             bases_mol: shares.bases_mol_kg_dry * dry_kg,
             volume_m3: dry_kg / shares.built_dry_density_kg_m3,

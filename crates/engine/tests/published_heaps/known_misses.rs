@@ -141,12 +141,6 @@ pub const KNOWN_MISSES: &[Miss] = &[
         "more air cools this vessel, which counts for more than the ammonia it carries off",
     ),
     miss(
-        "C21",
-        "methane at 66 % moisture over that at 44 %",
-        263.0,
-        "fermentation makes a little methane at any moisture, below which the rule by moisture is not seen",
-    ),
-    miss(
         "C25",
         "heat through walls, 0.2 m³ less 1 m³ [points]",
         11.0,

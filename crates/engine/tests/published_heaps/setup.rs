@@ -113,16 +113,9 @@ pub fn ready_or_end(run: &Run) -> f64 {
         .unwrap_or_else(|| run.series.last().unwrap().time_d)
 }
 
-/// Manure of which a quarter of the nitrogen is ammonium as it comes: solid manures have 10
-/// to 40 % (handbook tables, from memory).
+/// Manure, a quarter of whose nitrogen is ammonium as it comes.
 pub fn manure(wet_kg: f64, moisture: f64, ash: f64, nitrogen: f64) -> Charge {
-    const AMMONIUM_SHARE: f64 = 0.25;
-    let mut charge = material(FeedClass::Manure, wet_kg, moisture, ash, nitrogen);
-    for kg in &mut charge.nitrogen_kg {
-        charge.ammonium_kg += AMMONIUM_SHARE * *kg;
-        *kg *= 1.0 - AMMONIUM_SHARE;
-    }
-    charge
+    material(FeedClass::Manure, wet_kg, moisture, ash, nitrogen)
 }
 
 /// Yard waste as rows are made of: grass, leaves and chipped brush, wetted to 60 %.
