@@ -168,7 +168,7 @@ impl fmt::Display for SimulationError {
             Self::Settings(what) => write!(f, "the {what} has no meaning; correct it"),
             Self::Stuck { day } => write!(
                 f,
-                "the computation did not get beyond day {day:.2}; look for an unusual amount there"
+                "the computation did not get beyond day {day:.2}; look for an unusual amount there, or for a feed with hardly any dry matter to its volume"
             ),
         }
     }

@@ -112,7 +112,7 @@ impl Charge {
         contents
             .iter()
             .all(|value| value.is_finite() && *value >= 0.0)
-            && contents[DRY_FED] > 1e-6
+            && contents[DRY_FED] > super::pile::LEAST_DRY_KG
             && contents[DRY_OVER_GRAIN] > 0.0
             && self.volume_m3 > 1e-9
     }

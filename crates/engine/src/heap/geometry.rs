@@ -6,6 +6,10 @@
 
 use super::enclosure::{Enclosure, Shape};
 
+/// Lowest height of what lies in a holder [m]: less than that is no layer any more, and lies
+/// together on a part of the ground. Estimate: the size of the pieces of most feeds.
+const LEAST_HEIGHT_M: f64 = 0.01;
+
 /// Sizes of the grid at one moment.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Geometry {
@@ -52,13 +56,14 @@ impl Geometry {
     /// Sizes that follow from `self.volume_m3`; `spread` is the base of a free heap over
     /// that of its full size.
     pub(crate) fn follow_volumes(&mut self, enclosure: &Enclosure, spread: f64) {
+        let cone = enclosure.shape == Shape::Cone;
+        let total: f64 = self.volume_m3.iter().sum();
+        let spread = spread.min(gathered(enclosure, total));
         let base = enclosure.base_area_m2() * spread * spread;
         let outline = enclosure.perimeter_m() * spread;
         let half_width = 2.0 * base / outline;
         #[allow(clippy::cast_precision_loss)] // a few rings
         let rings = self.rings as f64;
-        let cone = enclosure.shape == Shape::Cone;
-        let total: f64 = self.volume_m3.iter().sum();
         let height = 3.0 * total / base;
         let (mut below, mut lower) = (0.0, 1.0_f64);
         self.level_m2[0] = base;
@@ -105,9 +110,32 @@ impl Geometry {
     }
 }
 
+/// Base over that of the full size, as lengths, below which a volume stands as high as pieces
+/// do; a volume smaller than a piece stands as high as it is wide.
+fn gathered(enclosure: &Enclosure, volume_m3: f64) -> f64 {
+    let height = LEAST_HEIGHT_M.min(libm::cbrt(volume_m3));
+    let solid = if enclosure.shape == Shape::Cone {
+        3.0
+    } else {
+        1.0
+    };
+    (solid * volume_m3 / (height * enclosure.base_area_m2())).sqrt()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn little_lies_together() {
+        let mut geometry = Geometry::new(1, 1, false);
+        for (volume, height) in [(0.02, 0.02), (0.002, 0.01), (1e-9, 1e-3)] {
+            geometry.volume_m3 = vec![volume];
+            geometry.follow_volumes(&Enclosure::open_box(1.0, 1.0, 1.0), 1.0);
+            assert!((geometry.height_m() - height).abs() < 1e-12);
+            assert!((geometry.level_m2[0] * height - volume).abs() < 1e-15);
+        }
+    }
 
     #[test]
     fn a_cube_has_its_faces() {

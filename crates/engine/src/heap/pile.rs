@@ -15,6 +15,12 @@ use super::parameters::{Parameters, SOLIDS_KG_M3};
 use super::phase;
 use super::pools::{self, AMMONIA_PER_NITROGEN, NITRIC_ACID_PER_NITROGEN};
 
+/// Thinnest layer that is made, of one of usual thickness: thinner ones follow the air so
+/// quickly that hours of them take as long as years of the rest. Estimate.
+const LEAST_LAYER: f64 = 0.1;
+/// The least dry matter that can be fed or left [kg].
+pub(crate) const LEAST_DRY_KG: f64 = 1e-6;
+
 /// Sums over cells, or over what crossed the border.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Sums {
@@ -231,15 +237,29 @@ impl Pile {
         };
         #[allow(clippy::cast_precision_loss)] // a few layers
         let part = 1.0 / layers as f64;
+        // A handful on a full layer makes a layer together with some of what it falls on.
+        let top = self.cells.len().saturating_sub(self.rings);
+        let short = LEAST_LAYER * nominal_m3 - new[VOLUME];
+        let with = if empty || short <= 0.0 {
+            0.0
+        } else {
+            (short / self.layer_volume_m3(self.layers - 1)).min(0.5)
+        };
         for _ in 0..layers {
-            for share in shares {
+            for (ring, share) in shares.iter().enumerate() {
                 let mut cell = [0.0; CONTENTS];
                 pour(&mut cell, new, part * share);
+                if with > 0.0 {
+                    let moved = self.cells[top + ring].map(|value| with * value);
+                    pour(&mut cell, &moved, 1.0);
+                    pour(&mut self.cells[top + ring], &moved, -1.0);
+                }
                 self.cells.push(cell);
                 self.spell_d.push(0.0);
             }
         }
         self.layers += layers;
+        self.merge_thin(nominal_m3);
         while self.layers > most_layers {
             self.merge_thinnest();
         }
@@ -251,6 +271,27 @@ impl Pile {
         let low = (0..self.layers - 1)
             .min_by(|a, b| volume(*a).total_cmp(&volume(*b)))
             .unwrap_or(0);
+        self.merge(low);
+    }
+
+    /// Puts every layer that has become too thin together with its thinner neighbour.
+    fn merge_thin(&mut self, nominal_m3: f64) {
+        while self.layers > 1 {
+            let volume = |layer: usize| self.layer_volume_m3(layer);
+            let Some(thin) = (0..self.layers)
+                .min_by(|a, b| volume(*a).total_cmp(&volume(*b)))
+                .filter(|thin| volume(*thin) < LEAST_LAYER * nominal_m3)
+            else {
+                return;
+            };
+            let with_lower =
+                thin + 1 == self.layers || (thin > 0 && volume(thin - 1) < volume(thin + 1));
+            self.merge(thin - usize::from(with_lower));
+        }
+    }
+
+    /// Puts a layer and the one above it together.
+    fn merge(&mut self, low: usize) {
         let first = low * self.rings;
         for ring in 0..self.rings {
             let upper = self.cells[first + self.rings + ring];
@@ -338,11 +379,14 @@ impl Pile {
     }
 
     /// Takes out a share of the volume, from everywhere or from the bottom upward; gives
-    /// what was taken.
+    /// what was taken. A remnant that is less than could ever be fed is taken too.
+    ///
+    /// - `nominal_m3`: volume of a layer of usual thickness
     pub(crate) fn take_out(
         &mut self,
         share: f64,
         from_below: bool,
+        nominal_m3: f64,
         parameters: &Parameters,
     ) -> Sums {
         let mut taken = Sums::default();
@@ -363,15 +407,19 @@ impl Pile {
                 }
             }
         }
-        while self.layers > 1 && self.layer_volume_m3(0) < 0.02 * self.volume_m3() {
-            for ring in 0..self.rings {
-                let lower = self.cells[ring];
-                pour(&mut self.cells[self.rings + ring], &lower, 1.0);
+        let left: f64 = self
+            .cells
+            .iter()
+            .map(|contents| dry_kg(contents, parameters))
+            .sum();
+        if left < LEAST_DRY_KG {
+            for contents in self.cells.drain(..) {
+                taken.add(&contents, parameters);
             }
-            self.cells.drain(..self.rings);
-            self.spell_d.drain(..self.rings);
-            self.layers -= 1;
+            self.spell_d.clear();
+            self.layers = 0;
         }
+        self.merge_thin(nominal_m3);
         taken
     }
 }

@@ -11,6 +11,7 @@ use super::pile::{Pile, Sums};
 use super::snapshot::{CellField, Snapshot};
 use super::summary::{Moved, Summary};
 use super::tracers::time_above;
+use super::weather::Weather;
 
 /// A simulated heap.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -72,6 +73,9 @@ pub fn simulate(
             .get(next_event)
             .map_or(case.days, |event| event.day.min(case.days));
         if simulation.pile.cells.is_empty() {
+            simulation
+                .seen
+                .nothing(&case.weather, parameters, event_day);
             day = event_day;
             continue;
         }
@@ -168,13 +172,13 @@ impl<'a> Simulation<'a> {
                 let (layers, rings) = self.case.model.size();
                 let lumped = layers == 1 && rings == 1;
                 let capacity = self.heap.enclosure.capacity_m3();
-                let volume = self.pile.volume_m3() + charge.volume_m3;
-                #[allow(clippy::cast_precision_loss)] // a few layers
-                let nominal = capacity.max(volume) / layers as f64;
+                let before = self.pile.volume_m3();
+                let volume = before + charge.volume_m3;
+                let nominal = self.nominal_m3(volume);
                 let shares = super::geometry::Geometry::new(1, rings, lumped).ring_share;
                 self.pile.feed(&contents, &shares, nominal, layers);
                 let wanted = libm::cbrt(volume / capacity).min(1.0);
-                let first = self.heap.cells.is_empty();
+                let first = before == 0.0;
                 self.heap.spread = if first {
                     wanted
                 } else {
@@ -204,11 +208,20 @@ impl<'a> Simulation<'a> {
             }
             Action::Cover(cover) => self.heap.enclosure.cover = *cover,
             Action::TakeOut { share, from_below } => {
-                let taken = self.pile.take_out(*share, *from_below, parameters);
+                let nominal = self.nominal_m3(self.pile.volume_m3());
+                let taken = self.pile.take_out(*share, *from_below, nominal, parameters);
                 add(&mut self.moved.taken, &taken);
             }
         }
         self.heap.carried = self.pile.carried(parameters);
+    }
+
+    /// Volume of a layer of usual thickness in a heap of a volume.
+    fn nominal_m3(&self, volume_m3: f64) -> f64 {
+        let (layers, _) = self.case.model.size();
+        #[allow(clippy::cast_precision_loss)] // a few layers
+        let layers = layers as f64;
+        self.heap.enclosure.capacity_m3().max(volume_m3) / layers
     }
 
     /// Integrates to `end`, stopping wherever the rain changes.
@@ -304,6 +317,22 @@ impl Seen {
         self.peaks(day);
         if self.rows == 0 {
             self.row(heap, day);
+        }
+    }
+
+    /// While all has been taken out and nothing is put in until `end`.
+    fn nothing(&mut self, weather: &Weather, parameters: &Parameters, end: f64) {
+        if self.rows == 0 {
+            return;
+        }
+        while self.next_row_d() <= end + 1e-9 {
+            let day = self.next_row_d();
+            let air_c = weather.at(day).temperature_c + parameters.air_offset_k;
+            self.run.series.push(Snapshot::of_nothing(day, air_c));
+            if self.keep_fields {
+                self.run.fields.push(Vec::new());
+            }
+            self.rows += 1;
         }
     }
 

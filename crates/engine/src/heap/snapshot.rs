@@ -51,6 +51,22 @@ pub struct Snapshot {
     pub water_wanted_l: f64,
 }
 
+impl Snapshot {
+    /// The row of a heap that was taken out altogether: the air at its place.
+    pub(crate) fn of_nothing(time_d: f64, air_c: f64) -> Self {
+        Self {
+            time_d,
+            core_temperature_c: air_c,
+            mean_temperature_c: air_c,
+            edge_temperature_c: air_c,
+            air_temperature_c: air_c,
+            lowest_oxygen_pct: 100.0 * OUTSIDE_OXYGEN,
+            ph: 7.0,
+            ..Self::default()
+        }
+    }
+}
+
 /// One cell of the cross-section.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct CellField {
@@ -185,8 +201,9 @@ impl Heap<'_> {
         row.oxygen_uptake_mg_per_g_vs_h = uptake * per_hour;
         row.standard_uptake_mg_per_g_vs_h = standard * per_hour;
         row.rapid_share = rapid / volatile.max(1e-9);
-        row.ammonium_share = ammonium / nitrogen.max(1e-12);
-        row.nitrate_share = nitrate / nitrogen.max(1e-12);
+        // Rounding may leave a trace below nothing.
+        row.ammonium_share = ammonium.max(0.0) / nitrogen.max(1e-12);
+        row.nitrate_share = nitrate.max(0.0) / nitrogen.max(1e-12);
         let at = |moisture: f64| row.dry_mass_kg * moisture / (1.0 - moisture);
         row.water_wanted_l = (at(0.55) - water).max(0.0) - (water - at(0.65)).max(0.0);
         row

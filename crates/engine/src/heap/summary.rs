@@ -178,13 +178,23 @@ impl Summary {
         self.closure = Closure {
             carbon: relative(carbon, fed.carbon_kg),
             nitrogen: relative(nitrogen, fed.nitrogen_kg),
-            water: relative(water, fed.water_kg + water_in),
+            // Of dry feed in damp air most water comes from elsewhere.
+            water: relative(
+                water,
+                (fed.water_kg + water_in)
+                    .max(book(ledger::WATER_FORMED))
+                    .max(book(ledger::VAPOUR).abs()),
+            ),
             ash: minerals
                 .iter()
                 .filter(|(fed, _)| *fed > 0.0)
                 .map(|(fed, found)| relative(fed - found, *fed))
                 .fold(0.0, f64::max),
-            energy: relative(heat, fed.enthalpy_mj.abs() + book(ledger::HEAT)),
+            energy: relative(
+                heat,
+                (fed.enthalpy_mj.abs() + book(ledger::HEAT))
+                    .max(moved.watering_heat_mj + book(ledger::RAIN_HEAT)),
+            ),
             mass: relative(mass, mass_in),
             oxygen: relative(
                 book(ledger::OXYGEN) - book(ledger::OXYGEN_BROUGHT),

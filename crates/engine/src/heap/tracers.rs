@@ -95,8 +95,11 @@ impl Pile {
         }
     }
 
-    /// Shares of the matter by its longest hot spell.
+    /// Shares of the matter by its longest hot spell; of nothing, none was hot.
     pub(crate) fn hot_shares(&self) -> [f64; HOT_CLASSES] {
+        if self.cells.is_empty() {
+            return [1.0, 0.0, 0.0, 0.0, 0.0];
+        }
         let fed: f64 = self.cells.iter().map(|contents| contents[DRY_FED]).sum();
         std::array::from_fn(|class| {
             self.cells
@@ -109,6 +112,9 @@ impl Pile {
 
     /// Surviving share of each reference germ.
     pub(crate) fn surviving_shares(&self) -> [f64; GERM_KINDS] {
+        if self.cells.is_empty() {
+            return [1.0; GERM_KINDS];
+        }
         let fed: f64 = self.cells.iter().map(|contents| contents[DRY_FED]).sum();
         std::array::from_fn(|kind| {
             self.cells
