@@ -16,6 +16,7 @@ mod reading;
 mod svg;
 mod table;
 mod telling;
+mod written;
 
 use std::ffi::OsString;
 use std::io::{self, BufWriter, Write};

@@ -156,9 +156,27 @@ fn cases_that_are_too_much_are_refused() {
     case["model"] = json!("spatial");
     case["ensemble"] = json!({ "members": 1000 });
     assert_refused(&case.to_string(), &["ensemble.members", "too long"]);
-    // Of a hundred kilograms less than an atom's worth would be left.
+}
+
+#[test]
+fn a_heap_of_which_nothing_is_left_is_answered() {
+    // Of thirty kilograms less than an atom's worth would be left.
     let mut case: Value = serde_json::from_str(&with("/every_h", json!(12))).unwrap();
     let events = case["events"].as_array_mut().unwrap();
     events.extend((0..12).map(|_| json!({ "day": 1, "remove": { "share_pct": 95 } })));
-    assert_refused(&case.to_string(), &["day 1.00", "unusual amount"]);
+    let text = case.to_string();
+    let ran = run_with(&["simulate", "--json", "--file", "-"], text.as_bytes());
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let answer: Value = serde_json::from_str(&ran.out).unwrap();
+    let rows = answer["series"].as_array().unwrap();
+    assert_eq!(rows.len(), 7);
+    assert_eq!(rows[6]["volume_m3"], 0.0);
+    assert_eq!(rows[6]["core_temperature_c"], 15.0);
+    // Told in words and drawn, too.
+    for more in [&["--csv"][..], &["--svg", "core"], &["--svg", "air", "--at-day", "2"], &[]] {
+        let all: Vec<&str> = ["simulate", "--file", "-"].into_iter().chain(more.iter().copied()).collect();
+        let ran = run_with(&all, text.as_bytes());
+        assert_eq!(ran.code, 0, "{more:?} {}", ran.err);
+        assert!(!ran.out.contains("NaN"), "{more:?}: {}", ran.out);
+    }
 }

@@ -30,8 +30,9 @@ pub use oxides::{
 };
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use simulated::{
-    Ahead, Doing, Done, FedPart, FieldsAt, Happening, Prepared, Runner, SimulationAnswer,
-    SimulationNotice, SimulationQuestion, Spread, WeatherGiven, one_by_one, prepared, what_happens,
+    Ahead, Doing, Done, FedPart, FieldsAt, Happening, MemberRuns, Prepared, Runner,
+    SimulationAnswer, SimulationNotice, SimulationQuestion, Spread, WeatherGiven, one_by_one,
+    prepared, what_happens,
 };
 pub use what_is_in::{MixAnswer, MixNotice, MixQuestion, what_is_in};
 pub use what_to_add::{

@@ -25,7 +25,7 @@ pub enum Drawn {
 Examples:
   heapwright simulate --file heap.json
   heapwright simulate --json --file heap.json --members 200
-  heapwright simulate --file heap.json --svg section --at-day 5 > section.svg
+  heapwright simulate --file heap.json --svg section --at-day 5 --output section.svg
   heapwright schema simulation-question")]
 pub struct SimulateArguments {
     /// Read the case as JSON from FILE, or from standard input with -
@@ -46,6 +46,12 @@ pub struct SimulateArguments {
     /// Runs of the ensemble, in place of what the file says; 0 for none
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=1000))]
     pub members: Option<u32>,
+    /// Write the answer to this file, which appears when it is whole
+    #[arg(long, short, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Overwrite a file that is there already
+    #[arg(long, requires = "output")]
+    pub replace: bool,
     /// Units of the text; metric when left out
     #[arg(long, value_enum)]
     pub units: Option<UnitsArgument>,
@@ -58,7 +64,7 @@ Examples:
   heapwright forecast Bin
   heapwright forecast Bin --days 60 --turn-on 2026-05-09 --water \"10 l\"
   heapwright forecast Bin --compare \"turn now\" --compare \"turn in 3 days\" --compare leave
-  heapwright forecast Bin --weather hours.csv --svg core > core.svg")]
+  heapwright forecast Bin --weather hours.csv --svg core --output core.svg")]
 pub struct ForecastArguments {
     /// The heap; the only one that is not finished when left out
     pub heap: Option<String>,
@@ -89,6 +95,12 @@ pub struct ForecastArguments {
     /// Of a cut: the day, counted from now; now when left out
     #[arg(long, value_name = "DAY", requires = "svg", allow_hyphen_values = true)]
     pub at_day: Option<f64>,
+    /// Write the answer to this file, which appears when it is whole
+    #[arg(long, short, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Overwrite a file that is there already
+    #[arg(long, requires = "output")]
+    pub replace: bool,
     /// Which journal.
     #[command(flatten)]
     pub journal: JournalArguments,

@@ -1,8 +1,7 @@
 //! `heapwright export`: the journal, or tables of it, in a file of its own.
 
-use std::fs::{self, File};
-use std::io::{self, BufWriter, Write};
-use std::path::{Path, PathBuf};
+use std::io::Write;
+use std::path::Path;
 
 use heapwright_journal::store::{Store, facts};
 use heapwright_journal::{Header, Line};
@@ -14,6 +13,7 @@ use crate::arguments::{ExportArguments, Table};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
 use crate::telling::{entries, write_json};
+use crate::written::write_to;
 
 /// Runs the command.
 pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Failure> {
@@ -110,67 +110,4 @@ fn lines(keeping: &mut Keeping) -> Result<(Vec<Line>, bool), Failure> {
 pub fn note_export(keeping: &mut Keeping) {
     let now = keeping.edges.now.to_string();
     let _ = keeping.set_fact(facts::LAST_EXPORT, &now);
-}
-
-/// Writes to a file, which gets its name when all is written, or to standard output.
-fn write_to(
-    path: Option<&Path>,
-    replace: bool,
-    out: &mut impl Write,
-    write: impl Fn(&mut dyn Write) -> io::Result<()>,
-) -> Result<(), Failure> {
-    let Some(path) = path else {
-        write(out)?;
-        return Ok(());
-    };
-    let failed = |error: io::Error| {
-        Failure::Outside(format!(
-            "{} cannot be written ({error}): check its folder and the disk",
-            path.display()
-        ))
-    };
-    if path.is_dir() {
-        return Err(Failure::Input(format!(
-            "{} is a folder: name a file in it",
-            path.display()
-        )));
-    }
-    if path.exists() && !replace {
-        return Err(Failure::Input(format!(
-            "{} is there already: choose another name, or say --replace",
-            path.display()
-        )));
-    }
-    // Something that is no file, such as a pipe, is written to as it is.
-    let is_other = fs::metadata(path).is_ok_and(|found| !found.is_file());
-    let made = if is_other {
-        path.to_owned()
-    } else {
-        beside(path)
-    };
-    let written = File::create(&made).and_then(|file| {
-        let mut file = BufWriter::new(file);
-        write(&mut file)?;
-        file.flush()?;
-        if is_other {
-            return Ok(());
-        }
-        file.get_ref().sync_all()?;
-        fs::rename(&made, path)
-    });
-    written.map_err(|error| {
-        if !is_other {
-            // Half a file helps nobody.
-            let _ = fs::remove_file(&made);
-        }
-        failed(error)
-    })
-}
-
-/// A name in the same folder for what is not finished.
-fn beside(path: &Path) -> PathBuf {
-    let mut name = std::ffi::OsString::from(".");
-    name.push(path.file_name().unwrap_or_default());
-    name.push(format!(".{}.new", std::process::id()));
-    path.with_file_name(name)
 }

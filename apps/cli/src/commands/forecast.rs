@@ -20,9 +20,10 @@ use crate::commands::mix::WIDTH;
 use crate::commands::simulate::{PICTURE, cells, column_names, cut, flags, key};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
-use crate::members::on_all_processors;
+use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
+use crate::written::{deliver, leave_nothing_behind};
 use crate::telling::{write_invented, write_json};
 
 /// Grids from fine to coarse: the finest with which a keeper does not wait long is taken, the same
@@ -107,9 +108,10 @@ fn grid(keeping: &Keeping, heap: EventId, arguments: &ForecastArguments, plans: 
         .map_or(keeping.edges.now, |event| event.happened);
     #[allow(clippy::cast_precision_loss)] // milliseconds of centuries
     let past_d = (keeping.edges.now.instant_ms - first.instant_ms) as f64 / 86_400_000.0;
+    // All plans have one past.
     #[allow(clippy::cast_precision_loss)] // a few plans
-    let runs = plans.max(1) as f64 * f64::from(arguments.members + 1);
-    let days = past_d.max(0.0) + f64::from(arguments.days);
+    let days = past_d.max(0.0) + plans.max(1) as f64 * f64::from(arguments.days);
+    let runs = f64::from(arguments.members + 1);
     GRIDS
         .into_iter()
         .find(|(layers, rings)| {

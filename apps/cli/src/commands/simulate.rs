@@ -17,9 +17,10 @@ use crate::arguments::{Drawn, SimulateArguments, UnitsArgument};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
-use crate::members::on_all_processors;
+use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
+use crate::written::{deliver, leave_nothing_behind};
 use crate::telling::write_json;
 
 /// Size of pictures in pixels.

@@ -148,15 +148,19 @@ pub fn what_will_happen(
     } else {
         &question.plans
     };
-    let mut answers = Vec::new();
-    for (index, plan) in plans.iter().enumerate() {
-        let prepared = planned(question, &history, &weather, plan, index, now_d)?;
-        let answer = prepared.answer(runner)?;
-        notices.extend(answer.notices.iter().cloned());
-        answers.push(PlanAnswer {
-            plan: plan.clone(),
-            answer,
-        });
+    let prepared = plans
+        .iter()
+        .enumerate()
+        .map(|(index, plan)| planned(question, &history, &weather, plan, index, now_d))
+        .collect::<Result<Vec<_>, _>>()?;
+    let answers: Vec<PlanAnswer> = plans
+        .iter()
+        .cloned()
+        .zip(Prepared::answers(&prepared, runner)?)
+        .map(|(plan, answer)| PlanAnswer { plan, answer })
+        .collect();
+    for plan in &answers {
+        notices.extend(plan.answer.notices.iter().cloned());
     }
     notices.sort();
     notices.dedup();

@@ -15,7 +15,7 @@ use heapwright_engine::heap::{
 use heapwright_garden::{Found, Garden, Notice};
 
 pub(crate) use charges::{charge_of, is_sound};
-pub use runs::{Ahead, Prepared, Runner, Spread, one_by_one};
+pub use runs::{Ahead, MemberRuns, Prepared, Runner, Spread, one_by_one};
 pub use weather::WeatherGiven;
 
 use crate::question::{Field, MOST_PARTS, QuestionError};

@@ -1,8 +1,7 @@
 //! From a case to an answer: the line, the members of the ensemble, and bands over them.
 
 use heapwright_engine::heap::{
-    Action, Band, Bands, Case, Enclosure, Event, Model, Options, Parameters, Run, Snapshot,
-    simulate,
+    Action, Band, Bands, Case, Enclosure, Event, Model, Options, Parameters, Run, Snapshot, hold,
 };
 
 use super::weather::WeatherGiven;
@@ -13,15 +12,20 @@ use crate::question::QuestionError;
 const HOT_C: f64 = 55.0;
 /// Below this some part counts as short of air [% oxygen].
 const SOUR_PCT: f64 = 2.0;
+/// Most runs of members that are held at a time, of some hundred kilobytes each.
+const MOST_RUNS_HELD: usize = 1200;
 /// Most rows that a member keeps, before and after the time looked ahead from.
 const MEMBER_ROWS: usize = 500;
 
+/// What a member sees of each way to go on; `None` when its computation did not get on.
+pub type MemberRuns = Vec<Option<Run>>;
+
 /// Runs the members 0 to a count and hands back their runs in order: one by one, or on threads.
-pub type Runner<'a> = dyn Fn(u32, &(dyn Fn(u32) -> Option<Run> + Sync)) -> Vec<Option<Run>> + 'a;
+pub type Runner<'a> = dyn Fn(u32, &(dyn Fn(u32) -> MemberRuns + Sync)) -> Vec<MemberRuns> + 'a;
 
 /// Runs members one after another.
 #[must_use]
-pub fn one_by_one(count: u32, member: &(dyn Fn(u32) -> Option<Run> + Sync)) -> Vec<Option<Run>> {
+pub fn one_by_one(count: u32, member: &(dyn Fn(u32) -> MemberRuns + Sync)) -> Vec<MemberRuns> {
     (0..count).map(member).collect()
 }
 
@@ -249,31 +253,51 @@ impl Prepared {
     ///
     /// When the case has no meaning or the computation cannot go on.
     pub fn line(&self) -> Result<Run, QuestionError> {
+        self.lines(&[self])?
+            .pop()
+            .ok_or(QuestionError::NothingInHeap)
+    }
+
+    /// The lines of several ways to go on from what all have behind them.
+    fn lines(&self, all: &[&Self]) -> Result<Vec<Run>, QuestionError> {
         let options = Options {
             every_h: self.every_h,
             fields: !self.fields_at_d.is_empty(),
             ..Options::default()
         };
-        simulate(
-            &self.case(self.model, None)?,
-            &Parameters::default(),
-            &options,
-        )
-        .map_err(QuestionError::Simulation)
+        let (case, parameters) = (self.case(self.model, None)?, Parameters::default());
+        let held =
+            hold(&case, &parameters, &options, self.from_d).map_err(QuestionError::Simulation)?;
+        all.iter()
+            .map(|way| held.go_on(&way.events).map_err(QuestionError::Simulation))
+            .collect()
     }
 
     /// One member of the ensemble; `None` when its computation did not get on.
     #[must_use]
     pub fn member(&self, member: u32) -> Option<Run> {
-        let case = self.case(self.member_model, Some(member)).ok()?;
+        self.members_of(&[self], member).pop().flatten()
+    }
+
+    /// One member of the ensemble on several ways to go on.
+    fn members_of(&self, all: &[&Self], member: u32) -> MemberRuns {
         let options = Options {
             every_h: self.every_h,
             tolerance: MEMBER_TOLERANCE,
             ..Options::default()
         };
-        let mut run = simulate(&case, &Parameters::drawn(self.seed, member), &options).ok()?;
-        thin(&mut run.series, self.from_d);
-        Some(run)
+        let parameters = Parameters::drawn(self.seed, member);
+        let case = self.case(self.member_model, Some(member)).ok();
+        let held = case
+            .as_ref()
+            .and_then(|case| hold(case, &parameters, &options, self.from_d).ok());
+        all.iter()
+            .map(|way| {
+                let mut run = held.as_ref()?.go_on(&way.events).ok()?;
+                thin(&mut run.series, self.from_d);
+                Some(run)
+            })
+            .collect()
     }
 
     /// How many members are asked for.
@@ -288,15 +312,55 @@ impl Prepared {
     ///
     /// When the case has no meaning or the computation cannot go on.
     pub fn answer(&self, runner: &Runner<'_>) -> Result<SimulationAnswer, QuestionError> {
-        let line = self.line()?;
+        Self::answers(std::slice::from_ref(self), runner)?
+            .pop()
+            .ok_or(QuestionError::NothingInHeap)
+    }
+
+    /// Runs several ways to go on that have the same behind them up to the time looked ahead
+    /// from: that is simulated once for all of them, by the line and by each member.
+    ///
+    /// # Errors
+    ///
+    /// When a case has no meaning or the computation cannot go on.
+    pub(crate) fn answers(
+        all: &[Self],
+        runner: &Runner<'_>,
+    ) -> Result<Vec<SimulationAnswer>, QuestionError> {
+        let mut answers = Vec::new();
+        // So many at a time that their runs find room.
+        let members = all.first().map_or(0, |first| first.members as usize);
+        for ways in all.chunks((MOST_RUNS_HELD / members.max(1)).max(1)) {
+            let ways: Vec<&Self> = ways.iter().collect();
+            let Some(first) = ways.first() else {
+                continue;
+            };
+            let lines = first.lines(&ways)?;
+            let mut members: Vec<MemberRuns> = vec![Vec::new(); ways.len()];
+            if first.members > 0 {
+                for runs in runner(first.members, &|member| first.members_of(&ways, member)) {
+                    for (way, run) in members.iter_mut().zip(runs) {
+                        way.push(run);
+                    }
+                }
+            }
+            for ((way, line), runs) in ways.iter().zip(lines).zip(members) {
+                answers.push(way.answer_of(line, runs));
+            }
+        }
+        Ok(answers)
+    }
+
+    /// The answer from what was run: the line, and of each member what came of it; without
+    /// members the line alone.
+    #[must_use]
+    pub fn answer_of(&self, line: Run, members: MemberRuns) -> SimulationAnswer {
         let mut notices = self.notices.clone();
         let (mut bands, mut spread) = (None, None);
-        if self.members > 0 {
-            let all = runner(self.members, &|member| self.member(member));
-            let runs: Vec<Run> = all.into_iter().flatten().collect();
-            let failed = self
-                .members
-                .saturating_sub(u32::try_from(runs.len()).unwrap_or(u32::MAX));
+        if !members.is_empty() {
+            let count = members.len();
+            let runs: Vec<Run> = members.into_iter().flatten().collect();
+            let failed = u32::try_from(count - runs.len()).unwrap_or(u32::MAX);
             if failed > 0 {
                 notices.push(SimulationNotice::MembersFailed { count: failed });
             }
@@ -306,7 +370,7 @@ impl Prepared {
                 bands = Some(Bands::over(&runs, failed));
             }
         }
-        Ok(SimulationAnswer {
+        SimulationAnswer {
             start_ms: self.start_ms,
             enclosure: self.enclosure,
             ahead: Ahead::of(&line, self.from_d),
@@ -321,7 +385,7 @@ impl Prepared {
                 .map(|event| (event.day, Done::of(&event.action)))
                 .collect(),
             notices,
-        })
+        }
     }
 }
 

@@ -212,8 +212,17 @@ impl Case {
                 days: self.weather.days(),
             });
         }
+        self.check_events(&self.events, parameters)
+    }
+
+    /// The first event that has no meaning in this case.
+    pub(crate) fn check_events(
+        &self,
+        events: &[Event],
+        parameters: &super::Parameters,
+    ) -> Result<(), SimulationError> {
         let mut last = 0.0;
-        for (index, event) in self.events.iter().enumerate() {
+        for (index, event) in events.iter().enumerate() {
             let sound = match &event.action {
                 Action::Feed {
                     charge,
@@ -234,7 +243,7 @@ impl Case {
         }
         let fed =
             |event: &Event| matches!(event.action, Action::Feed { .. }) && event.day < self.days;
-        if self.events.iter().any(fed) {
+        if events.iter().any(fed) {
             Ok(())
         } else {
             Err(SimulationError::NothingFed)

@@ -15,6 +15,7 @@ use super::thermal::{self, COLUMNS, Thermal};
 use super::weather::Weather;
 
 /// The heap between two events: what stays, and the workspace of the slopes.
+#[derive(Clone)]
 pub(crate) struct Heap<'a> {
     pub parameters: &'a Parameters,
     pub weather: &'a Weather,

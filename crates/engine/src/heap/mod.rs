@@ -46,7 +46,7 @@ pub use ensemble::{Band, Bands, bands};
 pub use feedstock::{FeedClass, Overrides, PoolShares};
 pub use parameters::Parameters;
 pub use pile::Sums;
-pub use run::{Run, RunCost, simulate};
+pub use run::{Held, Run, RunCost, hold, simulate};
 pub use snapshot::{CellField, Snapshot};
 pub use summary::{Closure, Summary};
 pub use tracers::GERM_NAMES;

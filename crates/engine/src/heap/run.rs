@@ -61,32 +61,64 @@ pub fn simulate(
 ) -> Result<Run, SimulationError> {
     case.check(options, parameters)?;
     let mut simulation = Simulation::new(case, parameters, options);
-    let mut day = 0.0;
-    let mut next_event = 0;
-    loop {
-        let changed = simulation.act(&case.events, &mut next_event, day);
-        if day >= case.days {
-            break;
-        }
-        let event_day = case
-            .events
-            .get(next_event)
-            .map_or(case.days, |event| event.day.min(case.days));
-        if simulation.pile.cells.is_empty() {
-            simulation
-                .seen
-                .nothing(&case.weather, parameters, event_day);
-            day = event_day;
-            continue;
-        }
-        if changed {
-            simulation.integrator.forget();
-        }
-        simulation.go_to(&mut day, event_day)?;
-    }
+    simulation.go(&case.events, None)?;
     Ok(simulation.finish())
 }
 
+/// A simulation that was stopped on a day, from where several ways to go on can start.
+#[derive(Clone)]
+pub struct Held<'a> {
+    simulation: Simulation<'a>,
+}
+
+/// Simulates a case up to a day, before anything that is done on it.
+///
+/// # Errors
+///
+/// When the case has no meaning or the computation cannot go on.
+pub fn hold<'a>(
+    case: &'a Case,
+    parameters: &'a Parameters,
+    options: &Options,
+    day: f64,
+) -> Result<Held<'a>, SimulationError> {
+    case.check(options, parameters)?;
+    let mut simulation = Simulation::new(case, parameters, options);
+    simulation.go(&case.events, Some(day))?;
+    Ok(Held { simulation })
+}
+
+impl Held<'_> {
+    /// Goes on to the end with what is done from then on; the same events give the same run to
+    /// the last bit, however often and in whatever order they are asked for.
+    ///
+    /// - `events`: those of the whole case, the past as it was
+    ///
+    /// # Errors
+    ///
+    /// When the past is another one, an event has no meaning or the computation cannot go on.
+    pub fn go_on(&self, events: &[Event]) -> Result<Run, SimulationError> {
+        let past = self.simulation.next_event;
+        let case = self.simulation.case;
+        case.check_events(events, self.simulation.parameters)?;
+        for (index, event) in case.events[..past].iter().enumerate() {
+            if events.get(index) != Some(event) {
+                return Err(SimulationError::Event { index });
+            }
+        }
+        if events[past..]
+            .iter()
+            .any(|event| event.day < self.simulation.day)
+        {
+            return Err(SimulationError::Event { index: past });
+        }
+        let mut simulation = self.simulation.clone();
+        simulation.go(events, None)?;
+        Ok(simulation.finish())
+    }
+}
+
+#[derive(Clone)]
 struct Simulation<'a> {
     case: &'a Case,
     parameters: &'a Parameters,
@@ -95,10 +127,14 @@ struct Simulation<'a> {
     moved: Moved,
     integrator: Chebyshev,
     seen: Seen,
+    /// Day reached.
+    day: f64,
+    /// The first event that is not done yet.
+    next_event: usize,
 }
 
 /// What was seen so far.
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Seen {
     run: Run,
     rows: u32,
@@ -113,7 +149,7 @@ struct Seen {
 }
 
 impl<'a> Simulation<'a> {
-    fn new(case: &'a Case, parameters: &'a Parameters, options: &'a Options) -> Self {
+    fn new(case: &'a Case, parameters: &'a Parameters, options: &Options) -> Self {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within limits
         let most_steps = (MOST_STEPS + MOST_STEPS_PER_D * case.days) as usize;
         Self {
@@ -123,6 +159,8 @@ impl<'a> Simulation<'a> {
             pile: Pile::default(),
             moved: Moved::default(),
             integrator: Chebyshev::new(LONGEST_STEP_D, most_steps),
+            day: 0.0,
+            next_event: 0,
             seen: Seen {
                 every_d: options.every_h / 24.0,
                 keep_fields: options.fields,
@@ -137,6 +175,36 @@ impl<'a> Simulation<'a> {
                 },
                 ..Seen::default()
             },
+        }
+    }
+
+    /// Goes on to the end, or to a day on which it is held before anything is done.
+    fn go(&mut self, events: &[Event], held: Option<f64>) -> Result<(), SimulationError> {
+        let days = self.case.days;
+        let last = held.map_or(days, |held| held.min(days));
+        loop {
+            if held.is_some() && self.day >= last {
+                return Ok(());
+            }
+            let mut next = self.next_event;
+            let changed = self.act(events, &mut next, self.day);
+            self.next_event = next;
+            if self.day >= days {
+                return Ok(());
+            }
+            let until = events.get(next).map_or(last, |event| event.day.min(last));
+            if self.pile.cells.is_empty() {
+                self.seen
+                    .nothing(&self.case.weather, self.parameters, until);
+                self.day = until;
+                continue;
+            }
+            if changed {
+                self.integrator.forget();
+            }
+            let mut day = self.day;
+            self.go_to(&mut day, until)?;
+            self.day = day;
         }
     }
 
