@@ -23,9 +23,12 @@ fn unfinished(path: Option<PathBuf>) {
 /// # Errors
 ///
 /// When the system does not let the program listen for it.
-pub fn leave_nothing_behind() -> Result<(), Failure> {
-    let failed =
-        |error: io::Error| Failure::Outside(format!("Ctrl-C cannot be listened for ({error}): start again"));
+fn leave_nothing_behind() -> Result<(), Failure> {
+    let failed = |error: io::Error| {
+        Failure::Outside(format!(
+            "Ctrl-C cannot be listened for ({error}): start again"
+        ))
+    };
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()
@@ -58,6 +61,49 @@ pub fn leave_nothing_behind() -> Result<(), Failure> {
     Ok(())
 }
 
+/// Refuses a file that must not be written, before anybody waits for what would be in it.
+///
+/// # Errors
+///
+/// When it is a folder, or there already and not to be replaced.
+pub fn check_free(path: &Path, replace: bool) -> Result<(), Failure> {
+    if path.is_dir() {
+        return Err(Failure::Input(format!(
+            "{} is a folder: name a file in it",
+            path.display()
+        )));
+    }
+    if path.exists() && !replace {
+        return Err(Failure::Input(format!(
+            "{} is there already: choose another name, or say --replace",
+            path.display()
+        )));
+    }
+    Ok(())
+}
+
+/// Computes an answer that may take long and writes it to a file or to standard output, whole or
+/// not at all.
+///
+/// # Errors
+///
+/// When the answer cannot be computed or written.
+pub fn deliver(
+    path: Option<&Path>,
+    replace: bool,
+    out: &mut impl Write,
+    answer: impl FnOnce(&mut Vec<u8>) -> Result<(), Failure>,
+) -> Result<(), Failure> {
+    let path = path.filter(|path| *path != Path::new("-"));
+    if let Some(path) = path {
+        check_free(path, replace)?;
+    }
+    leave_nothing_behind()?;
+    let mut text = Vec::new();
+    answer(&mut text)?;
+    write_to(path, replace, out, |out| out.write_all(&text))
+}
+
 /// Writes to a file, which gets its name when all is written, or to standard output.
 pub fn write_to(
     path: Option<&Path>,
@@ -75,18 +121,7 @@ pub fn write_to(
             path.display()
         ))
     };
-    if path.is_dir() {
-        return Err(Failure::Input(format!(
-            "{} is a folder: name a file in it",
-            path.display()
-        )));
-    }
-    if path.exists() && !replace {
-        return Err(Failure::Input(format!(
-            "{} is there already: choose another name, or say --replace",
-            path.display()
-        )));
-    }
+    check_free(path, replace)?;
     // Something that is no file, such as a pipe, is written to as it is.
     let is_other = fs::metadata(path).is_ok_and(|found| !found.is_file());
     let made = if is_other {

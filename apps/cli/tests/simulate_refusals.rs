@@ -168,13 +168,20 @@ fn a_heap_of_which_nothing_is_left_is_answered() {
     let ran = run_with(&["simulate", "--json", "--file", "-"], text.as_bytes());
     assert_eq!(ran.code, 0, "{}", ran.err);
     let answer: Value = serde_json::from_str(&ran.out).unwrap();
-    let rows = answer["series"].as_array().unwrap();
-    assert_eq!(rows.len(), 7);
-    assert_eq!(rows[6]["volume_m3"], 0.0);
-    assert_eq!(rows[6]["core_temperature_c"], 15.0);
+    assert_eq!(answer["time_d"].as_array().unwrap().len(), 7);
+    assert_eq!(answer["volume_m3"][6], 0.0);
+    assert_eq!(answer["core_temperature_c"][6], 15.0);
     // Told in words and drawn, too.
-    for more in [&["--csv"][..], &["--svg", "core"], &["--svg", "air", "--at-day", "2"], &[]] {
-        let all: Vec<&str> = ["simulate", "--file", "-"].into_iter().chain(more.iter().copied()).collect();
+    for more in [
+        &["--csv"][..],
+        &["--svg", "core"],
+        &["--svg", "air", "--at-day", "2"],
+        &[],
+    ] {
+        let all: Vec<&str> = ["simulate", "--file", "-"]
+            .into_iter()
+            .chain(more.iter().copied())
+            .collect();
         let ran = run_with(&all, text.as_bytes());
         assert_eq!(ran.code, 0, "{more:?} {}", ran.err);
         assert!(!ran.out.contains("NaN"), "{more:?}: {}", ran.out);

@@ -23,8 +23,8 @@ use crate::keeping::{Keeping, catalogue};
 use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
-use crate::written::{deliver, leave_nothing_behind};
 use crate::telling::{write_invented, write_json};
+use crate::written::deliver;
 
 /// Grids from fine to coarse: the finest with which a keeper does not wait long is taken, the same
 /// for the line and all members, so that they can be compared.
@@ -38,6 +38,12 @@ const MOST_PLANS: usize = 6;
 
 /// Runs the command.
 pub fn run(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Failure> {
+    deliver(arguments.output.as_deref(), arguments.replace, out, |out| {
+        answer(arguments, out)
+    })
+}
+
+fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Failure> {
     let keeping = Keeping::to_read(&arguments.journal)?;
     let garden = keeping.garden();
     let heap = keeping.heap(arguments.heap.as_deref())?;
@@ -74,12 +80,13 @@ pub fn run(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fa
         member_model: model,
         fields_at_d: is_cut.then_some(at_d).into_iter().collect(),
     };
+    let shown = is_shown(arguments.journal.json, arguments.output.is_some());
     let answer = what_will_happen(
         catalogue(),
         &garden,
         &keeping.state,
         &question,
-        &on_all_processors,
+        &|count, member| on_all_processors(count, member, shown),
     )?;
     if arguments.journal.json {
         return write_json(&forecast_json(catalogue(), &keeping.state, &answer), out);

@@ -20,8 +20,8 @@ use crate::input;
 use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
-use crate::written::{deliver, leave_nothing_behind};
 use crate::telling::write_json;
+use crate::written::deliver;
 
 /// Size of pictures in pixels.
 pub const PICTURE: (f64, f64) = (760.0, 420.0);
@@ -32,6 +32,12 @@ const MOST_FLAGS: usize = 40;
 
 /// Runs the command.
 pub fn run(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Failure> {
+    deliver(arguments.output.as_deref(), arguments.replace, out, |out| {
+        answer(arguments, out)
+    })
+}
+
+fn answer(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
     let (mut question, garden) = read(catalogue, &arguments.file)?;
     if let Some(members) = arguments.members {
@@ -56,7 +62,9 @@ pub fn run(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Fa
             question.fields_at_d = vec![peak_day(catalogue, &garden, &question)?];
         }
     }
-    let answer = prepared(catalogue, &garden, &question)?.answer(&on_all_processors)?;
+    let shown = is_shown(arguments.json, arguments.output.is_some());
+    let answer = prepared(catalogue, &garden, &question)?
+        .answer(&|count, member| on_all_processors(count, member, shown))?;
     if arguments.json {
         return write_json(&simulation_json(catalogue, &answer), out);
     }
