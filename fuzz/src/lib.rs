@@ -13,14 +13,18 @@ mod mutator;
 mod requests;
 mod run;
 mod shelf;
+mod simulations;
 mod targets;
 mod tree;
 
-pub use dictionary::{JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS};
+pub use dictionary::{
+    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
+};
 pub use journals::{journal_file, journal_line};
 pub use loggers::logger_csv;
 pub use mutator::Mutator;
 pub use requests::{balance_request, balance_request_in_full, mix_request};
 pub use run::{Failure, Options, Report, replay, replay_kept, run};
 pub use shelf::{Shelf, name_of};
+pub use simulations::{simulation_request, simulation_request_in_full};
 pub use targets::{Outcome, TARGETS, Target, amount, parts, target_named};

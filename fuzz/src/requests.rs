@@ -86,7 +86,7 @@ pub fn balance_request_in_full(input: &[u8]) -> Outcome {
 }
 
 /// The 64-bit hash of Fowler, Noll and Vo (1a), mixed once more for its low bits: the same on every machine.
-fn hash(input: &[u8]) -> u64 {
+pub(crate) fn hash(input: &[u8]) -> u64 {
     let hash = input.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
         (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
     });
@@ -153,7 +153,7 @@ const KINDS: [&str; 28] = [
 
 /// A message is one line of a sensible length. Its kind, and how deep its field lies, is the outcome:
 /// never its own words, which are as many as there are inputs.
-fn refused(message: &str) -> Outcome {
+pub(crate) fn refused(message: &str) -> Outcome {
     let control = message.chars().any(char::is_control);
     assert!(!control, "a message with control signs: {message:?}");
     let length = message.chars().count();
@@ -171,7 +171,7 @@ fn refused(message: &str) -> Outcome {
 }
 
 /// The answer can be written as an object.
-fn check_json(answer: &impl serde::Serialize) {
+pub(crate) fn check_json(answer: &impl serde::Serialize) {
     match serde_json::to_string(answer) {
         Ok(text) => assert!(text.starts_with('{'), "an answer that is no object"),
         Err(error) => panic!("the answer cannot be written: {error}"),

@@ -4,10 +4,13 @@ use heapwright_quantity::{
     Amount, DecimalMark, Gallon, MeasureWords, Vocabulary, parse_amount, parse_parts,
 };
 
-use crate::dictionary::{JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS};
+use crate::dictionary::{
+    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
+};
 use crate::journals::{journal_file, journal_line};
 use crate::loggers::logger_csv;
 use crate::requests::{balance_request, balance_request_in_full, mix_request};
+use crate::simulations::{simulation_request, simulation_request_in_full};
 
 /// What came of an input: the kind of answer with a rough length. New ones are worth keeping.
 pub type Outcome = String;
@@ -60,6 +63,14 @@ pub const TARGETS: &[Target] = &[
         feed: balance_request,
         feed_kept: balance_request_in_full,
         dictionary: REQUEST_WORDS,
+        ordinary_bytes: 2048,
+        structured: true,
+    },
+    Target {
+        name: "simulation_request",
+        feed: simulation_request,
+        feed_kept: simulation_request_in_full,
+        dictionary: SIMULATION_WORDS,
         ordinary_bytes: 2048,
         structured: true,
     },
