@@ -13,7 +13,7 @@ use heapwright_state::Now;
 use heapwright_wire::{OffsetAt, WhenError};
 use jiff::Timestamp;
 use jiff::civil::DateTime;
-use jiff::tz::{AmbiguousOffset, TimeZone};
+use jiff::tz::{AmbiguousOffset, Offset, TimeZone};
 
 use crate::failure::Failure;
 
@@ -105,6 +105,16 @@ impl Edges {
             .get()
             .then(|| Moment::new(moment.instant_ms, offset_of(&self.zone, moment.instant_ms)));
         Ok(shown.flatten().unwrap_or(moment))
+    }
+
+    /// The clock on the wall, with its daylight saving where the computer knows it.
+    pub fn clock(&self) -> TimeZone {
+        match &self.zone {
+            Zone::Fixed(offset_min) => Offset::from_seconds(i32::from(*offset_min) * 60)
+                .map_or(TimeZone::UTC, TimeZone::fixed),
+            Zone::Unknown => TimeZone::UTC,
+            Zone::Computer(zone) => zone.clone(),
+        }
     }
 
     /// The offset from UTC [min] that leads from what the clock on the wall shows to the moment.

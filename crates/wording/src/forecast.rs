@@ -371,8 +371,16 @@ pub fn simulation_notice(catalogue: &Catalogue, notice: &SimulationNotice) -> St
             hours_text(*hours)
         ),
         SimulationNotice::WeatherFilled { gaps } => {
-            format!("The weather file has {gaps} gaps in its temperatures, which were filled.")
+            format!(
+                "The weather file has {gaps} gaps in its temperatures: those of up to six hours were bridged, longer ones filled with what is usual there."
+            )
         }
+        SimulationNotice::WeatherSorted {
+            twice,
+            out_of_order,
+        } => format!(
+            "Rows of the weather file that came twice: {twice}, of which the later counts; rows put in order: {out_of_order}."
+        ),
         SimulationNotice::BehindTheEnd { events } => {
             format!("Left out, for they lie behind the last day: {events} events.")
         }

@@ -47,11 +47,13 @@ fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fai
     let keeping = Keeping::to_read(&arguments.journal)?;
     let garden = keeping.garden();
     let heap = keeping.heap(arguments.heap.as_deref())?;
+    let mut notices = Vec::new();
     let weather = match &arguments.weather {
         Some(path) => {
             let (climate, _) = garden_climate(&keeping.state)?;
-            let (series, _) =
-                read_weather(&bytes(path)?, &climate, keeping.edges.now, "--weather")?;
+            let clock = keeping.edges.clock();
+            let (series, told) = read_weather(&bytes(path)?, &climate, clock, "--weather")?;
+            notices = told;
             Some(series)
         }
         None => None,
@@ -81,13 +83,15 @@ fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fai
         fields_at_d: is_cut.then_some(at_d).into_iter().collect(),
     };
     let shown = is_shown(arguments.journal.json, arguments.output.is_some());
-    let answer = what_will_happen(
+    let mut answer = what_will_happen(
         catalogue(),
         &garden,
         &keeping.state,
         &question,
         &|count, member| on_all_processors(count, member, shown),
     )?;
+    answer.notices.extend(notices);
+    answer.notices.sort();
     if arguments.journal.json {
         return write_json(&forecast_json(catalogue(), &keeping.state, &answer), out);
     }

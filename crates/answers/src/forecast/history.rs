@@ -4,8 +4,7 @@ use std::sync::Arc;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_engine::heap::{
-    self, Action, Case, Charge, Cover, Enclosure, Event as Step, FeedClass, Ground, Model, Options,
-    Overrides, Parameters, PoolShares, Run, Shape, Sums, Wall, Weather, WeatherHour,
+    Action, Charge, Cover, Enclosure, Event as Step, Ground, Overrides, Shape, Wall,
 };
 use heapwright_garden::{Found, Garden, Stuff};
 use heapwright_journal::content::{
@@ -22,7 +21,7 @@ use crate::simulated::{SimulationNotice, charge_of, is_sound};
 /// Milliseconds of a day.
 pub(super) const MS_PER_DAY: f64 = 86_400_000.0;
 /// What went in longer ago is left out [d]: ten years.
-const LONGEST_D: f64 = 3660.0;
+pub(super) const LONGEST_D: f64 = 3660.0;
 /// A harvest of more than this leaves nothing that counts.
 const EMPTIED: f64 = 0.999;
 /// The most that the engine takes out at once.
@@ -65,16 +64,16 @@ pub(super) struct History {
 }
 
 /// What the history is read with.
-struct Reader<'a> {
+pub(super) struct Reader<'a> {
     catalogue: &'a Catalogue,
     garden: &'a Garden,
-    state: &'a State,
+    pub(super) state: &'a State,
     notices: Vec<SimulationNotice>,
     left_out: Vec<String>,
 }
 
 /// Something done at an instant.
-type At = (i64, Action);
+pub(super) type At = (i64, Action);
 
 impl History {
     /// Reads the history of a heap up to now.
@@ -166,7 +165,7 @@ impl Reader<'_> {
         self.notices
     }
 
-    fn enclosure(&mut self, said: Option<&EnclosureSaid>) -> Enclosure {
+    pub(super) fn enclosure(&mut self, said: Option<&EnclosureSaid>) -> Enclosure {
         let Some(said) = said else {
             self.notices.push(SimulationNotice::EnclosureAssumed);
             return Enclosure::open_box(1.0, 1.0, 1.0);
@@ -201,7 +200,7 @@ impl Reader<'_> {
 
     /// What was done to a heap until an instant, from when it was last empty, and what lay on it
     /// before that.
-    fn acts(&mut self, heap: EventId, until_ms: i64, deep: u32) -> (Vec<At>, Cover) {
+    pub(super) fn acts(&mut self, heap: EventId, until_ms: i64, deep: u32) -> (Vec<At>, Cover) {
         let mut acts: Vec<At> = Vec::new();
         let mut cover = Cover::None;
         let Some(known) = self.state.heap(heap) else {
@@ -297,50 +296,6 @@ impl Reader<'_> {
         let litres = fed.water_l.filter(|litres| *litres > 0.0)?;
         Some((instant, Action::Water { litres }))
     }
-
-    /// What a share of another heap was when it was moved: its own history, simulated in one cell in
-    /// mild air, tells how much is left and how far it has come.
-    fn moved(&mut self, from: EventId, at_ms: i64, share: f64, deep: u32) -> Option<Charge> {
-        let deeper = deep.checked_sub(1)?;
-        let (acts, cover) = self.acts(from, at_ms - 1, deeper);
-        let start_ms = acts
-            .iter()
-            .find(|(_, action)| matches!(action, Action::Feed { .. }))
-            .map(|(instant, _)| *instant)?;
-        let days = days_between(start_ms, at_ms).clamp(0.01, LONGEST_D);
-        let enclosure = self
-            .state
-            .heap(from)
-            .and_then(|heap| heap.enclosure())
-            .copied();
-        let mut enclosure = match enclosure {
-            Some(said) => self.enclosure(Some(&said)),
-            None => Enclosure::open_box(1.0, 1.0, 1.0),
-        };
-        enclosure.cover = cover;
-        let case = Case {
-            enclosure,
-            // A year's mean in the middle latitudes.
-            weather: Weather::constant(WeatherHour::mild(10.0), 0.0),
-            events: acts
-                .into_iter()
-                .filter(|(instant, _)| *instant >= start_ms)
-                .map(|(instant, action)| Step {
-                    day: days_between(start_ms, instant),
-                    action,
-                })
-                .collect(),
-            days,
-            model: Model::Lumped,
-        };
-        let options = Options {
-            every_h: 24.0,
-            ..Options::default()
-        };
-        let run = heap::simulate(&case, &Parameters::default(), &options).ok()?;
-        let charge = half_rotted(&run, share);
-        is_sound(&charge).then_some(charge)
-    }
 }
 
 /// A feed of the journal: a stated density is how it lay in the vessel.
@@ -352,48 +307,6 @@ fn charge_of_journal(said: &Found, found: &heapwright_garden::FoundPart) -> Char
     }
     charge_of(&plain, found, &Overrides::default())
 }
-
-/// What is left of a run, as something to be fed: what is rapid is known, and the rest lies between
-/// leaves and finished compost, by how much is gone. Estimate.
-fn half_rotted(run: &Run, share: f64) -> Charge {
-    let left: Sums = run.left;
-    let gone = (run.summary.volatile_solids_loss_pct / 100.0 / 0.6).clamp(0.0, 1.0);
-    let (fresh, done) = (FeedClass::Leaves.shares(), FeedClass::Finished.shares());
-    let volatile = (left.dry_kg - left.ash_kg).max(1e-9);
-    let rapid = (left.rapid_kg / volatile).clamp(0.0, 0.6);
-    let between = |one: f64, other: f64| one + (other - one) * gone;
-    let moderate = between(fresh.moderate, done.moderate);
-    let slow = between(fresh.slow, done.slow);
-    let humus = between(fresh.humus, done.humus);
-    let rest = (1.0 - rapid) / (moderate + slow + humus);
-    let shares = PoolShares {
-        rapid,
-        moderate: moderate * rest,
-        slow: slow * rest,
-        humus: humus * rest,
-        ..done
-    };
-    let mut charge = Charge::of_shares(
-        &shares,
-        left.dry_kg * share,
-        left.ash_kg * share,
-        (left.nitrogen_kg - left.ammonium_kg - left.nitrate_kg).max(0.0) * share,
-        left.water_kg * share,
-        &Parameters::default(),
-    );
-    charge.ammonium_kg = left.ammonium_kg * share;
-    charge.nitrate_kg = left.nitrate_kg * share;
-    charge.potassium_kg = left.potassium_kg * share;
-    charge.phosphorus_kg = left.phosphorus_kg * share;
-    charge.calcium_kg = left.calcium_kg * share;
-    charge.magnesium_kg = left.magnesium_kg * share;
-    charge.bases_mol = (left.bases_mol - left.potassium_kg / POTASSIUM_KG_PER_MOL).max(0.0) * share;
-    charge.volume_m3 = left.volume_m3 * share;
-    charge
-}
-
-/// Molar mass of potassium [kg/mol].
-const POTASSIUM_KG_PER_MOL: f64 = 0.0391;
 
 /// Something is taken out; when all is, the history begins anew.
 fn take_out(acts: &mut Vec<At>, cover: &mut Cover, instant: i64, share_pct: Option<f64>) {

@@ -5,6 +5,7 @@
 //! side by side: the same members see the same weather in each, so that they can be compared.
 
 mod history;
+mod moved;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_engine::heap::{Action, Event, Model};

@@ -109,6 +109,14 @@ pub enum SimulationNotice {
         /// Hours, or days of a daily file.
         gaps: usize,
     },
+    /// Rows of the weather's file whose time came twice, of which the later counts, and rows that
+    /// were put in order.
+    WeatherSorted {
+        /// How many came again.
+        twice: usize,
+        /// How many stood behind a later one.
+        out_of_order: usize,
+    },
     /// So many events lie behind the end and were left out.
     BehindTheEnd {
         /// How many.
