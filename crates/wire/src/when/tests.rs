@@ -1,3 +1,5 @@
+//! Spoken and written times as moments.
+
 use super::*;
 
 /// A Wednesday, 14:30, two hours east; clocks were one hour east before 29 March.
