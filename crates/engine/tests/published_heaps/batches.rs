@@ -11,6 +11,8 @@
 //! the feeds as handbooks give them, which make mixtures of 55 to 65 %. The walls are not
 //! published and decide how much dries: boards and foam are both simulated, neither is chosen.
 
+use std::io::Write;
+
 use heapwright_engine::heap::{Case, Charge, Cover, FeedClass, Wall};
 
 use crate::harness::{Experiment, Row, at_least, at_most, validation};
@@ -177,7 +179,8 @@ const BEYOND_CHANCE: f64 = 0.21;
 
 fn rows(lytras: Experiment, wall: Wall) -> Vec<Row> {
     if !at_hand() {
-        println!("skipped: the open data of the batches is not at hand ({TABLE})");
+        let told = "skipped: the open data of the batches is not at hand";
+        let _ = writeln!(std::io::stderr(), "{told} ({TABLE})");
         return Vec::new();
     }
     let pairs: Vec<Pair> = batches().iter().map(|batch| pair(batch, wall)).collect();
