@@ -18,8 +18,8 @@ mod what_to_add;
 
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
-    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, ProbeReading, garden_climate,
-    usual_place, what_will_happen,
+    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
+    garden_climate, usual_place, what_will_happen,
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};

@@ -135,54 +135,109 @@ pub fn what_will_happen(
     question: &ForecastQuestion,
     runner: &Runner<'_>,
 ) -> Result<ForecastAnswer, QuestionError> {
-    let history = History::of(catalogue, garden, state, question.heap, question.now)?;
-    let (weather, assumed) = weather(state, question.weather.clone())?;
-    let mut notices = history.notices.clone();
-    notices.extend(assumed);
-    let now_d = history.day_of(question.now);
-    let leave = Plan {
-        name: "leave".to_owned(),
-        acts: Vec::new(),
-    };
-    let plans = if question.plans.is_empty() {
-        std::slice::from_ref(&leave)
-    } else {
-        &question.plans
-    };
-    let prepared = plans
-        .iter()
-        .enumerate()
-        .map(|(index, plan)| planned(question, &history, &weather, plan, index, now_d))
-        .collect::<Result<Vec<_>, _>>()?;
-    let answers: Vec<PlanAnswer> = plans
-        .iter()
-        .cloned()
-        .zip(Prepared::answers(&prepared, runner)?)
-        .map(|(plan, answer)| PlanAnswer { plan, answer })
-        .collect();
-    for plan in &answers {
-        notices.extend(plan.answer.notices.iter().cloned());
-    }
-    notices.sort();
-    notices.dedup();
-    let readings = history
-        .readings
-        .iter()
-        .map(|reading| ProbeReading {
-            computed_core_c: answers
-                .first()
-                .and_then(|first| computed(&first.answer, reading)),
-            ..*reading
+    let forecast = PreparedForecast::of(catalogue, garden, state, question)?;
+    let answers = Prepared::answers(&forecast.prepared, runner)?;
+    Ok(forecast.answer(answers))
+}
+
+/// A forecast made ready to run, for faces that run it piece by piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PreparedForecast {
+    heap: EventId,
+    now: Moment,
+    now_d: f64,
+    plans: Vec<Plan>,
+    prepared: Vec<Prepared>,
+    readings: Vec<ProbeReading>,
+    notices: Vec<SimulationNotice>,
+}
+
+impl PreparedForecast {
+    /// Reads the heap's history and makes a case of each plan.
+    ///
+    /// # Errors
+    ///
+    /// When nothing lies in the heap or a plan has no meaning.
+    pub fn of(
+        catalogue: &Catalogue,
+        garden: &Garden,
+        state: &State,
+        question: &ForecastQuestion,
+    ) -> Result<Self, QuestionError> {
+        let history = History::of(catalogue, garden, state, question.heap, question.now)?;
+        let (weather, assumed) = weather(state, question.weather.clone())?;
+        let mut notices = history.notices.clone();
+        notices.extend(assumed);
+        let now_d = history.day_of(question.now);
+        let plans = if question.plans.is_empty() {
+            vec![Plan {
+                name: "leave".to_owned(),
+                acts: Vec::new(),
+            }]
+        } else {
+            question.plans.clone()
+        };
+        let prepared = plans
+            .iter()
+            .enumerate()
+            .map(|(index, plan)| planned(question, &history, &weather, plan, index, now_d))
+            .collect::<Result<_, _>>()?;
+        Ok(Self {
+            heap: question.heap,
+            now: question.now,
+            now_d,
+            plans,
+            prepared,
+            readings: history.readings,
+            notices,
         })
-        .collect();
-    Ok(ForecastAnswer {
-        heap: question.heap,
-        now: question.now,
-        now_d,
-        plans: answers,
-        readings,
-        notices,
-    })
+    }
+
+    /// The case of each plan, in the order of the question.
+    #[must_use]
+    pub fn prepared(&self) -> &[Prepared] {
+        &self.prepared
+    }
+
+    /// Now, on the clock of the simulation [d after its start].
+    #[must_use]
+    pub fn now_d(&self) -> f64 {
+        self.now_d
+    }
+
+    /// The answer from those of the plans, in their order; of the first ones alone when there are
+    /// fewer.
+    #[must_use]
+    pub fn answer(&self, answers: Vec<SimulationAnswer>) -> ForecastAnswer {
+        let mut notices = self.notices.clone();
+        for answer in &answers {
+            notices.extend(answer.notices.iter().cloned());
+        }
+        notices.sort();
+        notices.dedup();
+        let readings = self
+            .readings
+            .iter()
+            .map(|reading| ProbeReading {
+                computed_core_c: answers.first().and_then(|first| computed(first, reading)),
+                ..*reading
+            })
+            .collect();
+        ForecastAnswer {
+            heap: self.heap,
+            now: self.now,
+            now_d: self.now_d,
+            plans: self
+                .plans
+                .iter()
+                .cloned()
+                .zip(answers)
+                .map(|(plan, answer)| PlanAnswer { plan, answer })
+                .collect(),
+            readings,
+            notices,
+        }
+    }
 }
 
 fn planned(
