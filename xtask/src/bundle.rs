@@ -1,7 +1,7 @@
 //! Makes the page: wasm from `apps/web`, its script glue, and the files of `apps/web/static`, ready to be served from `dist`.
 //!
 //! 1. Build `heapwright-web` for wasm32, put what is marked as needed later into a file of its own ([`crate::parts`]),
-//!    and let wasm-bindgen write the glue.
+//!    and let wasm-bindgen write the glue; the same, undivided, for `heapwright-simulator`, which a worker runs.
 //! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 3. Tell the service worker which files make up this version.
 //! 4. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
@@ -20,6 +20,8 @@ use crate::{Outcome, parts, sizes};
 
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 const SERVICE_WORKER: &str = "sw.js";
+/// The module of the worker that computes the days ahead of a heap, and its glue.
+pub const SIMULATOR: &str = "heapwright_simulator";
 
 /// The journal of the demo garden, and the day on which it ends: the same bundle from the same source.
 const DEMO: &str = "demo.jsonl";
@@ -73,34 +75,53 @@ fn build() -> Outcome<PathBuf> {
             "RUSTFLAGS is set and is not used for the page, which has its own flags in .cargo/config.toml"
         );
     }
-    let options = [
-        "rustc",
-        "--package",
+    let wasm = compiled(
         "heapwright-web",
-        "--lib",
-        "--target",
-        WASM_TARGET,
-        "--profile",
         "wasm-release",
-        "--",
         // What leads to what, by which the parts are told apart.
-        "-Clink-arg=--emit-relocs",
-    ];
-    run(cargo().args(options))?;
-    let target = target_folder()?;
-    let wasm = target
-        .join(WASM_TARGET)
-        .join("wasm-release/heapwright_web.wasm");
-    let glue = target.join("glue");
+        &["-Clink-arg=--emit-relocs"],
+    )?;
+    let simulator = compiled("heapwright-simulator", "simulator-release", &[])?;
+    let glue = target_folder()?.join("glue");
     if glue.exists() {
         fs::remove_dir_all(&glue)
             .map_err(|error| format!("{} could not be emptied: {error}", glue.display()))?;
     }
     let first = parts::split(&wasm, &glue)?;
+    bind(&first, parts::NAME, &glue)?;
+    bind(&simulator, SIMULATOR, &glue)?;
+    Ok(glue)
+}
+
+/// Builds a crate for wasm32; returns the file.
+fn compiled(package: &str, profile: &str, options: &[&str]) -> Outcome<PathBuf> {
+    let usual = [
+        "rustc",
+        "--package",
+        package,
+        "--lib",
+        "--target",
+        WASM_TARGET,
+        "--profile",
+        profile,
+        "--crate-type",
+        "cdylib",
+        "--",
+    ];
+    run(cargo().args(usual).args(options))?;
+    let file = package.replace('-', "_");
+    Ok(target_folder()?
+        .join(WASM_TARGET)
+        .join(profile)
+        .join(format!("{file}.wasm")))
+}
+
+/// Lets wasm-bindgen write the glue of a module.
+fn bind(wasm: &Path, name: &str, glue: &Path) -> Outcome {
     let mut bindgen = Bindgen::new();
     bindgen
-        .input_path(first)
-        .out_name(parts::NAME)
+        .input_path(wasm)
+        .out_name(name)
         .keep_lld_exports(true)
         .typescript(false)
         .omit_default_module_path(false)
@@ -108,9 +129,8 @@ fn build() -> Outcome<PathBuf> {
         .remove_producers_section(true);
     bindgen
         .web(true)
-        .and_then(|bindgen| bindgen.generate(&glue))
-        .map_err(|error| format!("wasm-bindgen could not write the glue: {error:#}"))?;
-    Ok(glue)
+        .and_then(|bindgen| bindgen.generate(glue))
+        .map_err(|error| format!("wasm-bindgen could not write the glue of {name}: {error:#}"))
 }
 
 /// All files under `folder`, by their path below it, with `/` between folders.

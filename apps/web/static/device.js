@@ -190,3 +190,30 @@ export async function shrunk(file) {
 
 export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
 export const hidden = (address) => URL.revokeObjectURL(address);
+
+let simulator;
+let question = 0;
+
+/**
+ * Asks the worker beside the page, which is started by the first question; a newer question ends an older one. `hear` is
+ * called with what the worker tells. False when the browser has no workers.
+ */
+export function simulate(text, hear) {
+  question += 1;
+  try {
+    simulator ??= new Worker(new URL("./simulator.js", import.meta.url), { type: "module" });
+  } catch {
+    return false;
+  }
+  simulator.onmessage = ({ data: [number, what, ...rest] }) => { if (number === question) hear(what, ...rest); };
+  simulator.onerror = () => { stop(); hear("broken"); };
+  simulator.postMessage([question, text]);
+  return true;
+}
+
+/** Ends the worker, and with it whatever it computes. */
+export function stop() {
+  question += 1;
+  simulator?.terminate();
+  simulator = undefined;
+}

@@ -38,8 +38,9 @@ pub use request::{
 #[cfg(feature = "schema")]
 pub use schema::{SCHEMAS, Schema};
 pub use simulation::{
-    ForecastJson, LARGEST_CASE_BYTES, SimulationFile, SimulationJson, check_work, forecast_json,
-    read_simulation, read_weather, simulation_json, spoken_plan,
+    AheadQuestion, AheadShown, ChartShown, FieldShown, ForecastJson, FrameShown,
+    LARGEST_CASE_BYTES, LayerShown, OptionShown, SimulationFile, SimulationJson, TableShown,
+    check_work, forecast_json, read_simulation, read_weather, simulation_json, spoken_plan,
 };
 pub use spoken::{
     all_chosen, area_m2, chosen, length_m, mass_kg, measure_id, probe, share_pct, spoken_amount,

@@ -36,7 +36,7 @@ pub fn day_of_case(day: f64) -> String {
 }
 
 /// Days with as many digits as are known.
-fn number(days: f64) -> String {
+pub(crate) fn number(days: f64) -> String {
     if days < 9.95 {
         let text = format!("{days:.1}");
         text.strip_suffix(".0").map_or(text.clone(), str::to_owned)

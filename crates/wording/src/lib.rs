@@ -6,6 +6,7 @@
 //! what to beware of and defer to local rules.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+pub mod ahead;
 mod amounts;
 mod conflicts;
 mod forecast;

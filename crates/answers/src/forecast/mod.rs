@@ -205,6 +205,17 @@ impl PreparedForecast {
         self.now_d
     }
 
+    /// The same, with space cut otherwise and the cross-section at other days from now.
+    #[must_use]
+    pub fn cut(mut self, model: Model, fields_at_d: &[f64]) -> Self {
+        for prepared in &mut self.prepared {
+            prepared.model = model;
+            prepared.member_model = model;
+            prepared.fields_at_d = fields_at_d.iter().map(|day| self.now_d + day).collect();
+        }
+        self
+    }
+
     /// The answer from those of the plans, in their order; of the first ones alone when there are
     /// fewer.
     #[must_use]

@@ -1,0 +1,353 @@
+//! A question of the page, computed run by run: first one run of each way to go on, then the many
+//! of the way that is looked at, then those of the others.
+
+use heapwright_answers::heap::{Action, Model, Run};
+use heapwright_answers::{
+    ForecastAnswer, ForecastQuestion, Plan, Planned, PreparedForecast, QuestionError,
+    SimulationAnswer, one_by_one, what_will_happen,
+};
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_journal::{EventId, FileReader, Moment};
+use heapwright_quantity::{UnitSystem, volume_text};
+use heapwright_state::State;
+use heapwright_wire::{AheadQuestion, forecast_json};
+use heapwright_wording as wording;
+
+use crate::frames;
+use crate::shown::{self, Options};
+
+/// How far is looked ahead [d].
+pub const DAYS: u32 = 30;
+/// Runs of each way to go on.
+pub const MEMBERS: u32 = 40;
+/// Grids from fine to coarse: the finest with which a keeper does not wait long is taken, the same
+/// for all runs, so that they can be compared.
+const GRIDS: [(usize, usize); 4] = [(6, 4), (4, 4), (4, 3), (3, 2)];
+/// Days of a run by runs by cells that a keeper waits for (`docs/measurements/heap-in-the-browser.md`).
+const WAITED_FOR: f64 = 400_000.0;
+/// A turning that is planned is this many days ahead.
+const LATER_D: i64 = 3;
+/// Water that is poured on where none is wanted [L]: a can.
+const A_CAN_L: f64 = 10.0;
+/// The most that is poured on in one go [L].
+const MOST_WATER_L: f64 = 200.0;
+
+const MS_PER_DAY: i64 = 86_400_000;
+
+/// The question as it was understood.
+struct Asked {
+    state: State,
+    garden: Garden,
+    heap: EventId,
+    now: Moment,
+    turn: usize,
+    water: bool,
+    system: UnitSystem,
+    width_px: f64,
+}
+
+impl Asked {
+    fn read(question: &str) -> Result<Self, String> {
+        let asked: AheadQuestion = serde_json::from_str(question)
+            .map_err(|error| format!("the question cannot be read: {error}"))?;
+        let mut reader = FileReader::default();
+        let mut state = State::default();
+        state.take_all(
+            asked
+                .journal
+                .split('\n')
+                .filter_map(|line| reader.read(line.as_bytes()))
+                .map(|(line, event)| (line.digest(), event)),
+        );
+        let heap = asked
+            .heap
+            .parse()
+            .map_err(|_| "the question names no heap".to_owned())?;
+        let now: Moment = asked
+            .now
+            .parse()
+            .map_err(|_| "the question has no time".to_owned())?;
+        Ok(Self {
+            garden: Garden::from_state(Catalogue::built_in(), &state, now),
+            state,
+            heap,
+            now,
+            turn: asked.turn.min(2),
+            water: asked.water,
+            system: if asked.us_units {
+                UnitSystem::UsCustomary
+            } else {
+                UnitSystem::Metric
+            },
+            width_px: asked.width_px.clamp(240.0, 1200.0),
+        })
+    }
+
+    fn question(&self, plans: Vec<Plan>, model: Model) -> ForecastQuestion {
+        ForecastQuestion {
+            heap: self.heap,
+            now: self.now,
+            days: f64::from(DAYS),
+            plans,
+            weather: None,
+            members: MEMBERS,
+            model,
+            member_model: model,
+            fields_at_d: Vec::new(),
+        }
+    }
+
+    /// The ways to go on, the first is to leave the heap alone, and where that of each turning is.
+    fn plans(&self, litres: f64) -> (Vec<Plan>, [usize; 3]) {
+        let water = self
+            .water
+            .then(|| volume_text(litres / 1000.0, self.system));
+        let plan = |water: Option<&str>, turn: usize| {
+            let mut acts = Vec::new();
+            if water.is_some() {
+                acts.push(Planned {
+                    at: self.now,
+                    action: Action::Water { litres },
+                });
+            }
+            let after_d = [None, Some(0), Some(LATER_D)][turn];
+            let at = after_d.and_then(|days| {
+                Moment::new(
+                    self.now.instant_ms.saturating_add(days * MS_PER_DAY),
+                    self.now.offset_min,
+                )
+            });
+            acts.extend(at.map(|at| Planned {
+                at,
+                action: Action::Turn { thoroughness: 1.0 },
+            }));
+            Plan {
+                name: wording::ahead::option_name(water, turn),
+                acts,
+            }
+        };
+        let mut plans = vec![plan(None, 0)];
+        if water.is_some() {
+            plans.push(plan(water.as_deref(), 0));
+        }
+        plans.extend([1, 2].map(|turn| plan(water.as_deref(), turn)));
+        let last = plans.len() - 1;
+        (plans, [last - 2, last - 1, last])
+    }
+}
+
+/// A question on its way to its answer.
+pub struct Looking {
+    asked: Asked,
+    forecast: PreparedForecast,
+    by_turn: [usize; 3],
+    plans: usize,
+    litres: f64,
+    lines: Vec<Run>,
+    /// What came of all runs of a plan.
+    whole: Vec<Option<SimulationAnswer>>,
+    /// The plans in the order in which their runs come.
+    order: Vec<usize>,
+    /// Runs of the plan at hand.
+    members: Vec<Option<Run>>,
+    done: u32,
+}
+
+impl Looking {
+    /// Reads a question of the page. The error is a sentence.
+    ///
+    /// # Errors
+    ///
+    /// When it cannot be read, or nothing lies in the heap.
+    pub fn new(question: &str) -> Result<Self, String> {
+        let asked = Asked::read(question)?;
+        let forecast = prepare(&asked, Vec::new())?;
+        let (plans, by_turn) = asked.plans(A_CAN_L);
+        let mut order = vec![by_turn[asked.turn]];
+        order.extend((0..plans.len()).filter(|plan| *plan != by_turn[asked.turn]));
+        Ok(Self {
+            asked,
+            forecast,
+            by_turn,
+            plans: plans.len(),
+            litres: A_CAN_L,
+            lines: Vec::new(),
+            whole: plans.iter().map(|_| None).collect(),
+            order,
+            members: Vec::new(),
+            done: 0,
+        })
+    }
+
+    /// Runs that are done.
+    #[must_use]
+    pub fn done(&self) -> u32 {
+        self.done
+    }
+
+    /// All runs.
+    #[must_use]
+    pub fn all(&self) -> u32 {
+        u32::try_from(self.plans).unwrap_or(0) * (MEMBERS + 1)
+    }
+
+    /// Goes one run further; hands back what is to be shown, as JSON, when there is something new.
+    ///
+    /// # Errors
+    ///
+    /// When the computation cannot go on; a sentence.
+    pub fn step(&mut self) -> Result<Option<String>, String> {
+        if self.lines.len() < self.plans {
+            self.line()?;
+            // The first picture at once, then all ways to go on together.
+            let is_news = self.lines.len() == 1 || self.lines.len() == self.plans;
+            return if is_news { self.shown().map(Some) } else { Ok(None) };
+        }
+        let Some(plan) = self.order.first().copied() else {
+            return Ok(None);
+        };
+        let Some(prepared) = self.forecast.prepared().get(plan) else {
+            return Ok(None);
+        };
+        let member = u32::try_from(self.members.len()).unwrap_or(u32::MAX);
+        self.members.push(prepared.member(member));
+        self.done += 1;
+        if member + 1 < MEMBERS {
+            return Ok(None);
+        }
+        let members = std::mem::take(&mut self.members);
+        let line = self.lines.get(plan).cloned();
+        if let (Some(line), Some(whole)) = (line, self.whole.get_mut(plan)) {
+            *whole = Some(prepared.answer_of(line, members));
+        }
+        self.order.remove(0);
+        // Those of the ways that are not looked at come together, at the end.
+        if self.order.is_empty() || self.order.len() + 1 == self.plans {
+            return self.shown().map(Some);
+        }
+        Ok(None)
+    }
+
+    fn line(&mut self) -> Result<(), String> {
+        let at = self.lines.len();
+        let run = match self.forecast.prepared().get(at) {
+            Some(prepared) => prepared.line().map_err(|error| sentence(&error))?,
+            None => return Ok(()),
+        };
+        self.lines.push(run);
+        self.done += 1;
+        if at == 0 {
+            // What is wanted now is what is poured on.
+            self.litres = self.wanted_l();
+            let (plans, _) = self.asked.plans(self.litres);
+            self.forecast = prepare(&self.asked, plans)?;
+        }
+        Ok(())
+    }
+
+    /// Water that brings the heap to where it works well, in whole cans of 5 L [L].
+    fn wanted_l(&self) -> f64 {
+        let now_d = self.forecast.now_d();
+        let wanted = self
+            .lines
+            .first()
+            .and_then(|line| line.series.iter().find(|row| row.time_d >= now_d))
+            .map_or(0.0, |row| row.water_wanted_l);
+        if wanted < 2.5 {
+            return A_CAN_L;
+        }
+        (wanted / 5.0).round().clamp(1.0, MOST_WATER_L / 5.0) * 5.0
+    }
+
+    fn answer(&self) -> ForecastAnswer {
+        let answers = self
+            .lines
+            .iter()
+            .zip(self.forecast.prepared())
+            .zip(&self.whole)
+            .map(|((line, prepared), whole)| match whole {
+                Some(whole) => whole.clone(),
+                None => prepared.answer_of(line.clone(), Vec::new()),
+            })
+            .collect();
+        self.forecast.answer(answers)
+    }
+
+    fn shown(&self) -> Result<String, String> {
+        let options = Options {
+            by_turn: self.by_turn,
+            whole: self.order.is_empty(),
+            water: volume_text(self.litres / 1000.0, self.asked.system),
+            width_px: self.asked.width_px,
+            system: self.asked.system,
+        };
+        let shown = shown::shown(&self.asked.state, &self.answer(), &options);
+        serde_json::to_string(&shown).map_err(|error| error.to_string())
+    }
+}
+
+fn prepare(asked: &Asked, plans: Vec<Plan>) -> Result<PreparedForecast, String> {
+    let question = asked.question(plans, Model::Lumped);
+    let forecast = PreparedForecast::of(
+        Catalogue::built_in(),
+        &asked.garden,
+        &asked.state,
+        &question,
+    )
+    .map_err(|error| sentence(&error))?;
+    // How long the past is, is known when it is read.
+    let now_d = forecast.now_d();
+    let plans = if asked.water { 4 } else { 3 };
+    Ok(forecast.cut(grid(now_d, plans), &frames::days(now_d)))
+}
+
+/// How finely space is cut, by the work that there is.
+fn grid(past_d: f64, plans: u32) -> Model {
+    let days = past_d.max(0.0) + f64::from(DAYS);
+    let runs = f64::from(plans) * f64::from(MEMBERS + 1);
+    GRIDS
+        .into_iter()
+        .find(|(layers, rings)| {
+            #[allow(clippy::cast_precision_loss)] // some cells
+            let cells = (layers * rings) as f64;
+            runs * days * cells <= WAITED_FOR
+        })
+        .map_or(Model::Lumped, |(layers, rings)| Model::Spatial {
+            layers,
+            rings,
+        })
+}
+
+/// What is wrong, in a sentence of the page.
+fn sentence(error: &QuestionError) -> String {
+    match error {
+        QuestionError::NothingInHeap => wording::ahead::NOTHING_AHEAD.to_owned(),
+        other => wording::page::sentence(&other.to_string()),
+    }
+}
+
+/// The answer of the program to leaving the heap alone, for comparison.
+pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, String> {
+    let asked = Asked::read(question)?;
+    let model = Model::Spatial {
+        layers: 6,
+        rings: 4,
+    };
+    let question = ForecastQuestion {
+        days: f64::from(days),
+        members,
+        ..asked.question(Vec::new(), model)
+    };
+    let catalogue = Catalogue::built_in();
+    let answer = what_will_happen(
+        catalogue,
+        &asked.garden,
+        &asked.state,
+        &question,
+        &one_by_one,
+    )
+    .map_err(|error| sentence(&error))?;
+    serde_json::to_string(&forecast_json(catalogue, &asked.state, &answer))
+        .map_err(|error| error.to_string())
+}

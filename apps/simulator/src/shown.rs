@@ -1,0 +1,128 @@
+//! From what was computed to what the page shows.
+
+use heapwright_answers::{ForecastAnswer, PlanAnswer};
+use heapwright_catalogue::Catalogue;
+use heapwright_quantity::{UnitSystem, temperature_text};
+use heapwright_state::State;
+use heapwright_wire::{AheadShown, OptionShown, TableShown};
+use heapwright_wording::{self as wording, Word, ahead};
+
+use crate::charts::charts;
+use crate::frames;
+
+/// How it is shown.
+pub struct Options {
+    /// Where the way to go on of each turning stands among all.
+    pub by_turn: [usize; 3],
+    /// True when nothing more is to come.
+    pub whole: bool,
+    /// How much water is meant.
+    pub water: String,
+    /// Width of the pictures [px].
+    pub width_px: f64,
+    /// Which units.
+    pub system: UnitSystem,
+}
+
+/// All of it.
+pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> AheadShown {
+    let system = options.system;
+    let plans: Vec<&PlanAnswer> = forecast.plans.iter().collect();
+    let Some(first) = plans.first().copied() else {
+        return AheadShown::default();
+    };
+    let when = |day: f64| wording::date_of(forecast, day);
+    let catalogue = Catalogue::built_in();
+    // Of several ways to go on, figures come from the many runs of all or from one run of each.
+    let is_mixed = plans.iter().any(|plan| plan.answer.bands.is_none());
+    let bare: Vec<PlanAnswer> = plans
+        .iter()
+        .map(|plan| {
+            let mut plan = (*plan).clone();
+            if is_mixed {
+                plan.answer.spread = None;
+            }
+            plan
+        })
+        .collect();
+    let compared: Vec<&PlanAnswer> = bare.iter().collect();
+    let heads = std::iter::once(ahead::COMPARED_HEAD.to_owned())
+        .chain(compared.iter().map(|plan| plan.plan.name.clone()))
+        .collect();
+    let differences = match compared.split_first() {
+        Some((leave, others)) => others
+            .iter()
+            .map(|plan| ahead::difference_line(&plan.plan.name, plan, leave, system))
+            .collect(),
+        None => Vec::new(),
+    };
+    let fields = &first.answer.fields;
+    let frame_now = fields
+        .iter()
+        .enumerate()
+        .min_by(|(_, one), (_, other)| {
+            let far = |time_d: f64| (time_d - forecast.now_d).abs();
+            far(one.time_d).total_cmp(&far(other.time_d))
+        })
+        .map_or(0, |(index, _)| index);
+    AheadShown {
+        options: plans
+            .iter()
+            .enumerate()
+            .map(|(which, plan)| OptionShown {
+                name: plan.plan.name.clone(),
+                sentences: wording::plan_lines(forecast, plan, system),
+                charts: charts(forecast, which, options.width_px, system),
+                frames: frames::frames(forecast, plan, system),
+            })
+            .collect(),
+        by_turn: options.by_turn,
+        whole: options.whole,
+        table: TableShown {
+            heads,
+            rows: ahead::compared_rows(&compared, &when, system),
+        },
+        differences,
+        water: options.water.clone(),
+        weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices),
+        readings: wording::readings_line(forecast, system).unwrap_or_default(),
+        read: read(forecast, system),
+        notices: forecast
+            .notices
+            .iter()
+            .filter(|notice| !ahead::is_about_weather(notice))
+            .map(|notice| wording::simulation_notice(catalogue, notice))
+            .collect(),
+        room_m: frames::room_m(forecast),
+        fields: frames::fields(first, system),
+        frame_now,
+    }
+}
+
+/// What the probes showed, beside what was computed.
+fn read(forecast: &ForecastAnswer, system: UnitSystem) -> TableShown {
+    TableShown {
+        heads: ["Day", "Where", "Probe", "Core as computed"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows: forecast
+            .readings
+            .iter()
+            .rev()
+            .map(|reading| {
+                vec![
+                    wording::date_of(forecast, reading.day),
+                    reading
+                        .place
+                        .map_or("not told", |place| place.word())
+                        .to_owned(),
+                    temperature_text(reading.temperature_c, system),
+                    reading.computed_core_c.map_or_else(
+                        || "\u{2013}".to_owned(),
+                        |computed| temperature_text(computed, system),
+                    ),
+                ]
+            })
+            .collect(),
+    }
+}

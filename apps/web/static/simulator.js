@@ -1,0 +1,37 @@
+// The worker beside the page that computes the days ahead of a heap. It hears [number, question] and tells
+// [number, "progress", done, all], [number, "shown", text], [number, "whole"] or [number, "failed", sentence].
+import init, { Outlook } from "./heapwright_simulator.js";
+
+const fetched = init({ module_or_path: new URL("./heapwright_simulator_bg.wasm", import.meta.url) });
+fetched.catch(() => {});
+
+let newest = 0;
+
+// Lets what was posted meanwhile come in: a newer question ends the older.
+const channel = new MessageChannel();
+const breath = () => new Promise((go) => { channel.port1.onmessage = go; channel.port2.postMessage(0); });
+
+onmessage = async ({ data: [number, question] }) => {
+  newest = number;
+  let outlook;
+  try {
+    await fetched;
+  } catch {
+    return postMessage([number, "unfetched"]);
+  }
+  try {
+    outlook = new Outlook(question);
+    while (newest === number && outlook.done < outlook.all) {
+      const shown = outlook.step();
+      postMessage([number, "progress", outlook.done, outlook.all]);
+      if (shown) postMessage([number, "shown", shown]);
+      await breath();
+    }
+    if (newest === number) postMessage([number, "whole"]);
+    outlook.free();
+  } catch (error) {
+    // A sentence is thrown as text; anything else is a fault of ours, after which the module is not to be trusted.
+    postMessage([number, "failed", typeof error === "string" ? error : ""]);
+    if (typeof error !== "string") console.error(error);
+  }
+};
