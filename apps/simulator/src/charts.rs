@@ -179,12 +179,7 @@ fn chart(
         .enumerate()
         .filter(|(index, _)| *index != which)
         // What is past is the same for all.
-        .map(|(_, other)| {
-            (
-                other.plan.name.clone(),
-                value.points(other, now_d, -0.13),
-            )
-        })
+        .map(|(_, other)| (other.plan.name.clone(), value.points(other, now_d, -0.13)))
         .collect();
     let is_core = value.name == "Core temperature";
     let readings: Vec<(f64, f64)> = forecast
@@ -231,10 +226,16 @@ fn sentence(value: &Value, points: &[BandPoint], has_bands: bool) -> String {
     let Some(now) = ahead().next() else {
         return String::new();
     };
-    let least = ahead().map(|point| point.middle).fold(f64::INFINITY, f64::min);
-    let most = ahead().map(|point| point.middle).fold(f64::NEG_INFINITY, f64::max);
+    let least = ahead()
+        .map(|point| point.middle)
+        .fold(f64::INFINITY, f64::min);
+    let most = ahead()
+        .map(|point| point.middle)
+        .fold(f64::NEG_INFINITY, f64::max);
     let low = ahead().map(|point| point.low).fold(f64::INFINITY, f64::min);
-    let high = ahead().map(|point| point.high).fold(f64::NEG_INFINITY, f64::max);
+    let high = ahead()
+        .map(|point| point.high)
+        .fold(f64::NEG_INFINITY, f64::max);
     let (low, high) = (value.with_unit(low), value.with_unit(high));
     wording::ahead::over_time_line(
         value.name,

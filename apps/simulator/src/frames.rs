@@ -109,11 +109,7 @@ pub fn fields(plan: &PlanAnswer, system: UnitSystem) -> Vec<FieldShown> {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
-    let named = [
-        ("Temperature", unit),
-        ("Moisture", "%"),
-        ("Oxygen", "% of the air in it"),
-    ];
+    let named = [("Temperature", unit), ("Moisture", "%"), ("Oxygen", "%")];
     FIELDS
         .into_iter()
         .zip(named)

@@ -21,11 +21,12 @@ use crate::shown::{self, Options};
 pub const DAYS: u32 = 30;
 /// Runs of each way to go on.
 pub const MEMBERS: u32 = 40;
-/// Grids from fine to coarse: the finest with which a keeper does not wait long is taken, the same
-/// for all runs, so that they can be compared.
+/// Grids from fine to coarse: the finest with which a keeper does not wait long is taken.
 const GRIDS: [(usize, usize); 4] = [(6, 4), (4, 4), (4, 3), (3, 2)];
-/// Days of a run by runs by cells that a keeper waits for (`docs/measurements/heap-in-the-browser.md`).
-const WAITED_FOR: f64 = 400_000.0;
+/// Days by cells of the one run that a keeper waits for before there is a picture, and days by runs
+/// by cells until all is there (`docs/measurements/heap-in-the-browser.md`).
+const WAITED_FOR_ONE: f64 = 6_000.0;
+const WAITED_FOR_ALL: f64 = 200_000.0;
 /// A turning that is planned is this many days ahead.
 const LATER_D: i64 = 3;
 /// Water that is poured on where none is wanted [L]: a can.
@@ -202,7 +203,11 @@ impl Looking {
             self.line()?;
             // The first picture at once, then all ways to go on together.
             let is_news = self.lines.len() == 1 || self.lines.len() == self.plans;
-            return if is_news { self.shown().map(Some) } else { Ok(None) };
+            return if is_news {
+                self.shown().map(Some)
+            } else {
+                Ok(None)
+            };
         }
         let Some(plan) = self.order.first().copied() else {
             return Ok(None);
@@ -298,20 +303,23 @@ fn prepare(asked: &Asked, plans: Vec<Plan>) -> Result<PreparedForecast, String> 
     .map_err(|error| sentence(&error))?;
     // How long the past is, is known when it is read.
     let now_d = forecast.now_d();
-    let plans = if asked.water { 4 } else { 3 };
-    Ok(forecast.cut(grid(now_d, plans), &frames::days(now_d)))
+    let days = now_d.max(0.0) + f64::from(DAYS);
+    let runs = if asked.water { 4.0 } else { 3.0 } * f64::from(MEMBERS);
+    Ok(forecast.cut(
+        grid(days, WAITED_FOR_ONE),
+        grid(days * runs, WAITED_FOR_ALL),
+        &frames::days(now_d),
+    ))
 }
 
-/// How finely space is cut, by the work that there is.
-fn grid(past_d: f64, plans: u32) -> Model {
-    let days = past_d.max(0.0) + f64::from(DAYS);
-    let runs = f64::from(plans) * f64::from(MEMBERS + 1);
+/// How finely space is cut, by the days of all runs and the work that is waited for.
+fn grid(days: f64, waited_for: f64) -> Model {
     GRIDS
         .into_iter()
         .find(|(layers, rings)| {
             #[allow(clippy::cast_precision_loss)] // some cells
             let cells = (layers * rings) as f64;
-            runs * days * cells <= WAITED_FOR
+            days * cells <= waited_for
         })
         .map_or(Model::Lumped, |(layers, rings)| Model::Spatial {
             layers,
@@ -350,4 +358,79 @@ pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, Strin
     .map_err(|error| sentence(&error))?;
     serde_json::to_string(&forecast_json(catalogue, &asked.state, &answer))
         .map_err(|error| error.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use heapwright_wire::AheadShown;
+
+    /// A question on the last heap of the invented garden, or on one in which nothing lies.
+    fn question(turn: usize, water: bool, empty: bool) -> String {
+        let day = jiff::civil::date(2026, 11, 15);
+        let lines: Vec<String> = heapwright_invented::lines(&heapwright_invented::Plan::demo(day))
+            .map(Result::unwrap)
+            .filter(|line| !empty || !line.contains("\"kind\":\"fed\""))
+            .collect();
+        let heap = lines
+            .iter()
+            .rfind(|line| line.contains("\"kind\":\"heap_started\""))
+            .unwrap();
+        let id = heap.split("\"id\":\"").nth(1).unwrap();
+        serde_json::to_string(&AheadQuestion {
+            journal: lines.join("\n"),
+            heap: id.split('"').next().unwrap().to_owned(),
+            now: "2026-11-15T12:00:00+00:00".to_owned(),
+            turn,
+            water,
+            us_units: false,
+            width_px: 320.0,
+        })
+        .unwrap()
+    }
+
+    fn next_shown(looking: &mut Looking) -> AheadShown {
+        loop {
+            if let Some(text) = looking.step().unwrap() {
+                return serde_json::from_str(&text).unwrap();
+            }
+            assert!(looking.done() < looking.all());
+        }
+    }
+
+    #[test]
+    fn the_line_comes_first_then_all_ways_then_the_runs_of_the_one_looked_at() {
+        let mut looking = Looking::new(&question(1, true, false)).unwrap();
+        let first = next_shown(&mut looking);
+        assert_eq!((looking.done(), first.options.len()), (1, 1));
+        assert_eq!(first.options[0].name, "Leave it alone");
+        let frames = &first.options[0].frames;
+        assert_eq!(frames[first.frame_now].when, "now");
+        assert!(frames.iter().all(|frame| !frame.layers.is_empty()));
+
+        let lines = next_shown(&mut looking);
+        assert_eq!((looking.done(), lines.options.len()), (4, 4));
+        assert_eq!(lines.by_turn, [1, 2, 3]);
+        assert_eq!(lines.differences.len(), 3);
+        assert_eq!(lines.table.heads.len(), 5);
+        assert!(lines.options[2].name.ends_with("and turn it now"));
+        assert!(!lines.read.rows.is_empty(), "the garden has readings");
+
+        let bands = next_shown(&mut looking);
+        assert_eq!(looking.done(), 4 + MEMBERS);
+        let heads = |which: usize| bands.options[which].charts[0].table.heads.len();
+        assert_eq!(heads(2), heads(1) + 2, "the one looked at has bands");
+        assert!(!bands.whole);
+        let words = &bands.options[2].charts[0].sentence;
+        assert!(words.contains("Nine of ten runs lie between"), "{words}");
+        // Turning brings air: the ways differ.
+        assert!(bands.table.rows.iter().any(|row| row[1] != row[3]));
+    }
+
+    #[test]
+    fn a_heap_in_which_nothing_lies_is_told_what_to_do() {
+        let told = Looking::new(&question(0, false, true)).err();
+        assert_eq!(told.as_deref(), Some(wording::ahead::NOTHING_AHEAD));
+        assert!(Looking::new("{}").is_err());
+    }
 }

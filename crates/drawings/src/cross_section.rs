@@ -61,6 +61,9 @@ const SIDE: f64 = 40.0;
 const TOP: f64 = 12.0;
 const BOTTOM: f64 = 28.0;
 
+/// Room for the key of the steps, below.
+pub(crate) const KEY: f64 = 44.0;
+
 /// How finely a cell is drawn, each way.
 const FINE: usize = 6;
 
@@ -175,6 +178,49 @@ pub fn cross_section(cut: &Cut, width: f64, height: f64) -> Picture {
         height,
         shapes,
     }
+}
+
+/// The values at the core and at the wall as words, to be put upon the cut: it can then be read
+/// without its colours. Of thin layers some are left out.
+///
+/// `height` is that of the picture with its key below ([`crate::cut_with_key`]).
+#[must_use]
+pub fn value_labels(cut: &Cut, width: f64, height: f64) -> Vec<Shape> {
+    const LETTER: f64 = 15.0;
+    let height = height - KEY;
+    let (room_half_m, room_height_m) = (cut.room_m.0.max(0.05), cut.room_m.1.max(0.05));
+    let scale =
+        ((width - 2.0 * SIDE) / (2.0 * room_half_m)).min((height - TOP - BOTTOM) / room_height_m);
+    let (middle, mut y) = (width / 2.0, height - BOTTOM);
+    let mut shapes = Vec::new();
+    let mut taken = f64::INFINITY;
+    for layer in &cut.layers {
+        let at = y - 0.5 * layer.thickness_m * scale;
+        y -= layer.thickness_m * scale;
+        // Half the letters' height above and below must lie within the heap.
+        if taken - at < LETTER || layer.thickness_m * scale < 0.5 * LETTER {
+            continue;
+        }
+        taken = at;
+        let (Some(core), Some(wall)) = (layer.values.first(), layer.values.last()) else {
+            continue;
+        };
+        let half = layer.half_width_m * scale;
+        let mut word = |x: f64, anchor: Anchor, value: f64| {
+            shapes.push(Shape::Text {
+                role: "cut-value",
+                at: (x, at + 4.0),
+                anchor,
+                text: format!("{}", value.round() + 0.0),
+            });
+        };
+        // The core's to the left of the middle, where no probe is drawn.
+        word(middle - 0.12 * half, Anchor::End, *core);
+        if layer.values.len() > 1 && half > 40.0 {
+            word(middle + half - 5.0, Anchor::End, *wall);
+        }
+    }
+    shapes
 }
 
 /// The patches of a layer: neighbours of the same step are one.
@@ -300,6 +346,24 @@ mod tests {
             "no further than the cell at the rim"
         );
         assert_eq!((cut.step(9.0), cut.step(10.0), cut.step(70.0)), (0, 1, 7));
+    }
+
+    #[test]
+    fn labels_tell_core_and_wall_of_each_layer_within_the_heap() {
+        let labels = value_labels(&cut(), 360.0, 344.0);
+        let words: Vec<&str> = labels
+            .iter()
+            .map(|label| match label {
+                Shape::Text { text, .. } => text.as_str(),
+                _ => "no text",
+            })
+            .collect();
+        assert_eq!(words, ["40", "20", "60", "25"]);
+        for label in &labels {
+            if let Shape::Text { at, .. } = label {
+                assert!((40.0..=320.0).contains(&at.0) && (12.0..=276.0).contains(&at.1));
+            }
+        }
     }
 
     #[test]

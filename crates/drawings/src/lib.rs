@@ -12,7 +12,7 @@ mod over_time;
 mod picture;
 mod range_bar;
 
-pub use cross_section::{Cut, CutLayer, Field, cross_section};
+pub use cross_section::{Cut, CutLayer, Field, cross_section, value_labels};
 pub use mix_map::{MapScale, mix_map};
 pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key};
 pub use over_time::{BandPoint, OverTime, over_time};

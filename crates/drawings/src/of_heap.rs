@@ -3,7 +3,7 @@
 use heapwright_answers::SimulationAnswer;
 use heapwright_answers::heap::{CellField, Shape as Outline};
 
-use crate::cross_section::{Cut, CutLayer, Field, cross_section};
+use crate::cross_section::{Cut, CutLayer, Field, KEY, cross_section};
 use crate::over_time::{BandPoint, OverTime};
 use crate::picture::{Anchor, Picture, Shape};
 
@@ -160,7 +160,6 @@ fn foot_half_m(answer: &SimulationAnswer, volume_m3: f64, height_m: f64) -> f64 
 /// The cut at `width` by `height` pixels with a key of its steps below.
 #[must_use]
 pub fn cut_with_key(cut: &Cut, unit: &str, width: f64, height: f64) -> Picture {
-    const KEY: f64 = 44.0;
     let mut picture = cross_section(cut, width, height - KEY);
     picture.height = height;
     let steps = cut.steps.len() + 1;

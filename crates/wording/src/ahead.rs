@@ -44,7 +44,9 @@ pub fn option_name(water: Option<&str>, turn: usize) -> String {
     };
     match (water, turned) {
         (None, None) => "Leave it alone".to_owned(),
-        (None, Some(turned)) => crate::page::sentence(turned).trim_end_matches('.').to_owned(),
+        (None, Some(turned)) => crate::page::sentence(turned)
+            .trim_end_matches('.')
+            .to_owned(),
         (Some(water), None) => format!("Water it now with {water}"),
         (Some(water), Some(turned)) => format!("Water it now with {water} and {turned}"),
     }
@@ -66,7 +68,9 @@ pub fn weather_line(place: Option<&Place>, notices: &[SimulationNotice]) -> Stri
         None => "Weather: the usual at 50\u{b0}\u{a0}north, for the journal does not say where the garden lies; the runs differ around it.".to_owned(),
     };
     if notices.contains(&SimulationNotice::ClimateRough) {
-        line.push_str(" Its temperatures are a guess from latitude and height, good to about 3\u{a0}\u{b0}C.");
+        line.push_str(
+            " Its temperatures are a guess from latitude and height, good to about 3\u{a0}\u{b0}C.",
+        );
     }
     line
 }
@@ -150,7 +154,10 @@ impl Compared {
                 ahead.water_wanted_l,
                 spread.map(|spread| spread.water_wanted_l.median),
             ),
-            volume_m3: middle(ahead.volume_m3, spread.map(|spread| spread.volume_m3.median)),
+            volume_m3: middle(
+                ahead.volume_m3,
+                spread.map(|spread| spread.volume_m3.median),
+            ),
             ready_day: ahead.ready_day,
         }
     }
@@ -202,8 +209,7 @@ pub fn compared_rows(
             volume_text(one.volume_m3, system)
         }),
         row("Ready from", &|one| {
-            one.ready_day
-                .map_or_else(|| "not yet".to_owned(), &when)
+            one.ready_day.map_or_else(|| "not yet".to_owned(), &when)
         }),
     ]
 }
@@ -227,12 +233,14 @@ pub fn difference_line(
         };
         told.push(format!("the core gets {degrees} {word} at most"));
     }
-    told.extend(days_apart(one.days_hot - other.days_hot).map(|(days, word)| {
-        format!(
-            "it is at {} or more for {days} {word}",
-            temperature_text(55.0, system)
-        )
-    }));
+    told.extend(
+        days_apart(one.days_hot - other.days_hot).map(|(days, word)| {
+            format!(
+                "it is at {} or more for {days} {word}",
+                temperature_text(55.0, system)
+            )
+        }),
+    );
     told.extend(
         days_apart(one.days_sour - other.days_sour)
             .map(|(days, word)| format!("some part is short of air for {days} {word}")),
@@ -247,7 +255,11 @@ pub fn difference_line(
     }
     let smaller_m3 = other.volume_m3 - one.volume_m3;
     if smaller_m3.abs() >= 0.02 * other.volume_m3 {
-        let word = if smaller_m3 > 0.0 { "smaller" } else { "larger" };
+        let word = if smaller_m3 > 0.0 {
+            "smaller"
+        } else {
+            "larger"
+        };
         told.push(format!(
             "it ends {} {word}",
             volume_text(smaller_m3.abs(), system)
@@ -322,7 +334,10 @@ mod tests {
             warmest_month_c: None,
         };
         let line = weather_line(Some(&place), &[SimulationNotice::ClimateRough]);
-        assert!(line.contains("33.9\u{b0}\u{a0}south, 18.4\u{b0}\u{a0}east"), "{line}");
+        assert!(
+            line.contains("33.9\u{b0}\u{a0}south, 18.4\u{b0}\u{a0}east"),
+            "{line}"
+        );
         assert!(line.contains("a guess"), "{line}");
         assert!(weather_line(None, &[]).contains("50\u{b0}\u{a0}north"));
     }

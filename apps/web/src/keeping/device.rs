@@ -44,6 +44,8 @@ extern "C" {
     pub fn save(name: &str, parts: &Array);
     pub fn shown(bytes: &Uint8Array) -> String;
     pub fn hidden(address: &str);
+    pub fn simulate(question: &str, hear: &Function) -> bool;
+    pub fn stop();
 }
 
 /// Random bytes from the browser.

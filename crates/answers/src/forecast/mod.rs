@@ -207,10 +207,10 @@ impl PreparedForecast {
 
     /// The same, with space cut otherwise and the cross-section at other days from now.
     #[must_use]
-    pub fn cut(mut self, model: Model, fields_at_d: &[f64]) -> Self {
+    pub fn cut(mut self, model: Model, member_model: Model, fields_at_d: &[f64]) -> Self {
         for prepared in &mut self.prepared {
             prepared.model = model;
-            prepared.member_model = model;
+            prepared.member_model = member_model;
             prepared.fields_at_d = fields_at_d.iter().map(|day| self.now_d + day).collect();
         }
         self

@@ -1,5 +1,6 @@
-//! One heap: what is in it, what to log, what was done.
+//! One heap: what is in it, what to log, what will become of it, what was done.
 
+mod ahead;
 mod content;
 mod log;
 mod read;
@@ -45,6 +46,7 @@ pub fn HeapPlace(
             {doings_of(hub, id)}
             {log::section(hub, id)}
             {content::section(hub, id)}
+            {ahead::section(hub, id)}
             {history(hub, id)}
         }
         .into_any(),

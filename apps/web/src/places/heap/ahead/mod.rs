@@ -1,0 +1,393 @@
+//! Looking ahead: what will become of the heap, computed by a worker beside the page.
+
+mod inside;
+mod lines;
+mod over_time;
+mod side_by_side;
+
+use std::sync::Arc;
+
+use heapwright_journal::EventId;
+use heapwright_quantity::UnitSystem;
+use heapwright_wire::{AheadQuestion, AheadShown, OptionShown, TableShown};
+use heapwright_wording::ahead as words;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+use crate::keeping::{Status, device};
+use crate::parts::live::{button, live, live_if, live_text};
+use crate::shell::Hub;
+
+/// How far the worker is.
+#[derive(Clone, Debug, PartialEq)]
+enum Standing {
+    /// Nothing is asked.
+    Idle,
+    /// So many runs of so many are done.
+    Running(u32, u32),
+    /// All is there.
+    Whole,
+    /// The keeper stopped it.
+    Stopped,
+    /// It did not work; why, in a sentence.
+    Failed(String),
+}
+
+/// What the parts of the section share.
+#[derive(Clone, Copy)]
+struct Look {
+    hub: Hub,
+    shown: RwSignal<Option<Arc<AheadShown>>>,
+    standing: RwSignal<Standing>,
+    turn: RwSignal<usize>,
+    water: RwSignal<bool>,
+    /// What the worker's words go to.
+    heard: StoredValue<Option<Hear>, LocalStorage>,
+}
+
+/// What the worker calls: a word and two values.
+type Hear = Closure<dyn FnMut(JsValue, JsValue, JsValue)>;
+
+impl Look {
+    /// What is shown of the way to go on that is looked at.
+    fn option<T>(self, part: impl FnOnce(&AheadShown, &OptionShown) -> T) -> Option<T> {
+        let shown = self.shown.get()?;
+        let which = shown.by_turn.get(self.turn.get()).copied().unwrap_or(0);
+        // Its own run may not be there yet: until then the heap is left alone.
+        let option = shown.options.get(which).or(shown.options.first())?;
+        Some(part(&shown, option))
+    }
+
+    fn ask(self, heap: EventId, journal: String) {
+        let question = AheadQuestion {
+            journal,
+            heap: heap.to_string(),
+            now: device::now().to_string(),
+            turn: self.turn.get_untracked(),
+            water: self.water.get_untracked(),
+            us_units: self.hub.page.with(|page| page.system()) == UnitSystem::UsCustomary,
+            width_px: width_px(),
+        };
+        let Ok(text) = serde_json::to_string(&question) else {
+            return;
+        };
+        let hear = Hear::new(move |word: JsValue, one: JsValue, other: JsValue| {
+            self.hear(&word.as_string().unwrap_or_default(), &one, &other);
+        });
+        let asked = device::simulate(&text, hear.as_ref().unchecked_ref());
+        self.heard.set_value(Some(hear));
+        self.standing.set(match asked {
+            true => Standing::Running(0, 1),
+            false => Standing::Failed(words::NO_SIMULATOR.to_owned()),
+        });
+    }
+
+    fn hear(self, word: &str, one: &JsValue, other: &JsValue) {
+        let text = || one.as_string().unwrap_or_default();
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // some hundred runs
+        let count = |value: &JsValue| value.as_f64().unwrap_or(0.0) as u32;
+        match word {
+            "progress" => self
+                .standing
+                .set(Standing::Running(count(one), count(other))),
+            "shown" => {
+                if let Ok(shown) = serde_json::from_str::<AheadShown>(&text()) {
+                    self.shown.set(Some(Arc::new(shown)));
+                }
+            }
+            "whole" => self.standing.set(Standing::Whole),
+            "unfetched" => self.fail(words::SIMULATOR_UNFETCHED),
+            "broken" => self.fail(words::NO_SIMULATOR),
+            _ if text().is_empty() => self.fail(words::SIMULATION_BROKE),
+            _ => self.fail(&text()),
+        }
+    }
+
+    fn fail(self, why: &str) {
+        device::stop();
+        self.shown.set(None);
+        self.standing.set(Standing::Failed(why.to_owned()));
+    }
+}
+
+/// How wide a picture can be [px].
+fn width_px() -> f64 {
+    let window = window().inner_width().ok().and_then(|width| width.as_f64());
+    (window.unwrap_or(360.0) - 68.0).clamp(250.0, 640.0)
+}
+
+/// The sections.
+pub fn section(hub: Hub, id: EventId) -> AnyView {
+    let look = Look {
+        hub,
+        shown: RwSignal::new(None),
+        standing: RwSignal::new(Standing::Idle),
+        turn: RwSignal::new(0),
+        water: RwSignal::new(false),
+        heard: StoredValue::new_local(None),
+    };
+    on_cleanup(device::stop);
+    // `None` while nothing was fed: then there is nothing to ask.
+    let journal = Memo::new(move |_| {
+        hub.keeper.with(|journal| {
+            let was_fed = journal
+                .state
+                .heap(id)
+                .is_some_and(|heap| heap.now().feeds > 0);
+            (journal.status != Status::Opening && was_fed)
+                .then(|| lines::bearing_on(&journal.state, id))
+        })
+    });
+    let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
+    Effect::new(move |_| {
+        us_units.track();
+        look.water.track();
+        match journal.get() {
+            Some(lines) => look.ask(id, lines),
+            None => {
+                device::stop();
+                look.shown.set(None);
+                look.standing.set(Standing::Idle);
+            }
+        }
+    });
+    let is_there = Memo::new(move |_| look.shown.with(Option::is_some));
+    let nothing = move || {
+        let empty = journal.with(Option::is_none);
+        if empty { words::NOTHING_AHEAD } else { "" }.to_owned()
+    };
+    let ahead = move || {
+        is_there.get().then(|| {
+            view! {
+                {told(look)}
+                {over_time::figure(look)}
+                {side_by_side::switches(look)}
+                {side_by_side::table(look)}
+                {assumed(look)}
+            }
+            .into_any()
+        })
+    };
+    view! {
+        <section class="card ahead" aria-labelledby="ahead-title">
+            <h2 id="ahead-title" tabindex="-1">{words::LOOKING_AHEAD}</h2>
+            <p class="note-plain">{live_text(nothing)}</p>
+            {standing(look, move || if let Some(lines) = journal.get_untracked() { look.ask(id, lines) })}
+            {live_if(ahead)}
+        </section>
+        {live_if(move || is_there.get().then(|| inside::section(look)))}
+    }
+    .into_any()
+}
+
+/// How far it is, and a button to stop it or to go on.
+fn standing(look: Look, again: impl Fn() + Copy + Send + 'static) -> AnyView {
+    let stopped = move || {
+        if look.shown.with_untracked(Option::is_some) {
+            words::STOPPED
+        } else {
+            words::STOPPED_EARLY
+        }
+    };
+    // What is told aloud changes seldom; the bar moves with every run.
+    let state = Memo::new(move |_| match look.standing.get() {
+        Standing::Running(..) => (true, false, words::COMPUTING.to_owned()),
+        Standing::Stopped => (false, true, stopped().to_owned()),
+        Standing::Failed(why) => (false, true, why),
+        Standing::Idle | Standing::Whole => (false, false, String::new()),
+    });
+    let stop = move || {
+        device::stop();
+        look.standing.set(Standing::Stopped);
+        crate::parts::focus("ahead-title");
+    };
+    let start = move || {
+        again();
+        crate::parts::focus("ahead-title");
+    };
+    let bar = move || match look.standing.get() {
+        Standing::Running(done, all) => (done, all),
+        _ => (0, 1),
+    };
+    let acts = move || {
+        let (is_running, can_start, _) = state.get();
+        if is_running {
+            return Some(
+                view! {
+                    <div class="running">
+                        <progress
+                            aria-label=words::COMPUTING
+                            max=move || bar().1.to_string()
+                            prop:value=move || f64::from(bar().0)
+                        ></progress>
+                        {button("", "Stop", stop)}
+                    </div>
+                }
+                .into_any(),
+            );
+        }
+        can_start.then(|| button("", "Compute again", start))
+    };
+    view! {
+        <div class="standing">
+            <p class="standing-told" role="status">{live_text(move || state.get().2)}</p>
+            {live_if(acts)}
+        </div>
+    }
+    .into_any()
+}
+
+/// What comes of the way to go on that is looked at, in sentences.
+fn told(look: Look) -> AnyView {
+    let sentences = move || {
+        look.option(|_, option| {
+            let lines = option
+                .sentences
+                .iter()
+                .map(|line| view! { <li>{line.clone()}</li> })
+                .collect_view();
+            view! {
+                <h3 class="option-name">{option.name.clone()}</h3>
+                <ul class="told-lines">{lines}</ul>
+            }
+            .into_any()
+        })
+    };
+    view! { <div class="ahead-told">{live_if(sentences)}</div> }.into_any()
+}
+
+/// Which weather was taken, what was assumed, what the probes showed.
+fn assumed(look: Look) -> AnyView {
+    let body = move || {
+        look.option(|shown, _| {
+            let notices = shown
+                .notices
+                .iter()
+                .map(|line| view! { <li>{line.clone()}</li> })
+                .collect_view();
+            let read = (!shown.read.rows.is_empty())
+                .then(|| fold("Your readings as a table", shown.read.clone()));
+            view! {
+                <p class="hint">{shown.weather.clone()}</p>
+                {(!shown.readings.is_empty()).then(|| view! { <p>{shown.readings.clone()}</p> })}
+                {read}
+                {(!shown.notices.is_empty()).then(|| view! {
+                    <details class="caution">
+                        <summary>"What was assumed"</summary>
+                        <ul>{notices}</ul>
+                    </details>
+                })}
+                <p class="hint">{heapwright_wording::SIMULATION_LIMITS}</p>
+            }
+            .into_any()
+        })
+    };
+    live_if(body)
+}
+
+/// A table that is folded away.
+fn fold(name: &'static str, table: TableShown) -> AnyView {
+    view! {
+        <details class="more">
+            <summary>{name}</summary>
+            {table_view(name, table)}
+        </details>
+    }
+    .into_any()
+}
+
+/// A table that scrolls within its own room.
+fn table_view(name: &'static str, table: TableShown) -> AnyView {
+    let heads = table
+        .heads
+        .into_iter()
+        .map(|head| view! { <th scope="col">{head}</th> })
+        .collect_view();
+    let rows = table
+        .rows
+        .into_iter()
+        .map(|row| {
+            let mut cells = row.into_iter();
+            let head = cells.next();
+            view! {
+                <tr>
+                    <th scope="row">{head}</th>
+                    {cells.map(|cell| view! { <td>{cell}</td> }).collect_view()}
+                </tr>
+            }
+        })
+        .collect_view();
+    view! {
+        <div class="scroll" tabindex="0" role="region" aria-label=name>
+            <table>
+                <thead>
+                    <tr>{heads}</tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+/// Chips of which one is chosen.
+fn choices(
+    name: &'static str,
+    legend: String,
+    words: Vec<String>,
+    chosen: impl Fn() -> usize + Copy + Send + 'static,
+    choose: impl Fn(usize) + Copy + 'static,
+) -> AnyView {
+    let chips = words
+        .into_iter()
+        .enumerate()
+        .map(|(index, word)| {
+            view! {
+                <label class="chip">
+                    <input
+                        type="radio"
+                        name=name
+                        prop:checked=move || chosen() == index
+                        on:change=move |_| choose(index)
+                    />
+                    <span>{word}</span>
+                </label>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="chips">
+            <legend>{legend}</legend>
+            {chips}
+        </fieldset>
+    }
+    .into_any()
+}
+
+/// The table of a picture, made only while it is open.
+fn live_table(
+    name: &'static str,
+    table: impl Fn() -> Option<TableShown> + Copy + Send + Sync + 'static,
+) -> AnyView {
+    let open = RwSignal::new(false);
+    let toggled = move |event: web_sys::Event| {
+        let details = event
+            .target()
+            .and_then(|target| target.dyn_into::<web_sys::HtmlDetailsElement>().ok());
+        if let Some(details) = details {
+            open.set(details.open());
+        }
+    };
+    let body = move || {
+        let shown = if open.get() { table() } else { None };
+        shown.map(|table| table_view(name, table))
+    };
+    view! {
+        <details class="more" on:toggle=toggled>
+            <summary>{name}</summary>
+            {live(move || body().unwrap_or_else(crate::parts::live::nothing))}
+        </details>
+    }
+    .into_any()
+}
