@@ -1,6 +1,5 @@
 // The keeper's hands and eyes on the days ahead of a heap.
-import { plain } from "./keeper.js";
-import { goTo } from "./keeper.js";
+import { goTo, plain } from "./keeper.js";
 
 export const AHEAD = ".ahead";
 export const INSIDE = ".inside";
@@ -21,7 +20,7 @@ export const pictured = (page) => page.locator(".time-picture").waitFor({ timeou
 /** Waits until all ways to go on lie side by side. */
 export const compared = (page) => page.waitForFunction(() => document.querySelectorAll(".differences li").length >= 2, null, { timeout: RUNS_MS });
 /** Waits until the runs of the way that is looked at are bands. */
-export const banded = (page) => page.locator(".time-wide").waitFor({ state: "attached", timeout: RUNS_MS });
+export const banded = (page) => page.locator(".over-time .key-time-wide").waitFor({ timeout: RUNS_MS });
 /** Waits until nothing more is to come. */
 export const whole = (page) => page.waitForFunction(
   () => document.querySelector(".time-picture") && !document.querySelector(".running"), null, { timeout: RUNS_MS });

@@ -231,7 +231,7 @@ pub fn difference_line(
             UnitSystem::Metric => format!("{:.0}\u{a0}\u{b0}C", warmer_k.abs()),
             UnitSystem::UsCustomary => format!("{:.0}\u{a0}\u{b0}F", 1.8 * warmer_k.abs()),
         };
-        told.push(format!("the core gets {degrees} {word} at most"));
+        told.push(format!("the core is {degrees} {word} at its warmest"));
     }
     told.extend(
         days_apart(one.days_hot - other.days_hot).map(|(days, word)| {
