@@ -446,6 +446,35 @@ describe("the demo garden", () => {
   });
 });
 
+describe("a journal that is opened while an entry waits", () => {
+  visiting("an entry of the demo garden that waits to be written does not go into the own journal", async (page) => {
+    await goTo(page, "Heaps");
+    await page.getByRole("button", { name: "Look around in an invented garden" }).click();
+    await page.getByText("Demo garden, invented").waitFor();
+    await page.locator(".heap-link").first().click();
+    await page.getByRole("button", { name: "Note", exact: true }).click();
+    await page.getByLabel("Note", { exact: true }).fill("waits");
+    // Somebody else, another tab say, has the store for a while.
+    await page.evaluate(() => new Promise((taken) => {
+      navigator.locks.request("heapwright", () => new Promise((free) => { window.free = free; taken(); }));
+    }));
+    await page.getByRole("button", { name: "Log the note" }).click();
+    await page.waitForTimeout(200);
+    await page.getByRole("button", { name: "Leave the demo garden" }).click();
+    await page.waitForTimeout(200);
+    await page.evaluate(() => window.free());
+    await page.getByText("Demo garden, invented").waitFor({ state: "detached" });
+    await goTo(page, "Logbook");
+    await opened(page);
+    assert.deepEqual(await texts(page), []);
+    assert.deepEqual((await onTheDevice(page)).lines, []);
+    await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    assert.deepEqual(await texts(page), ["Started Bin 1"]);
+    assert.equal((await onTheDevice(page)).lines.length, 1);
+  });
+});
+
 // A large community garden takes a file of some 70 MB: only where it was made (`heapwright`'s generator) and named.
 const LARGE = process.env.HEAPWRIGHT_LARGE_JOURNAL;
 

@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, before, describe, test } from "node:test";
 import { axeEverywhere, DIRECTIONS, open, openBrowser, PHONE, sidewaysScroll, startProgram, WIDTHS_PX } from "./harness.js";
+import { whole } from "./ahead.js";
 import { form, startHeap, toHeap } from "./journal.js";
 import { answer, count, description, folded, goTo, inHand, inReach, openAll, sentence, textOf, tile, underSentence } from "./keeper.js";
 
@@ -43,6 +44,12 @@ const STATES = {
     await form(page, "Feed");
     await page.getByRole("button", { name: "Log this feed" }).click();
     await page.locator(".in-figures").waitFor();
+    // Pictures that are still drawn anew cannot be looked at.
+    await whole(page);
+  },
+  "looking ahead": async (page) => {
+    await STATES["a heap"](page);
+    await openAll(page);
   },
   "a reading being logged": async (page) => {
     await STATES["a heap"](page);
@@ -193,11 +200,11 @@ describe("U3 size of targets", () => {
 
 describe("U4 contrast", () => {
   for (const [colorScheme, least, leastLarge] of [["light", 7, 4.5], ["dark", 7.5, 7.5]]) {
-    for (const state of ["everything opened", "a fault shown", "aim not met", "something searched"]) {
+    for (const state of ["everything opened", "a fault shown", "aim not met", "something searched", "looking ahead"]) {
       test(`U4 ${colorScheme}: text has ${least}:1, borders and marks 3:1: ${state}`, async () => {
         const page = await visit({ viewport: { width: 412, height: 800 }, colorScheme }, state);
         const { texts, edges } = await page.evaluate(contrasts);
-        assert.ok(texts.length > 50 && edges.length > 40, `looked at ${texts.length} texts and ${edges.length} edges`);
+        assert.ok(texts.length > 50 && edges.length > (state === "looking ahead" ? 20 : 40), `looked at ${texts.length} texts and ${edges.length} edges`);
         const poor = texts.filter((text) => text.ratio < (text.large ? leastLarge : least));
         assert.deepEqual([...new Set(poor.map((text) => `${text.ratio.toFixed(2)} ${text.what}`))], []);
         assert.deepEqual([...new Set(edges.filter((edge) => edge.ratio < 3).map((edge) => `${edge.ratio.toFixed(2)} ${edge.what}`))], []);
@@ -252,7 +259,10 @@ function contrasts() {
     const style = getComputedStyle(element);
     const svg = element.closest("svg");
     let ground = behind(element);
-    if (svg) {
+    if (svg && style.paintOrder.startsWith("stroke")) {
+      // A word with a halo stands on that.
+      ground = rgba(style.stroke);
+    } else if (svg?.querySelector(".map-ground")) {
       // Numbers stand on their badge, names of the ends on the map, ticks beside it.
       ground = element.matches(".map-number") ? rootOf(".map-badge") : ratio(rgba(style.fill), ground) < ratio(rgba(style.fill), rootOf(".map-ground")) ? ground : rootOf(".map-ground");
     }
@@ -283,6 +293,10 @@ function contrasts() {
       if (mark === ".bar-aim") grounds.pop();
       for (const ground of grounds) edges.push({ what: mark, ratio: ratio(over(rgba(getComputedStyle(element)[property]), ground, opacityOf(element)), ground) });
     }
+  }
+  const plot = [".time-ground", ".time-wide", ".time-half"].filter((name) => document.querySelector(name)).map(rootOf);
+  for (const element of document.querySelectorAll(".time-middle, .time-other-0, .time-other-1, .time-other-2, .time-now, .time-reading")) {
+    for (const ground of plot) edges.push({ what: element.getAttribute("class"), ratio: ratio(rgba(getComputedStyle(element).stroke), ground) });
   }
   for (const key of document.querySelectorAll(".key, .badge:not(.badge-off)")) {
     const style = getComputedStyle(key);

@@ -15,6 +15,8 @@ pub enum KeepError {
     Newer,
     /// Somebody else wrote in between: to be read, then tried again.
     Behind,
+    /// Another journal was opened while this waited.
+    Swapped,
     /// The part of the page that reads and writes the journal could not be fetched.
     Unfetched,
     /// Something else, by the browser's own word.
@@ -54,6 +56,9 @@ impl fmt::Display for KeepError {
             ),
             Self::Behind => f.write_str(
                 "Another tab wrote at the same time, so nothing was saved here. Try again: what you entered is still here.",
+            ),
+            Self::Swapped => f.write_str(
+                "Another garden was opened before this was saved, so it was not saved. Go back to the first one and enter it again.",
             ),
             Self::Unfetched => f.write_str(
                 "A part of this page could not be fetched, so the journal is not open. Load the page again when there is signal.",

@@ -101,6 +101,8 @@ pub struct Keeper {
     journal: StoredValue<Journal>,
     changed: RwSignal<u32>,
     store: StoredValue<Option<Kept>, LocalStorage>,
+    /// Counts the journals that were opened: what waited for one must not go into the next.
+    opened: StoredValue<u32>,
 }
 
 /// The store while it is this tab's turn.
@@ -108,9 +110,15 @@ pub(super) struct Turn {
     keeper: Keeper,
     kept: Option<Kept>,
     free: JsValue,
+    opened: u32,
 }
 
 impl Turn {
+    /// Fails when another journal was opened since the turn began.
+    pub(super) fn is_current(&self) -> Result<(), KeepError> {
+        self.keeper.is_open(self.opened)
+    }
+
     pub(super) fn store(&mut self) -> &mut Kept {
         self.kept.get_or_insert_with(Kept::on_the_device)
     }
@@ -134,6 +142,7 @@ impl Keeper {
             journal: StoredValue::new(Journal::default()),
             changed: RwSignal::new(0),
             store: StoredValue::new_local(None),
+            opened: StoredValue::new(0),
         };
         let hear = Closure::<dyn Fn()>::new(move || {
             if !keeper.peek(|journal| journal.is_demo) {
@@ -167,6 +176,26 @@ impl Keeper {
         self.changed.update(|count| *count = count.wrapping_add(1));
     }
 
+    /// Which of the journals is open, as a count.
+    pub(super) fn opened(self) -> u32 {
+        self.opened.get_value()
+    }
+
+    /// Fails when another journal was opened since `opened` was counted.
+    pub(super) fn is_open(self, opened: u32) -> Result<(), KeepError> {
+        if self.opened() == opened {
+            Ok(())
+        } else {
+            Err(KeepError::Swapped)
+        }
+    }
+
+    fn count_opened(self) -> u32 {
+        self.opened
+            .update_value(|opened| *opened = opened.wrapping_add(1));
+        self.opened()
+    }
+
     /// Waits until nobody else has the store.
     pub(super) async fn turn(self) -> Result<Turn, KeepError> {
         let free = device::lock()
@@ -177,17 +206,22 @@ impl Keeper {
             keeper: self,
             kept,
             free,
+            opened: self.opened(),
         })
     }
 
     /// Opens the journal of this device, from its start.
     pub fn open(self) {
+        let count = self.count_opened();
         self.change(|journal| *journal = Journal::default());
         spawn(async move {
             let opened = match later().await {
                 Ok(later) => (later.open)(self).await,
                 Err(error) => Err(error),
             };
+            if self.is_open(count).is_err() {
+                return;
+            }
             self.change(|journal| {
                 journal.status = match opened {
                     Ok(()) => Status::Ready,
@@ -200,13 +234,16 @@ impl Keeper {
 
     /// [`Keeper::open`], in the later part.
     pub async fn open_now(self) -> Result<(), KeepError> {
+        let opened = self.opened();
         let mut turn = self.turn().await?;
+        self.is_open(opened)?;
         turn.kept = Some(Kept::on_the_device());
         self.catch_up(&mut turn).await?;
         let device = turn.store().fact(facts::DEVICE).await?;
         let exported = turn.store().fact(facts::LAST_EXPORT).await?;
         drop(turn);
         let lasting = self.is_lasting(false).await;
+        self.is_open(opened)?;
         self.change(|journal| {
             journal.recorder = device
                 .and_then(|id| id.parse().ok())
@@ -247,6 +284,7 @@ impl Keeper {
         let Ok(count) = store.append(&lines).await;
         let turn = self.turn().await.map_err(|error| error.to_string())?;
         drop(turn);
+        self.count_opened();
         self.store.set_value(Some(Kept::Memory(store)));
         self.change(|journal| {
             *journal = Journal {
@@ -275,6 +313,7 @@ impl Keeper {
                 }
             })
             .await?;
+        turn.is_current()?;
         if !fresh.is_empty() || !through.damage.is_empty() {
             let now = device::now();
             self.change(|journal| {
@@ -319,11 +358,13 @@ impl Keeper {
         if let Status::Failed(why) = self.peek(|journal| journal.status.clone()) {
             return Err(why);
         }
+        let opened = self.opened();
         let mut tries = 0;
         let (event, was_first) = loop {
             tries += 1;
             let mut turn = self.turn().await.map_err(|error| error.to_string())?;
             let kept = async {
+                self.is_open(opened)?;
                 self.catch_up(&mut turn).await?;
                 let mut recorder = self.recorder(&mut turn).await?;
                 let moment = device::now();
@@ -344,7 +385,9 @@ impl Keeper {
                     Ok(recorded) => recorded,
                     Err(error) => return Ok(Err(wording::page::sentence(&error.to_string()))),
                 };
+                turn.is_current()?;
                 turn.store().append(std::slice::from_ref(&line)).await?;
+                turn.is_current()?;
                 let was_first = self.peek(|journal| journal.state.lines() == 0);
                 self.change(|journal| {
                     journal.state.take(line.digest(), event.clone());

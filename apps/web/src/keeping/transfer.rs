@@ -69,7 +69,9 @@ impl Keeper {
         turn.store()
             .set_fact(facts::LAST_EXPORT, &now.to_string())
             .await?;
-        self.change(|journal| journal.last_export = Some(now));
+        if turn.is_current().is_ok() {
+            self.change(|journal| journal.last_export = Some(now));
+        }
         Ok(())
     }
 
@@ -134,11 +136,14 @@ impl Keeper {
 
     /// Takes in what a file brings, all of it or nothing; tells how many entries were new.
     pub async fn take_in(self, looked: &Looked) -> Result<usize, String> {
+        let opened = self.opened();
         let taken = async {
             let mut turn = self.turn().await?;
+            self.is_open(opened)?;
             self.catch_up(&mut turn).await?;
             let lines: Vec<Line> = looked.new.iter().map(|(line, _)| line.clone()).collect();
             let count = turn.store().append(&lines).await?;
+            turn.is_current()?;
             drop(turn);
             self.followed(count, looked);
             Ok::<_, KeepError>(count)
