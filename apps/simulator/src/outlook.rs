@@ -283,6 +283,8 @@ impl Looking {
         let options = Options {
             by_turn: self.by_turn,
             whole: self.order.is_empty(),
+            // The cross-section is that of the one run, which does not change.
+            framed: self.whole.iter().any(Option::is_some),
             water: volume_text(self.litres / 1000.0, self.asked.system),
             width_px: self.asked.width_px,
             system: self.asked.system,
@@ -416,7 +418,10 @@ mod tests {
         assert!(lines.options[2].name.ends_with("and turn it now"));
         assert!(!lines.read.rows.is_empty(), "the garden has readings");
 
-        let bands = next_shown(&mut looking);
+        let mut bands = next_shown(&mut looking);
+        assert!(bands.options[0].frames.is_empty(), "told before");
+        bands.keep_frames(&lines);
+        assert_eq!(bands.options[3].frames, lines.options[3].frames);
         assert_eq!(looking.done(), 4 + MEMBERS);
         let heads = |which: usize| bands.options[which].charts[0].table.heads.len();
         assert_eq!(heads(2), heads(1) + 2, "the one looked at has bands");

@@ -16,6 +16,8 @@ pub struct Options {
     pub by_turn: [usize; 3],
     /// True when nothing more is to come.
     pub whole: bool,
+    /// True when the cross-section was told before.
+    pub framed: bool,
     /// How much water is meant.
     pub water: String,
     /// Width of the pictures [px].
@@ -73,7 +75,11 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
                 name: plan.plan.name.clone(),
                 sentences: wording::plan_lines(forecast, plan, system),
                 charts: charts(forecast, which, options.width_px, system),
-                frames: frames::frames(forecast, plan, system),
+                frames: if options.framed {
+                    Vec::new()
+                } else {
+                    frames::frames(forecast, plan, system)
+                },
             })
             .collect(),
         by_turn: options.by_turn,

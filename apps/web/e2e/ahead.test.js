@@ -124,7 +124,7 @@ describe("looking ahead", () => {
     await demoHeap(page);
     await pictured(page);
     for (const [name, unit] of [["Moisture", "%"], ["Lowest oxygen", "%"], ["Volume", "L"]]) {
-      await choose(page, "Over time", name);
+      await choose(page, "Over time", name.replace("Lowest oxygen", "Oxygen"));
       await page.waitForFunction((name) => document.querySelector(".over-time figcaption p").textContent.startsWith(name), name);
       assert.ok((await page.locator(".time-axis").allTextContents()).includes(unit), name);
     }

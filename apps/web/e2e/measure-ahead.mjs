@@ -33,7 +33,7 @@ function calibration() {
 function longCase(layers, rings) {
   const heap = JSON.parse(readFileSync(new URL("crates/wire/examples/simulate-one-cubic-metre-at-15.json", ROOT), "utf8"));
   delete heap.ensemble;
-  return JSON.stringify({ ...heap, days: 120, model: { layers, rings } });
+  return JSON.stringify({ ...heap, days: 120, model: "spatial", layers, rings });
 }
 
 function question(journal, heap, now) {

@@ -31,6 +31,9 @@ pub const SIMULATION_BROKE: &str =
 /// What the picture over time has as its days.
 pub const DAYS_FROM_NOW: &str = "Days are counted from now: what is left of 0 is past.";
 
+/// What can be looked at over time, short, in the order of the pictures.
+pub const VALUES: [&str; 4] = ["Core", "Moisture", "Oxygen", "Volume"];
+
 /// Turnings that can be looked at, in the order of the switch.
 pub const TURNINGS: [&str; 3] = ["Not at all", "Now", "In 3 days"];
 

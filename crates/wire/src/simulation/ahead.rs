@@ -55,6 +55,19 @@ pub struct AheadShown {
     pub frame_now: usize,
 }
 
+impl AheadShown {
+    /// Takes the frames that are not told again from what was told before.
+    pub fn keep_frames(&mut self, before: &Self) {
+        for option in &mut self.options {
+            if option.frames.is_empty()
+                && let Some(same) = before.options.iter().find(|one| one.name == option.name)
+            {
+                option.frames.clone_from(&same.frames);
+            }
+        }
+    }
+}
+
 /// One way to go on.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 pub struct OptionShown {
@@ -64,7 +77,7 @@ pub struct OptionShown {
     pub sentences: Vec<String>,
     /// Core temperature, moisture, oxygen and volume over time.
     pub charts: Vec<ChartShown>,
-    /// The heap cut open, at one time after the other.
+    /// The heap cut open, at one time after the other; none when they are as they were told before.
     pub frames: Vec<FrameShown>,
 }
 

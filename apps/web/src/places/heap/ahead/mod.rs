@@ -92,7 +92,10 @@ impl Look {
                 .standing
                 .set(Standing::Running(count(one), count(other))),
             "shown" => {
-                if let Ok(shown) = serde_json::from_str::<AheadShown>(&text()) {
+                if let Ok(mut shown) = serde_json::from_str::<AheadShown>(&text()) {
+                    if let Some(before) = self.shown.get_untracked() {
+                        shown.keep_frames(&before);
+                    }
                     self.shown.set(Some(Arc::new(shown)));
                 }
             }
