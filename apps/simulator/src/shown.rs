@@ -67,6 +67,12 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
             far(one.time_d).total_cmp(&far(other.time_d))
         })
         .map_or(0, |(index, _)| index);
+    let notices: Vec<_> = forecast
+        .notices
+        .iter()
+        .filter(|notice| !ahead::is_about_weather(notice))
+        .cloned()
+        .collect();
     AheadShown {
         options: plans
             .iter()
@@ -93,12 +99,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices),
         readings: wording::readings_line(forecast, system).unwrap_or_default(),
         read: read(forecast, system),
-        notices: forecast
-            .notices
-            .iter()
-            .filter(|notice| !ahead::is_about_weather(notice))
-            .map(|notice| wording::simulation_notice(catalogue, notice))
-            .collect(),
+        notices: wording::simulation_notices(catalogue, &notices),
         room_m: frames::room_m(forecast),
         fields: frames::fields(first, system),
         frame_now,
