@@ -1,12 +1,13 @@
 //! How fast is the heap's integrator, how does it grow, and is a general stiff solver faster?
 //!
 //! `cargo run --release` in this folder prints all tables; a word after `--` picks one:
-//! `growth`, `ensemble`, `memory` or `race`. The equations are the engine's own files.
+//! `growth`, `hourly`, `ensemble`, `memory` or `race`. The equations are the engine's own files.
 
 #[path = "../../../crates/engine/tests/heap_inside/mod.rs"]
 mod heap_inside;
 
 mod growth;
+mod hourly;
 mod race;
 mod stretch;
 
@@ -16,6 +17,9 @@ fn main() {
     if wanted("growth") {
         growth::with_cells();
         growth::with_days();
+    }
+    if wanted("hourly") {
+        hourly::all();
     }
     if wanted("ensemble") {
         growth::of_an_ensemble();

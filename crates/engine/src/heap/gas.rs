@@ -28,6 +28,8 @@ pub(crate) struct Gas {
 const MOST_ROUNDS: usize = 200;
 /// Newton's error is squared each time: what is left is below 1e-9.
 const SETTLED: f64 = 3e-6;
+/// Slope of the demand that holds a cell at zero.
+const HELD: f64 = 1e30;
 /// A leak that keeps closed vessels solvable [kg/(d Pa)].
 const LEAK: f64 = 1e-9;
 
@@ -115,7 +117,7 @@ impl Gas {
                 // Without supply it stays at zero, and its neighbours must know.
                 if self.oxygen[cell] <= 0.0 && self.residual[cell] < 0.0 {
                     self.residual[cell] = 0.0;
-                    self.slope[cell] = 1e30;
+                    self.slope[cell] = HELD;
                 }
             }
             self.newton.copy_from(&self.transport);
@@ -125,8 +127,15 @@ impl Gas {
             }
             self.newton.solve(&mut self.residual);
             let mut moved = 0.0_f64;
-            for (oxygen, step) in self.oxygen.iter_mut().zip(&self.residual) {
-                let next = (*oxygen + step).clamp(0.0, OUTSIDE_OXYGEN);
+            let steps = self.residual.iter().zip(&self.slope);
+            for (oxygen, (step, slope)) in self.oxygen.iter_mut().zip(steps) {
+                // A held cell stays at zero to the last bit: a trace would set it free again, to
+                // and fro without end.
+                let next = if *slope >= HELD {
+                    0.0
+                } else {
+                    (*oxygen + step).clamp(0.0, OUTSIDE_OXYGEN)
+                };
                 moved = moved.max((next - *oxygen).abs());
                 *oxygen = next;
             }
