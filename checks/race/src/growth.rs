@@ -65,22 +65,56 @@ pub fn season(layers: usize, rings: usize, days: f64) -> Case {
     }
 }
 
-/// The median of some runs' seconds, and the last run.
+/// Seconds that this thread has computed so far, where the system tells: what others do on the
+/// same machine counts less than on a clock.
+pub fn computed() -> f64 {
+    let told = std::fs::read_to_string("/proc/thread-self/schedstat");
+    let nanoseconds = told
+        .ok()
+        .and_then(|told| told.split_whitespace().next()?.parse::<f64>().ok());
+    nanoseconds.map_or_else(
+        || {
+            std::time::SystemTime::now()
+                .duration_since(std::time::UNIX_EPOCH)
+                .map_or(0.0, |time| time.as_secs_f64())
+        },
+        |nanoseconds| 1e-9 * nanoseconds,
+    )
+}
+
+/// Least time that is measured at once [s]: the system's own count of it goes by hundredths.
+const LEAST_MEASURED: f64 = 0.1;
+
+/// Seconds of one call: the median of some rounds, each of as many calls as can be measured.
+pub fn seconds_of(rounds: usize, mut call: impl FnMut()) -> f64 {
+    let start = Instant::now();
+    call();
+    let calls = (LEAST_MEASURED / start.elapsed().as_secs_f64().max(1e-6)).ceil() as u32;
+    let mut seconds: Vec<f64> = (0..rounds)
+        .map(|_| {
+            let start = computed();
+            for _ in 0..calls {
+                call();
+            }
+            (computed() - start) / f64::from(calls)
+        })
+        .collect();
+    seconds.sort_by(f64::total_cmp);
+    seconds[rounds / 2]
+}
+
+/// The median of some runs' seconds, and a run.
 fn timed(case: &Case, rounds: usize) -> (f64, Run) {
     let parameters = Parameters::default();
     let options = Options {
         every_h: 24.0,
         ..Options::default()
     };
-    let mut seconds = Vec::new();
     let mut run = Run::default();
-    for _ in 0..rounds {
-        let start = Instant::now();
+    let seconds = seconds_of(rounds, || {
         run = simulate(case, &parameters, &options).expect("the case has a meaning");
-        seconds.push(start.elapsed().as_secs_f64());
-    }
-    seconds.sort_by(f64::total_cmp);
-    (seconds[rounds / 2], run)
+    });
+    (seconds, run)
 }
 
 pub fn with_cells() {
@@ -111,22 +145,13 @@ pub fn of_an_ensemble() {
         every_h: 24.0,
         ..Options::default()
     };
-    println!("200 members, one cell, 120 days: threads | ms");
-    for threads in [1_u32, 2] {
-        let start = Instant::now();
-        std::thread::scope(|scope| {
-            for thread in 0..threads {
-                let (case, options) = (&case, &options);
-                scope.spawn(move || {
-                    for member in (thread..200).step_by(threads as usize) {
-                        simulate(case, &Parameters::drawn(11, member), options)
-                            .expect("every member goes on");
-                    }
-                });
-            }
-        });
-        println!("{threads} | {:.1}", 1e3 * start.elapsed().as_secs_f64());
-    }
+    let seconds = seconds_of(5, || {
+        for member in 0..200 {
+            simulate(&case, &Parameters::drawn(11, member), &options)
+                .expect("every member goes on");
+        }
+    });
+    println!("200 members, one cell, 120 days: {:.1} ms", 1e3 * seconds);
 }
 
 /// Highest resident memory so far [KiB], where the system tells.

@@ -12,6 +12,7 @@ pub struct Banded {
     unknowns: usize,
     band: usize,
     rows: Vec<f64>,
+    inverse_diagonal: Vec<f64>,
 }
 
 impl Banded {
@@ -22,6 +23,7 @@ impl Banded {
             unknowns,
             band,
             rows: vec![0.0; unknowns * (2 * band + 1)],
+            inverse_diagonal: vec![0.0; unknowns],
         }
     }
 
@@ -35,11 +37,6 @@ impl Banded {
     pub fn add(&mut self, row: usize, column: usize, value: f64) {
         let width = 2 * self.band + 1;
         self.rows[row * width + self.band + column - row] += value;
-    }
-
-    /// Copies another matrix of the same size, without allocation.
-    pub fn copy_from(&mut self, other: &Self) {
-        self.rows.copy_from_slice(&other.rows);
     }
 
     /// Adds `values` to the main diagonal.
@@ -57,7 +54,7 @@ impl Banded {
             let first = row.saturating_sub(self.band);
             let end = (row + self.band + 1).min(self.unknowns);
             let entries = &entries[self.band + first - row..self.band + end - row];
-            *out = entries.iter().zip(&x[first..end]).map(|(a, x)| a * x).sum();
+            *out = dot(entries, &x[first..end]);
         }
     }
 
@@ -72,6 +69,7 @@ impl Banded {
                 return false;
             }
             let inverse = 1.0 / pivot;
+            self.inverse_diagonal[pivot_row] = inverse;
             let end = (pivot_row + band + 1).min(self.unknowns);
             let reach = end - pivot_row - 1;
             let (above, below) = self.rows.split_at_mut((pivot_row + 1) * width);
@@ -99,19 +97,13 @@ impl Banded {
         for row in 1..self.unknowns {
             let first = row.saturating_sub(band);
             let entries = &self.rows[row * width + band + first - row..row * width + band];
-            let sum: f64 = entries.iter().zip(&x[first..row]).map(|(a, x)| a * x).sum();
-            x[row] -= sum;
+            x[row] -= dot(entries, &x[first..row]);
         }
         for row in (0..self.unknowns).rev() {
             let end = (row + band + 1).min(self.unknowns);
             let start = row * width + band;
             let entries = &self.rows[start + 1..start + end - row];
-            let sum: f64 = entries
-                .iter()
-                .zip(&x[row + 1..end])
-                .map(|(a, x)| a * x)
-                .sum();
-            x[row] = (x[row] - sum) / self.rows[start];
+            x[row] = (x[row] - dot(entries, &x[row + 1..end])) * self.inverse_diagonal[row];
         }
     }
 }
@@ -174,12 +166,8 @@ impl SymmetricBanded {
                 let length = column - common;
                 let mine = band + common - row;
                 let theirs = column * width + band + common - column;
-                let sum: f64 = this[mine..mine + length]
-                    .iter()
-                    .zip(&above[theirs..theirs + length])
-                    .map(|(a, b)| a * b)
-                    .sum();
-                this[band + column - row] -= sum;
+                this[band + column - row] -=
+                    dot(&this[mine..mine + length], &above[theirs..theirs + length]);
             }
             let mut pivot = this[band];
             for column in first..row {
@@ -203,8 +191,7 @@ impl SymmetricBanded {
         for row in 1..self.unknowns {
             let first = row.saturating_sub(band);
             let entries = &self.rows[row * width + band + first - row..row * width + band];
-            let sum: f64 = entries.iter().zip(&x[first..row]).map(|(a, x)| a * x).sum();
-            x[row] -= sum;
+            x[row] -= dot(entries, &x[first..row]);
         }
         for (x, inverse) in x.iter_mut().zip(&self.inverse_diagonal) {
             *x *= inverse;
@@ -218,6 +205,25 @@ impl SymmetricBanded {
             }
         }
     }
+}
+
+/// The sum of products in four sums side by side, which need not wait for each other.
+#[inline]
+fn dot(one: &[f64], other: &[f64]) -> f64 {
+    let (fours, others) = (one.chunks_exact(4), other.chunks_exact(4));
+    let rest: f64 = fours
+        .remainder()
+        .iter()
+        .zip(others.remainder())
+        .map(|(a, b)| a * b)
+        .sum();
+    let mut sums = [0.0; 4];
+    for (a, b) in fours.zip(others) {
+        for lane in 0..4 {
+            sums[lane] += a[lane] * b[lane];
+        }
+    }
+    (sums[0] + sums[1]) + (sums[2] + sums[3]) + rest
 }
 
 #[cfg(test)]

@@ -18,6 +18,10 @@ use coefficients::Stages;
 const MOST_STAGES: usize = 120;
 /// Accepted steps after which the stiffness is measured again.
 const STEPS_BETWEEN_ESTIMATES: usize = 25;
+/// Accepted steps after which it is measured again when a step has to be thrown away.
+const STALE_AFTER: usize = 8;
+/// Error, of what is allowed, that makes one doubt the stiffness even before.
+const FAR_OFF: f64 = 20.0;
 /// Rounds of the power method.
 const MOST_POWER_ROUNDS: usize = 40;
 /// Factor on the measured stiffness, as in the authors' own program.
@@ -27,6 +31,22 @@ const STIFFNESS_MARGIN: f64 = 1.2;
 pub trait System {
     /// The slope of `y` at `t`.
     fn derivative(&mut self, t: f64, y: &[f64], slope: &mut [f64]);
+
+    /// Makes ready for a step from `start` to `end`: what drives the system from outside may
+    /// be smoothed over it. Whether that moved the slopes.
+    fn prepare(&mut self, _start: f64, _end: f64) -> bool {
+        false
+    }
+
+    /// Where a step from `start` had better end that would go on to `end`.
+    fn natural_end(&self, _start: f64, end: f64) -> f64 {
+        end
+    }
+
+    /// The slope at a state at which it was computed last, after [`Self::prepare`].
+    fn derivative_again(&mut self, t: f64, y: &[f64], slope: &mut [f64]) {
+        self.derivative(t, y, slope);
+    }
 
     /// The error allowed in each component of a step; infinite for components that
     /// only record and have no effect on the others.
@@ -130,8 +150,11 @@ impl Chebyshev {
             return Ok(());
         }
         self.start.copy_from_slice(y);
+        system.prepare(t, end.min(t + self.longest_step));
         system.derivative(t, &self.start, &mut self.slope);
         self.cost.slopes += 1;
+        // Whether the system looked last at the state from which the next step starts.
+        let mut at_start = true;
         let shortest = 1e-12 * (end.abs().max(start.abs()) + 1e-3);
         let mut just_estimated = false;
         while t < end {
@@ -142,6 +165,7 @@ impl Chebyshev {
             if self.stiffness.is_none() || self.steps_since_estimate >= STEPS_BETWEEN_ESTIMATES {
                 self.estimate_stiffness(system, t);
                 just_estimated = true;
+                at_start = false;
             }
             let stiffness = self.stiffness.unwrap_or(0.0);
             let wanted = self
@@ -166,9 +190,20 @@ impl Chebyshev {
             if step < shortest && rest > shortest {
                 return Err(Stuck::StepTooShort { at: t });
             }
+            let planned = if strides <= 1.0 { end } else { t + step };
+            let t_new = system.natural_end(t, planned);
+            let step = if t_new < planned { t_new - t } else { step };
             let stages = stages_for(step, stiffness);
+            if system.prepare(t, t_new) {
+                if at_start {
+                    system.derivative_again(t, &self.start, &mut self.slope);
+                } else {
+                    system.derivative(t, &self.start, &mut self.slope);
+                }
+                self.cost.slopes += 1;
+            }
             self.advance(system, t, step, stages);
-            let t_new = if strides <= 1.0 { end } else { t + step };
+            at_start = false;
             let admissible = self.after.iter().all(|value| value.is_finite())
                 && system.admissible(&self.start, &self.after);
             let error = if admissible {
@@ -179,7 +214,13 @@ impl Chebyshev {
                 f64::INFINITY
             };
             if error <= 1.0 {
-                self.next_step = Some(step * self.growth(step, error));
+                let next = step * self.growth(step, error);
+                // A step that was cut short says little about the next.
+                self.next_step = Some(if t_new < planned {
+                    next.max(wanted)
+                } else {
+                    next
+                });
                 self.last = Some((step, error.max(1e-8)));
                 self.cost.accepted += 1;
                 self.steps_since_estimate += 1;
@@ -198,6 +239,7 @@ impl Chebyshev {
                 std::mem::swap(&mut self.start, &mut self.after);
                 std::mem::swap(&mut self.slope, &mut self.end_slope);
                 t = t_new;
+                at_start = true;
             } else {
                 self.cost.rejected += 1;
                 let shrink = if error.is_finite() {
@@ -207,7 +249,8 @@ impl Chebyshev {
                 };
                 self.next_step = Some(step * shrink);
                 self.last = None;
-                if !just_estimated {
+                let stale = self.steps_since_estimate >= STALE_AFTER;
+                if !just_estimated && (stale || error > FAR_OFF) {
                     self.stiffness = None;
                 }
             }

@@ -12,12 +12,18 @@ use super::links::{Link, Outlet};
 use super::parameters::Parameters;
 
 /// The two networks with their memory.
+///
+/// Their matrices change little from one look to the next, so their factors are kept and
+/// the solution is mended with them, until that takes too many rounds.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Gas {
     pressures: SymmetricBanded,
+    pressures_factored: bool,
     pressure: Vec<f64>,
-    transport: Banded,
-    newton: Banded,
+    demand: Banded,
+    demand_factored: bool,
+    held_when_factored: Vec<bool>,
+    held: Vec<bool>,
     supply: Vec<f64>,
     residual: Vec<f64>,
     slope: Vec<f64>,
@@ -28,8 +34,16 @@ pub(crate) struct Gas {
 const MOST_ROUNDS: usize = 200;
 /// Newton's error is squared each time: what is left is below 1e-9.
 const SETTLED: f64 = 3e-6;
-/// Slope of the demand that holds a cell at zero.
-const HELD: f64 = 1e30;
+/// What may be left when older factors are used, mole fraction: less than a ten-millionth of any rate.
+const LEFT: f64 = 1e-9;
+/// The same at the first look.
+const LEFT_AT_FIRST: f64 = 1e-12;
+/// Rounds with older factors that cost about as much as new ones.
+const PATIENCE: usize = 4;
+/// Gain of a round below which older factors are given up.
+const POOR_GAIN: f64 = 0.25;
+/// Air that may be lost at a cell, of the largest flow.
+const UNBALANCED: f64 = 1e-9;
 /// A leak that keeps closed vessels solvable [kg/(d Pa)].
 const LEAK: f64 = 1e-9;
 
@@ -38,9 +52,12 @@ impl Gas {
         let band = rings.min(cells.saturating_sub(1));
         Self {
             pressures: SymmetricBanded::new(cells, band),
+            pressures_factored: false,
             pressure: vec![0.0; cells],
-            transport: Banded::new(cells, band),
-            newton: Banded::new(cells, band),
+            demand: Banded::new(cells, band),
+            demand_factored: false,
+            held_when_factored: vec![false; cells],
+            held: vec![false; cells],
             supply: vec![0.0; cells],
             residual: vec![0.0; cells],
             slope: vec![0.0; cells],
@@ -50,33 +67,73 @@ impl Gas {
 
     /// Flows of all links and outlets by natural draught.
     pub(crate) fn find_draught(&mut self, links: &mut [Link], outlets: &mut [Outlet]) {
-        self.pressures.clear();
-        self.pressure.fill(0.0);
-        for link in links.iter() {
-            self.pressures.connect(link.low, link.high, link.draught);
-            let drive = link.draught * link.lift_pa;
-            self.pressure[link.low] -= drive;
-            self.pressure[link.high] += drive;
+        let mut before = f64::INFINITY;
+        let mut just_factored = false;
+        for round in 0..MOST_ROUNDS {
+            let (unbalanced, largest) = self.flow(links, outlets);
+            if unbalanced <= UNBALANCED * largest {
+                return;
+            }
+            let poor = round >= PATIENCE || unbalanced > POOR_GAIN * before;
+            if just_factored && poor {
+                // As good as rounding lets it be.
+                return;
+            }
+            if !self.pressures_factored || poor {
+                if !self.factor_pressures(links, outlets) {
+                    // Clogged everywhere: still air.
+                    self.pressure.fill(0.0);
+                    links.iter_mut().for_each(|link| link.flow = 0.0);
+                    outlets.iter_mut().for_each(|outlet| outlet.flow = 0.0);
+                    return;
+                }
+                just_factored = true;
+                before = f64::INFINITY;
+            } else {
+                before = unbalanced;
+            }
+            self.pressures.solve(&mut self.residual);
+            for (pressure, step) in self.pressure.iter_mut().zip(&self.residual) {
+                *pressure += step;
+            }
         }
-        for outlet in outlets.iter() {
-            self.pressures.ground(outlet.cell, outlet.draught + LEAK);
-            self.pressure[outlet.cell] -= outlet.draught * outlet.lift_pa;
-        }
-        if !self.pressures.factor() {
-            // Clogged everywhere: still air.
-            links.iter_mut().for_each(|link| link.flow = 0.0);
-            outlets.iter_mut().for_each(|outlet| outlet.flow = 0.0);
-            return;
-        }
-        self.pressures.solve(&mut self.pressure);
+    }
+
+    /// Flows by the pressures; what each cell gets too much goes to the residual. Gives the
+    /// largest of those and the largest flow.
+    fn flow(&mut self, links: &mut [Link], outlets: &mut [Outlet]) -> (f64, f64) {
+        self.residual.fill(0.0);
+        let mut largest = 0.0_f64;
         for link in links {
             link.flow =
                 link.draught * (self.pressure[link.low] - self.pressure[link.high] + link.lift_pa);
+            self.residual[link.low] -= link.flow;
+            self.residual[link.high] += link.flow;
+            largest = largest.max(link.flow.abs());
         }
         for outlet in outlets {
             outlet.flow = (outlet.draught + LEAK) * self.pressure[outlet.cell]
                 + outlet.draught * outlet.lift_pa;
+            self.residual[outlet.cell] -= outlet.flow;
+            largest = largest.max(outlet.flow.abs());
         }
+        let unbalanced = self
+            .residual
+            .iter()
+            .fold(0.0_f64, |most, value| most.max(value.abs()));
+        (unbalanced, largest)
+    }
+
+    fn factor_pressures(&mut self, links: &[Link], outlets: &[Outlet]) -> bool {
+        self.pressures.clear();
+        for link in links {
+            self.pressures.connect(link.low, link.high, link.draught);
+        }
+        for outlet in outlets {
+            self.pressures.ground(outlet.cell, outlet.draught + LEAK);
+        }
+        self.pressures_factored = self.pressures.factor();
+        self.pressures_factored
     }
 
     /// Oxygen of all cells: what is brought is what is taken.
@@ -91,47 +148,36 @@ impl Gas {
         potentials: &[Potential],
         parameters: &Parameters,
     ) {
-        self.transport.clear();
         self.supply.fill(0.0);
-        for link in links {
-            let up = link.diffusion + link.flow.max(0.0);
-            let down = link.diffusion + (-link.flow).max(0.0);
-            self.transport.add(link.low, link.low, up);
-            self.transport.add(link.high, link.low, -up);
-            self.transport.add(link.high, link.high, down);
-            self.transport.add(link.low, link.high, -down);
-        }
         for outlet in outlets {
-            let out = outlet.exchange + outlet.flow.max(0.0);
             let inward = outlet.exchange + (-outlet.flow).max(0.0);
-            self.transport.add(outlet.cell, outlet.cell, out + LEAK);
             self.supply[outlet.cell] += (inward + LEAK) * OUTSIDE_OXYGEN;
         }
-        for _ in 0..MOST_ROUNDS {
-            self.transport.multiply(&self.oxygen, &mut self.residual);
-            for (cell, potential) in potentials.iter().enumerate() {
-                let (taken, slope) = potential.oxygen_use(self.oxygen[cell], parameters);
-                self.residual[cell] =
-                    self.supply[cell] - self.residual[cell] - taken * (1.0 / OXYGEN_KG_PER_KG_AIR);
-                self.slope[cell] = slope * (1.0 / OXYGEN_KG_PER_KG_AIR);
-                // Without supply it stays at zero, and its neighbours must know.
-                if self.oxygen[cell] <= 0.0 && self.residual[cell] < 0.0 {
-                    self.residual[cell] = 0.0;
-                    self.slope[cell] = HELD;
+        let left = if self.demand_factored {
+            LEFT
+        } else {
+            LEFT_AT_FIRST
+        };
+        let (mut before, mut age) = (f64::INFINITY, 0);
+        for round in 0..MOST_ROUNDS {
+            self.balance(links, outlets, potentials, parameters);
+            let renew = !self.demand_factored
+                || age >= PATIENCE
+                || round > 5 * PATIENCE
+                || self.held != self.held_when_factored;
+            if renew {
+                if !self.factor_demand(links, outlets) {
+                    return;
                 }
+                age = 0;
             }
-            self.newton.copy_from(&self.transport);
-            self.newton.add_diagonal(&self.slope);
-            if !self.newton.factor() {
-                return;
-            }
-            self.newton.solve(&mut self.residual);
+            self.demand.solve(&mut self.residual);
             let mut moved = 0.0_f64;
-            let steps = self.residual.iter().zip(&self.slope);
-            for (oxygen, (step, slope)) in self.oxygen.iter_mut().zip(steps) {
-                // A held cell stays at zero to the last bit: a trace would set it free again, to
-                // and fro without end.
-                let next = if *slope >= HELD {
+            for ((oxygen, held), step) in self.oxygen.iter_mut().zip(&self.held).zip(&self.residual)
+            {
+                // A held cell stays at zero to the last bit: a trace would set it free again,
+                // to and fro without end.
+                let next = if *held {
                     0.0
                 } else {
                     (*oxygen + step).clamp(0.0, OUTSIDE_OXYGEN)
@@ -139,10 +185,73 @@ impl Gas {
                 moved = moved.max((next - *oxygen).abs());
                 *oxygen = next;
             }
-            if moved < SETTLED {
+            let gain = moved / before;
+            if moved < left
+                || (renew && moved < SETTLED)
+                || (before.is_finite() && gain < POOR_GAIN && moved * gain < left)
+            {
                 break;
             }
+            age = if gain > POOR_GAIN && before.is_finite() {
+                PATIENCE
+            } else {
+                age + 1
+            };
+            before = moved;
         }
+    }
+
+    /// What is brought less what is taken, how the latter grows, and who is held at zero.
+    fn balance(
+        &mut self,
+        links: &[Link],
+        outlets: &[Outlet],
+        potentials: &[Potential],
+        parameters: &Parameters,
+    ) {
+        self.residual.copy_from_slice(&self.supply);
+        for link in links {
+            let up = link.diffusion + link.flow.max(0.0);
+            let down = link.diffusion + (-link.flow).max(0.0);
+            let net = up * self.oxygen[link.low] - down * self.oxygen[link.high];
+            self.residual[link.low] -= net;
+            self.residual[link.high] += net;
+        }
+        for outlet in outlets {
+            let out = outlet.exchange + outlet.flow.max(0.0) + LEAK;
+            self.residual[outlet.cell] -= out * self.oxygen[outlet.cell];
+        }
+        for (cell, potential) in potentials.iter().enumerate() {
+            let (taken, slope) = potential.oxygen_use(self.oxygen[cell], parameters);
+            self.residual[cell] -= taken * (1.0 / OXYGEN_KG_PER_KG_AIR);
+            self.slope[cell] = slope * (1.0 / OXYGEN_KG_PER_KG_AIR);
+            // Without supply it stays at zero, and its neighbours must know.
+            self.held[cell] = self.oxygen[cell] <= 0.0 && self.residual[cell] < 0.0;
+            if self.held[cell] {
+                self.residual[cell] = 0.0;
+                self.slope[cell] = 1e30;
+            }
+        }
+    }
+
+    fn factor_demand(&mut self, links: &[Link], outlets: &[Outlet]) -> bool {
+        self.demand.clear();
+        for link in links {
+            let up = link.diffusion + link.flow.max(0.0);
+            let down = link.diffusion + (-link.flow).max(0.0);
+            self.demand.add(link.low, link.low, up);
+            self.demand.add(link.high, link.low, -up);
+            self.demand.add(link.high, link.high, down);
+            self.demand.add(link.low, link.high, -down);
+        }
+        for outlet in outlets {
+            let out = outlet.exchange + outlet.flow.max(0.0);
+            self.demand.add(outlet.cell, outlet.cell, out + LEAK);
+        }
+        self.demand.add_diagonal(&self.slope);
+        self.held_when_factored.copy_from_slice(&self.held);
+        self.demand_factored = self.demand.factor();
+        self.demand_factored
     }
 }
 

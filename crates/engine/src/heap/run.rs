@@ -43,6 +43,8 @@ pub struct RunCost {
 
 /// Longest step [d]: temperature runs nearly straight within it.
 const LONGEST_STEP_D: f64 = 1.0;
+/// The same in weather that varies: a piece of its daily swing.
+const LONGEST_STEP_IN_WEATHER_D: f64 = 0.125;
 /// Steps allowed in all, and for each day.
 const MOST_STEPS: f64 = 20_000.0;
 const MOST_STEPS_PER_D: f64 = 1000.0;
@@ -152,13 +154,18 @@ impl<'a> Simulation<'a> {
     fn new(case: &'a Case, parameters: &'a Parameters, options: &Options) -> Self {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within limits
         let most_steps = (MOST_STEPS + MOST_STEPS_PER_D * case.days) as usize;
+        let longest = if case.weather.varies() {
+            LONGEST_STEP_IN_WEATHER_D
+        } else {
+            LONGEST_STEP_D
+        };
         Self {
             case,
             parameters,
             heap: Heap::new(parameters, &case.weather, case.enclosure, options.tolerance),
             pile: Pile::default(),
             moved: Moved::default(),
-            integrator: Chebyshev::new(LONGEST_STEP_D, most_steps),
+            integrator: Chebyshev::new(longest, most_steps),
             day: 0.0,
             next_event: 0,
             seen: Seen {
@@ -292,7 +299,7 @@ impl<'a> Simulation<'a> {
         self.heap.enclosure.capacity_m3().max(volume_m3) / layers
     }
 
-    /// Integrates to `end`, stopping wherever the rain changes.
+    /// Integrates to `end`.
     fn go_to(&mut self, day: &mut f64, end: f64) -> Result<(), SimulationError> {
         let parameters = self.parameters;
         if self.heap.geometry.layers != self.pile.layers {
@@ -308,21 +315,16 @@ impl<'a> Simulation<'a> {
             self.seen.first_row_d = *day;
         }
         self.seen.start(&self.heap, *day);
-        while *day < end {
-            self.heap.rain_mm_per_d = self.case.weather.rain_mm_per_d(*day);
-            let stop = self.case.weather.next_change_of_rain(*day).clamp(*day, end);
-            let stop = if stop > *day { stop } else { end };
-            let (seen, pile) = (&mut self.seen, &mut self.pile);
-            self.integrator
-                .integrate(&mut self.heap, *day, stop, &mut y, |heap, step| {
-                    seen.step(heap, pile, step);
-                })
-                .map_err(|stuck| {
-                    let (Stuck::TooManySteps { at } | Stuck::StepTooShort { at }) = stuck;
-                    SimulationError::Stuck { day: at }
-                })?;
-            *day = stop;
-        }
+        let (seen, pile) = (&mut self.seen, &mut self.pile);
+        self.integrator
+            .integrate(&mut self.heap, *day, end, &mut y, |heap, step| {
+                seen.step(heap, pile, step);
+            })
+            .map_err(|stuck| {
+                let (Stuck::TooManySteps { at } | Stuck::StepTooShort { at }) = stuck;
+                SimulationError::Stuck { day: at }
+            })?;
+        *day = end;
         self.pile.take_state(&y, parameters);
         Ok(())
     }
@@ -443,6 +445,7 @@ impl Seen {
         }
         // Rows between two steps: look there, and leave no trace of having looked.
         let cells = heap.cells.clone();
+        let potentials = heap.potentials.clone();
         let oxygen = heap.gas.oxygen.clone();
         while self.next_row_d() <= step.end + 1e-9 {
             let day = self.next_row_d().min(step.end);
@@ -453,6 +456,7 @@ impl Seen {
             self.row(heap, day);
         }
         heap.cells = cells;
+        heap.potentials = potentials;
         heap.gas.oxygen = oxygen;
     }
 

@@ -4,6 +4,8 @@
 //! differences: within 2e-5 of the exact forms wherever those are smooth, at a tenth of
 //! their cost, and the same on every platform.
 
+use std::cell::OnceCell;
+
 use super::air;
 use super::parameters::{NITRIFIERS, Parameters};
 use super::responses::{logistic, methane_by_moisture, moisture_factor};
@@ -36,46 +38,53 @@ pub(crate) fn half_activity_ph(temperature_c: f64) -> f64 {
     5.0 + logistic(temperature_c, 40.0, 2.0)
 }
 
-/// The table.
+/// One knot: value and slope of each column, and of 10^(1.2 (pH50 - 5)).
+#[derive(Clone, Copy, Debug)]
+struct Knot {
+    columns: [[f64; 2]; COLUMNS],
+    half_acid: [f64; 2],
+}
+
+/// The table. Knots are computed when first asked for: a heap sees a third of them.
 #[derive(Clone, Debug)]
 pub(crate) struct Thermal {
-    /// Value and slope per knot of each column, knot by knot.
-    knots: Vec<[[f64; 2]; COLUMNS]>,
-    /// pH50 as the power of hydrogen ions that halves activity.
-    half_acid: Vec<[f64; 2]>,
+    parameters: Parameters,
+    knots: Vec<OnceCell<Knot>>,
     /// Moisture factor and methane share by moisture.
     by_moisture: Vec<[[f64; 2]; 2]>,
 }
 
 impl Thermal {
     pub(crate) fn new(parameters: &Parameters) -> Self {
-        const SIDE_K: f64 = 1e-3;
-        let mut knots = Vec::with_capacity(KNOTS);
-        let mut half_acid = Vec::with_capacity(KNOTS);
-        let mut t = FIRST_C;
-        for _ in 0..KNOTS {
-            let (low, value, high) = (
-                exact(t - SIDE_K, parameters),
-                exact(t, parameters),
-                exact(t + SIDE_K, parameters),
-            );
-            let mut knot = [[0.0; 2]; COLUMNS];
-            for column in 0..COLUMNS {
-                let slope = (high[column] - low[column]) / (2.0 * SIDE_K) / KNOTS_PER_DEGREE;
-                knot[column] = [value[column], slope];
-            }
-            knots.push(knot);
-            let acid = |t: f64| libm::exp10(1.2 * (half_activity_ph(t) - 5.0));
-            half_acid.push([
-                acid(t),
-                (acid(t + SIDE_K) - acid(t - SIDE_K)) / (2.0 * SIDE_K) / KNOTS_PER_DEGREE,
-            ]);
-            t += 1.0 / KNOTS_PER_DEGREE;
-        }
         Self {
-            knots,
-            half_acid,
+            parameters: parameters.clone(),
+            knots: vec![OnceCell::new(); KNOTS],
             by_moisture: moisture_table(),
+        }
+    }
+
+    #[inline]
+    fn knot(&self, place: usize) -> &Knot {
+        self.knots[place].get_or_init(|| self.made(place))
+    }
+
+    #[cold]
+    #[allow(clippy::cast_precision_loss)] // hundreds
+    fn made(&self, place: usize) -> Knot {
+        const SIDE_K: f64 = 1e-3;
+        let t = FIRST_C + place as f64 / KNOTS_PER_DEGREE;
+        let per_knot = 1.0 / (2.0 * SIDE_K) / KNOTS_PER_DEGREE;
+        let (low, value, high) = (
+            exact(t - SIDE_K, &self.parameters),
+            exact(t, &self.parameters),
+            exact(t + SIDE_K, &self.parameters),
+        );
+        let acid = |t: f64| libm::exp10(1.2 * (half_activity_ph(t) - 5.0));
+        Knot {
+            columns: std::array::from_fn(|column| {
+                [value[column], (high[column] - low[column]) * per_knot]
+            }),
+            half_acid: [acid(t), (acid(t + SIDE_K) - acid(t - SIDE_K)) * per_knot],
         }
     }
 
@@ -93,12 +102,12 @@ impl Thermal {
             x * x * (3.0 - 2.0 * x),
             x * x * (x - 1.0),
         ];
-        let (low, high) = (&self.knots[knot], &self.knots[knot + 1]);
+        let (low, high) = (self.knot(knot), self.knot(knot + 1));
         for column in 0..COLUMNS {
             // The cubic swings a little below nothing where an activity begins.
-            out[column] = weighed(low[column], high[column], weights).max(0.0);
+            out[column] = weighed(low.columns[column], high.columns[column], weights).max(0.0);
         }
-        weighed(self.half_acid[knot], self.half_acid[knot + 1], weights)
+        weighed(low.half_acid, high.half_acid, weights)
     }
 
     /// Moisture factor and methane share at a moisture.
@@ -137,8 +146,8 @@ impl Thermal {
             x * x * (x - 1.0),
         ];
         weighed(
-            self.knots[knot][SATURATION],
-            self.knots[knot + 1][SATURATION],
+            self.knot(knot).columns[SATURATION],
+            self.knot(knot + 1).columns[SATURATION],
             weights,
         )
     }

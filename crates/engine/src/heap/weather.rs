@@ -132,15 +132,37 @@ impl Weather {
         self.hours[self.place(day + 1e-7).0].rain_mm_per_h * 24.0
     }
 
-    /// The next day after `day` at which the rain changes; infinite when it never does.
+    /// Mean rain between two days [mm/d]: over any steps, all that falls.
+    pub(crate) fn mean_rain_mm_per_d(&self, start: f64, end: f64) -> f64 {
+        let mut fallen_mm = 0.0;
+        let mut from = start;
+        while from < end {
+            let next_hour = ((from * 24.0 + 1e-5).floor() + 1.0) / 24.0;
+            let to = next_hour.min(end);
+            fallen_mm += (to - from) * self.rain_mm_per_d(from);
+            from = to;
+        }
+        fallen_mm / (end - start)
+    }
+
+    /// The first moment after `start` at which rain begins or ends, if it is before `end`;
+    /// else `end`.
     #[allow(clippy::cast_precision_loss)] // hours of years
-    pub(crate) fn next_change_of_rain(&self, day: f64) -> f64 {
-        let now = self.place(day + 1e-7).0;
-        let rain = self.hours[now].rain_mm_per_h;
+    pub(crate) fn turn_of_rain(&self, start: f64, end: f64) -> f64 {
+        let now = self.place(start + 1e-7).0;
+        let wet = self.hours[now].rain_mm_per_h > 0.0;
         self.hours[now..]
             .iter()
-            .position(|hour| hour.rain_mm_per_h != rain)
-            .map_or(f64::INFINITY, |ahead| (now + ahead) as f64 / 24.0)
+            .enumerate()
+            .map(|(ahead, hour)| ((now + ahead) as f64 / 24.0, hour.rain_mm_per_h > 0.0))
+            .take_while(|(day, _)| *day < end - 1e-7)
+            .find(|(_, other)| *other != wet)
+            .map_or(end, |(day, _)| day)
+    }
+
+    /// Whether it is more than one moment that lasts.
+    pub(crate) fn varies(&self) -> bool {
+        self.hours.len() > 1
     }
 
     /// The hours on either side of a day, and the way between them.
@@ -171,10 +193,26 @@ mod tests {
         assert_eq!(weather.rain_mm_per_d(1.9 / 24.0), 0.0);
         assert_eq!(weather.rain_mm_per_d(2.0 / 24.0), 48.0);
         assert_eq!(weather.rain_mm_per_d(2.9 / 24.0), 48.0);
-        assert_eq!(weather.next_change_of_rain(0.0), 2.0 / 24.0);
-        assert_eq!(weather.next_change_of_rain(2.0 / 24.0), 3.0 / 24.0);
-        assert_eq!(weather.next_change_of_rain(1.0), f64::INFINITY);
         assert_eq!(weather.days(), 2.0);
+    }
+
+    #[test]
+    fn steps_of_any_length_lose_no_rain_and_see_where_it_begins_and_ends() {
+        let mut hours = vec![WeatherHour::mild(10.0); 48];
+        hours[5].rain_mm_per_h = 2.0;
+        hours[6].rain_mm_per_h = 4.0;
+        let weather = Weather::hourly(hours);
+        let (mut day, mut fallen) = (0.0, 0.0);
+        for step in 1_u8..30 {
+            let end = day + 0.007 * f64::from(step % 7 + 1);
+            fallen += weather.mean_rain_mm_per_d(day, end) * (end - day);
+            day = end;
+        }
+        assert!((fallen - 6.0).abs() < 1e-9, "{fallen}");
+        assert_eq!(weather.turn_of_rain(0.0, 0.1), 0.1);
+        assert_eq!(weather.turn_of_rain(0.0, 1.0), 5.0 / 24.0);
+        assert_eq!(weather.turn_of_rain(5.0 / 24.0, 1.0), 7.0 / 24.0);
+        assert_eq!(weather.turn_of_rain(7.0 / 24.0, 1.0), 1.0);
     }
 
     #[test]
