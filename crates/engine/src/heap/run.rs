@@ -446,7 +446,7 @@ impl Seen {
         // Rows between two steps: look there, and leave no trace of having looked.
         let cells = heap.cells.clone();
         let potentials = heap.potentials.clone();
-        let oxygen = heap.gas.oxygen.clone();
+        let gas = heap.gas.clone();
         while self.next_row_d() <= step.end + 1e-9 {
             let day = self.next_row_d().min(step.end);
             self.between.resize(step.y_end.len(), 0.0);
@@ -457,7 +457,7 @@ impl Seen {
         }
         heap.cells = cells;
         heap.potentials = potentials;
-        heap.gas.oxygen = oxygen;
+        heap.gas = gas;
     }
 
     fn row(&mut self, heap: &Heap<'_>, day: f64) {
