@@ -1,13 +1,15 @@
 //! How fast is the heap's integrator, how does it grow, and is a general stiff solver faster?
 //!
 //! `cargo run --release` in this folder prints all tables; a word after `--` picks one:
-//! `growth`, `hourly`, `ensemble`, `memory` or `race`. The equations are the engine's own files.
+//! `growth`, `hourly`, `order` (and a file for its plot), `ensemble`, `memory` or `race`. The
+//! equations are the engine's own files. Times are those that the program itself computed.
 
 #[path = "../../../crates/engine/tests/heap_inside/mod.rs"]
 mod heap_inside;
 
 mod growth;
 mod hourly;
+mod order;
 mod race;
 mod stretch;
 
@@ -20,6 +22,10 @@ fn main() {
     }
     if wanted("hourly") {
         hourly::all();
+    }
+    if wanted("order") {
+        order::with_steps(std::env::args().nth(2).as_deref());
+        order::with_tolerance();
     }
     if wanted("ensemble") {
         growth::of_an_ensemble();

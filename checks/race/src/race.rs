@@ -6,13 +6,13 @@
 
 use std::cell::RefCell;
 use std::rc::Rc;
-use std::time::Instant;
 
 use diffsol::{
     DenseMatrix, FaerSparseLU, FaerSparseMat, NalgebraLU, NalgebraMat, OdeBuilder, OdeSolverMethod,
 };
 use heapwright_numerics::{Chebyshev, System};
 
+use crate::growth::computed;
 use crate::heap_inside::heap::layout::{STATES, ledger::LEDGERS};
 use crate::stretch::{LOOKS, Path, Stretch, TURNS, apart};
 
@@ -43,13 +43,16 @@ pub fn all() {
     }
 }
 
+/// Runs of which the median counts.
+const ROUNDS: usize = 5;
+
 /// A path, its seconds, those of setting the solver up besides, and its slopes.
 type Raced = (Path, f64, f64, usize);
 
 fn report(name: &str, tolerance: f64, reference: &Path, run: impl Fn() -> Raced) {
-    let mut all: Vec<Raced> = (0..3).map(|_| run()).collect();
+    let mut all: Vec<Raced> = (0..ROUNDS).map(|_| run()).collect();
     all.sort_by(|a, b| a.1.total_cmp(&b.1));
-    let (path, seconds, set_up, slopes) = &all[1];
+    let (path, seconds, set_up, slopes) = &all[ROUNDS / 2];
     if path.len() < reference.len() {
         println!("{name} | {tolerance} | stuck after {} looks", path.len());
         return;
@@ -74,7 +77,7 @@ fn chebyshev(layers: usize, rings: usize, tolerance: f64) -> Raced {
     let mut watcher = Stretch::new(layers, rings);
     let mut states: Vec<(f64, Vec<f64>)> = Vec::new();
     let mut y = stretch.y.clone();
-    let start = Instant::now();
+    let start = computed();
     let mut integrator = Chebyshev::new(0.5, 10_000_000);
     for days in TURNS.windows(2) {
         if days[0] > 0.0 {
@@ -91,7 +94,7 @@ fn chebyshev(layers: usize, rings: usize, tolerance: f64) -> Raced {
             })
             .expect("the engine goes on");
     }
-    let seconds = start.elapsed().as_secs_f64();
+    let seconds = computed() - start;
     let path = states
         .iter()
         .map(|(day, y)| watcher.seen(*day, y))
@@ -179,7 +182,7 @@ macro_rules! backward {
             }));
             let mut states: Vec<(f64, Vec<f64>)> = Vec::new();
             let mut set_up = 0.0;
-            let start = Instant::now();
+            let start = computed();
             'all: for days in TURNS.windows(2) {
                 if days[0] > 0.0 {
                     scaled.borrow().stretch.turn(&mut y);
@@ -188,7 +191,7 @@ macro_rules! backward {
                     .map(|index| y[index] / scaled.borrow().stretch.size[index])
                     .collect();
                 let (one, other) = (Rc::clone(&scaled), Rc::clone(&scaled));
-                let before = Instant::now();
+                let before = computed();
                 let problem = OdeBuilder::<$matrix>::new()
                     .t0(days[0])
                     .h0(1e-3)
@@ -209,7 +212,7 @@ macro_rules! backward {
                     )
                     .build()
                     .expect("the problem has a meaning");
-                set_up += before.elapsed().as_secs_f64();
+                set_up += computed() - before;
                 let mut solver = problem.bdf::<$solver>().expect("a solver");
                 let mut looks = looks_between(days[0], days[1]);
                 if looks.last() != Some(&days[1]) {
@@ -228,7 +231,7 @@ macro_rules! backward {
                 }
                 y[unknowns..].fill(0.0);
             }
-            let seconds = start.elapsed().as_secs_f64() - set_up;
+            let seconds = computed() - start - set_up;
             assert_eq!(y.len(), unknowns + LEDGERS);
             let path = states
                 .iter()

@@ -1,4 +1,5 @@
-//! How long does a simulated heap take: 120 days with four turns, one cell to a hundred?
+//! How long does a simulated heap take: 120 days with four turns, one cell to a hundred, in even
+//! weather and hour by hour?
 
 use std::hint::black_box;
 
@@ -47,6 +48,24 @@ fn case(model: Model) -> Case {
     }
 }
 
+/// Days and nights with an unsteady wind and six hours of rain every other day; made up.
+fn hours() -> Vec<WeatherHour> {
+    (0_u16..=24 * 121)
+        .map(|hour| {
+            let (day, wet) = (f64::from(hour) / 24.0, hour / 24 % 2 == 1);
+            let swing = (std::f64::consts::TAU * day).cos();
+            WeatherHour {
+                relative_humidity: 0.75 + 0.2 * swing,
+                rain_mm_per_h: f64::from(u8::from(wet && (6..12).contains(&(hour % 24)))),
+                wind_m_s: 2.0 + (1.7 * day).sin() + 0.5 * (37.0 * day).sin(),
+                solar_w_m2: (600.0 * -swing).max(0.0) * if wet { 0.4 } else { 0.8 },
+                cloud_cover: if wet { 0.9 } else { 0.3 },
+                ..WeatherHour::mild(14.0 - 5.0 * swing + 3.0 * (day / 2.3).sin())
+            }
+        })
+        .collect()
+}
+
 fn simulations(criterion: &mut Criterion) {
     let parameters = Parameters::default();
     let options = Options {
@@ -71,8 +90,12 @@ fn simulations(criterion: &mut Criterion) {
             },
         ),
     ] {
-        let case = case(model);
+        let mut case = case(model);
         criterion.bench_function(name, |bencher| {
+            bencher.iter(|| simulate(black_box(&case), &parameters, &options));
+        });
+        case.weather = Weather::hourly(hours());
+        criterion.bench_function(&format!("{name}, hourly weather"), |bencher| {
             bencher.iter(|| simulate(black_box(&case), &parameters, &options));
         });
     }

@@ -65,6 +65,11 @@ impl Gas {
         }
     }
 
+    /// Whether new factors cost no more than a round.
+    fn is_small(&self) -> bool {
+        self.pressure.len() <= 2
+    }
+
     /// Flows of all links and outlets by natural draught.
     pub(crate) fn find_draught(&mut self, links: &mut [Link], outlets: &mut [Outlet]) {
         let mut before = f64::INFINITY;
@@ -79,7 +84,7 @@ impl Gas {
                 // As good as rounding lets it be.
                 return;
             }
-            if !self.pressures_factored || poor {
+            if !self.pressures_factored || poor || (self.is_small() && !just_factored) {
                 if !self.factor_pressures(links, outlets) {
                     // Clogged everywhere: still air.
                     self.pressure.fill(0.0);
@@ -162,6 +167,7 @@ impl Gas {
         for round in 0..MOST_ROUNDS {
             self.balance(links, outlets, potentials, parameters);
             let renew = !self.demand_factored
+                || self.is_small()
                 || age >= PATIENCE
                 || round > 5 * PATIENCE
                 || self.held != self.held_when_factored;
