@@ -103,9 +103,9 @@ impl Thermal {
             x * x * (x - 1.0),
         ];
         let (low, high) = (self.knot(knot), self.knot(knot + 1));
-        for column in 0..COLUMNS {
+        for (out, (low, high)) in out.iter_mut().zip(low.columns.iter().zip(&high.columns)) {
             // The cubic swings a little below nothing where an activity begins.
-            out[column] = weighed(low.columns[column], high.columns[column], weights).max(0.0);
+            *out = weighed(*low, *high, weights).max(0.0);
         }
         weighed(low.half_acid, high.half_acid, weights)
     }
