@@ -101,6 +101,8 @@ fn drawn(lines: &[(String, Vec<(f64, f64)>)]) -> String {
     for ((name, points), colour) in lines.iter().zip(["#b5541c", "#2f6f4f", "#2b4c8c"]) {
         let way: Vec<String> = points
             .iter()
+            // Steps too long to mean anything lie above the plot.
+            .filter(|(_, error)| *error <= 1.0)
             .map(|(per_day, error)| format!("{:.1} {:.1}", x(*per_day), y(*error)))
             .collect();
         let (per_day, error) = points[points.len() - 1];

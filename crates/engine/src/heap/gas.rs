@@ -36,8 +36,8 @@ const MOST_ROUNDS: usize = 200;
 const SETTLED: f64 = 3e-6;
 /// What may be left when older factors are used, mole fraction: less than a ten-millionth of any rate.
 const LEFT: f64 = 1e-9;
-/// The same at the first look.
-const LEFT_AT_FIRST: f64 = 1e-12;
+/// Both at the first look.
+const AT_FIRST: (f64, f64) = (1e-8, 1e-12);
 /// Rounds with older factors that cost about as much as new ones.
 const PATIENCE: usize = 4;
 /// Gain of a round below which older factors are given up.
@@ -158,10 +158,10 @@ impl Gas {
             let inward = outlet.exchange + (-outlet.flow).max(0.0);
             self.supply[outlet.cell] += (inward + LEAK) * OUTSIDE_OXYGEN;
         }
-        let left = if self.demand_factored {
-            LEFT
+        let (settled, left) = if self.demand_factored {
+            (SETTLED, LEFT)
         } else {
-            LEFT_AT_FIRST
+            AT_FIRST
         };
         let (mut before, mut age) = (f64::INFINITY, 0);
         for round in 0..MOST_ROUNDS {
@@ -193,7 +193,7 @@ impl Gas {
             }
             let gain = moved / before;
             if moved < left
-                || (renew && moved < SETTLED)
+                || (renew && moved < settled)
                 || (before.is_finite() && gain < POOR_GAIN && moved * gain < left)
             {
                 break;
