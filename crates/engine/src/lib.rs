@@ -10,3 +10,5 @@ pub mod mixture;
 pub mod balance;
 
 pub mod heap;
+
+pub mod hygiene;

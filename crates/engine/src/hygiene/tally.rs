@@ -1,0 +1,122 @@
+//! Everything that is counted of one probe, as it showed it or with its error.
+
+use super::dose::dose_of;
+use super::line::{Band, Inside, Piece};
+use super::rules::{Outcome, RULES, Rule};
+use super::trackers::{Tracker, peak_band};
+
+/// Temperatures at and above which hours are told [degrees Celsius].
+pub const HOUR_THRESHOLDS_C: [f64; 6] = [40.0, 50.0, 55.0, 60.0, 65.0, 70.0];
+/// A stay at the probe's place counts as hot when the probe came to this [degrees Celsius], the
+/// temperature that most rules ask.
+/// Source: EPA503-B
+pub(super) const HOT_C: f64 = 55.0;
+/// As many bands as the rules can have: one each and one for a peak.
+const MOST_BANDS: usize = RULES.len() + 1;
+
+/// Between two turnings, or before the first, or after the last.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Stay {
+    /// Dose at the probe.
+    pub dose: f64,
+    /// True when the probe came to 55 degrees.
+    pub is_hot: bool,
+    /// How the turning before it mixed, 0 at random to 1 all of the outside in; 0 for the first.
+    pub mixing: f64,
+}
+
+/// What is counted.
+#[derive(Clone, Debug)]
+pub(super) struct Tally {
+    /// How much warmer than shown [K].
+    shift_k: f64,
+    hours_s: [f64; HOUR_THRESHOLDS_C.len()],
+    stays: Vec<Stay>,
+    /// Each band of the rules once.
+    bands: Vec<Band>,
+    /// For each rule: the place of its band, of its peak's band, and how far it has come.
+    trackers: Vec<(usize, usize, Tracker)>,
+}
+
+impl Tally {
+    pub fn new(shift_k: f64) -> Self {
+        let mut bands: Vec<Band> = Vec::new();
+        let mut place = |band: Band| {
+            let known = bands.iter().position(|known| *known == band);
+            known.unwrap_or_else(|| {
+                bands.push(band);
+                bands.len() - 1
+            })
+        };
+        let trackers = RULES
+            .iter()
+            .map(|rule: &Rule| {
+                let own = place(rule.band);
+                let peak = peak_band(rule.need).map_or(own, &mut place);
+                (own, peak, Tracker::new(rule.need))
+            })
+            .collect();
+        Self {
+            shift_k,
+            hours_s: [0.0; HOUR_THRESHOLDS_C.len()],
+            stays: vec![Stay::default()],
+            bands,
+            trackers,
+        }
+    }
+
+    /// A part of the record; `until_turn_s` from its end the heap is turned next.
+    pub fn piece(&mut self, shown: Piece, until_turn_s: f64) {
+        let piece = shown.warmer(self.shift_k);
+        for (sum, least_c) in self.hours_s.iter_mut().zip(HOUR_THRESHOLDS_C) {
+            *sum += piece.at_or_above(least_c);
+        }
+        if let Some(stay) = self.stays.last_mut() {
+            stay.dose += dose_of(piece);
+            stay.is_hot |= piece.ends().1 >= HOT_C;
+        }
+        let mut inside = [Inside::None; MOST_BANDS];
+        for (inside, band) in inside.iter_mut().zip(&self.bands) {
+            *inside = Inside::of(piece, *band);
+        }
+        for (own, peak, tracker) in &mut self.trackers {
+            tracker.piece(piece.seconds, until_turn_s, inside[*own], inside[*peak]);
+        }
+    }
+
+    pub fn turn(&mut self, mixing: f64) {
+        self.stays.push(Stay {
+            mixing,
+            ..Stay::default()
+        });
+        for (_, _, tracker) in &mut self.trackers {
+            tracker.turn();
+        }
+    }
+
+    pub fn lost(&mut self, seconds: f64) {
+        for (_, _, tracker) in &mut self.trackers {
+            tracker.lost(seconds);
+        }
+    }
+
+    pub fn dose(&self) -> f64 {
+        self.stays.iter().map(|stay| stay.dose).sum()
+    }
+
+    pub fn hours(&self) -> [f64; HOUR_THRESHOLDS_C.len()] {
+        self.hours_s.map(|seconds| seconds / 3600.0)
+    }
+
+    pub fn stays(&self) -> &[Stay] {
+        &self.stays
+    }
+
+    pub fn outcomes(&self) -> [Outcome; RULES.len()] {
+        let mut outcomes = [Outcome::default(); RULES.len()];
+        for (outcome, (_, _, tracker)) in outcomes.iter_mut().zip(&self.trackers) {
+            *outcome = tracker.outcome();
+        }
+        outcomes
+    }
+}
