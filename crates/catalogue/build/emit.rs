@@ -46,9 +46,27 @@ pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
         let material = if flag.is_empty() { row.id() } else { "" };
         cautions.field(flag);
         cautions.field(material.to_owned());
-        cautions.texts(&row, &["reason", "advice"])?;
+        cautions.texts(&row, &["reason", "advice", "local_rule", "before_use"])?;
         cautions.field(sources(&row, tables));
         cautions.end();
+    }
+    let mut hygiene_rules = Lines::default();
+    for row in tables.hygiene_rules.rows() {
+        hygiene_rules.texts(
+            &row,
+            &[
+                "id",
+                "name",
+                "jurisdiction",
+                "asks",
+                "also_asks",
+                "scope",
+                "year",
+            ],
+        )?;
+        // By key: these rules are read apart from the tables that know the places.
+        hygiene_rules.field(row.list("source", '+').join("+"));
+        hygiene_rules.end();
     }
     let mut assumptions = Lines::default();
     for row in by_key(&tables.assumptions) {
@@ -72,6 +90,7 @@ pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
         ("measures.txt", measures.text),
         ("conditions.txt", conditions.text),
         ("cautions.txt", cautions.text),
+        ("hygiene_rules.txt", hygiene_rules.text),
         ("assumptions.txt", assumptions.text),
         ("remarks.txt", remarks.text),
     ])

@@ -253,6 +253,7 @@ pub fn faults(tables: &Tables) -> Vec<Fault> {
     measures(tables, &mut found);
     conditions(tables, &mut found);
     cautions(tables, &mut found);
+    hygiene_rules(tables, &mut found);
     assumptions(tables, &mut found);
     found
 }
@@ -723,15 +724,8 @@ fn cautions(tables: &Tables, found: &mut Vec<Fault>) {
         for column in ["reason", "advice", "source"] {
             filled(&row, column, found);
         }
-        for column in ["reason", "advice"] {
-            let letters_only = |letter: char| !letter.is_ascii_alphabetic();
-            let mut words = row.text(column).split(letters_only);
-            if words
-                .any(|word| ["safe", "safely", "safety"].contains(&word.to_lowercase().as_str()))
-            {
-                let what = "hygiene is never called safe".to_owned();
-                found.push(row.fault(column, what));
-            }
+        for column in ["reason", "advice", "local_rule", "before_use"] {
+            never_safe(&row, column, found);
         }
         known_sources(&row, "source", &row.list("source", '+'), tables, found);
     }
@@ -745,6 +739,33 @@ fn cautions(tables: &Tables, found: &mut Vec<Fault>) {
                 what: format!("the flag `{flag}` has no line"),
             });
         }
+    }
+}
+
+fn never_safe(row: &Row, column: &str, found: &mut Vec<Fault>) {
+    let letters_only = |letter: char| !letter.is_ascii_alphabetic();
+    let mut words = row.text(column).split(letters_only);
+    if words.any(|word| ["safe", "safely", "safety"].contains(&word.to_lowercase().as_str())) {
+        let what = "hygiene is never called safe".to_owned();
+        found.push(row.fault(column, what));
+    }
+}
+
+fn hygiene_rules(tables: &Tables, found: &mut Vec<Fault>) {
+    ids(&tables.hygiene_rules, found);
+    for row in tables.hygiene_rules.rows() {
+        for column in ["name", "jurisdiction", "asks", "scope", "source"] {
+            filled(&row, column, found);
+        }
+        for column in ["name", "asks", "also_asks", "scope"] {
+            never_safe(&row, column, found);
+        }
+        match row.number("year") {
+            Ok(Some(year)) if (1950.0..2100.0).contains(&year) => {}
+            Ok(_) => found.push(row.fault("year", "must be the year of the rule".to_owned())),
+            Err(fault) => found.push(fault),
+        }
+        known_sources(&row, "source", &row.list("source", '+'), tables, found);
     }
 }
 

@@ -98,7 +98,28 @@ pub const CONDITION_EFFECTS: Layout = Layout {
 /// What to say about each caution.
 pub const CAUTIONS: Layout = Layout {
     file: "cautions.csv",
-    columns: &["flag_or_id", "reason", "advice", "source"],
+    columns: &[
+        "flag_or_id",
+        "reason",
+        "advice",
+        "local_rule",
+        "before_use",
+        "source",
+    ],
+};
+/// What each published rule of hygiene asks, in words.
+pub const HYGIENE_RULES: Layout = Layout {
+    file: "hygiene_rules.csv",
+    columns: &[
+        "id",
+        "name",
+        "jurisdiction",
+        "asks",
+        "also_asks",
+        "scope",
+        "year",
+        "source",
+    ],
 };
 /// What is assumed where a row is silent.
 pub const ASSUMPTIONS: Layout = Layout {
@@ -306,6 +327,8 @@ pub struct Tables {
     pub condition_effects: Table,
     /// See [`CAUTIONS`].
     pub cautions: Table,
+    /// See [`HYGIENE_RULES`].
+    pub hygiene_rules: Table,
     /// See [`ASSUMPTIONS`].
     pub assumptions: Table,
 }
@@ -322,6 +345,7 @@ impl Tables {
             conditions: table(&CONDITIONS)?,
             condition_effects: table(&CONDITION_EFFECTS)?,
             cautions: table(&CAUTIONS)?,
+            hygiene_rules: table(&HYGIENE_RULES)?,
             assumptions: table(&ASSUMPTIONS)?,
         })
     }

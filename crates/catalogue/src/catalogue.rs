@@ -5,7 +5,9 @@ use std::sync::LazyLock;
 
 use heapwright_terms::{Degradability, Group, Material};
 
-use crate::records::{Assumption, CautionAbout, CautionText, Condition, Measure, Name, Source};
+use crate::records::{
+    Assumption, CautionAbout, CautionText, Condition, HygieneRule, Measure, Name, Source,
+};
 use crate::rows::{self, Records};
 use crate::search::{Match, Resolution, SearchIndex};
 
@@ -20,6 +22,14 @@ pub struct Catalogue {
 }
 
 static BUILT_IN: LazyLock<Catalogue> = LazyLock::new(Catalogue::from_rows);
+
+static HYGIENE_RULES: LazyLock<Vec<HygieneRule>> = LazyLock::new(rows::hygiene_rules);
+
+/// Published rules of hygiene in words, in the order of the table.
+#[must_use]
+pub fn hygiene_rules() -> &'static [HygieneRule] {
+    &HYGIENE_RULES
+}
 
 impl Catalogue {
     /// The catalogue that the program carries; built at the first call.

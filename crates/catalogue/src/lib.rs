@@ -14,6 +14,7 @@
 //! | `measures.csv` | [`Catalogue::measures`], [`Catalogue::measure_words`] |
 //! | `conditions.csv`, `condition_effects.csv` | [`Catalogue::conditions`], [`Condition::effect_on`] |
 //! | `cautions.csv` | [`Catalogue::cautions_for`] |
+//! | `hygiene_rules.csv` | [`hygiene_rules`] |
 //! | `assumptions.csv` | [`Catalogue::assumption`] |
 //!
 //! The remarks on figures and names (`note`, `notes`) come with the feature
@@ -32,9 +33,9 @@ mod records;
 mod rows;
 mod search;
 
-pub use catalogue::{Catalogue, group_name};
+pub use catalogue::{Catalogue, group_name, hygiene_rules};
 pub use records::{
-    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, Measure, Name, NameKind,
-    Source, SourceKind,
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, HygieneRule, Measure, Name,
+    NameKind, Source, SourceKind,
 };
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};

@@ -149,6 +149,31 @@ pub struct CautionText {
     pub reason: String,
     /// What to do.
     pub advice: String,
+    /// What a local rule may say; empty where none is known.
+    pub local_rule: String,
+    /// What to do before compost with it in it is used; empty where nothing lasts so long.
+    pub before_use: String,
+    /// Keys of the sources.
+    pub source_keys: Vec<String>,
+}
+
+/// A published rule of hygiene in words; its figures stand in the engine, under the same id.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HygieneRule {
+    /// Stable name.
+    pub id: String,
+    /// What the rule is called.
+    pub name: String,
+    /// Where it holds.
+    pub jurisdiction: String,
+    /// What it asks of temperature, time and turnings.
+    pub asks: String,
+    /// What else it asks, which no thermometer shows; empty for nothing.
+    pub also_asks: String,
+    /// For what it was written.
+    pub scope: String,
+    /// From which year it is.
+    pub year: u16,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
 }

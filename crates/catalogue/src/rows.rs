@@ -12,8 +12,8 @@ use heapwright_terms::{
 };
 
 use crate::records::{
-    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, Measure, Name, NameKind,
-    Source, SourceKind,
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, HygieneRule, Measure, Name,
+    NameKind, Source, SourceKind,
 };
 
 macro_rules! built {
@@ -136,6 +136,22 @@ pub(crate) fn read() -> Records {
             .collect(),
         sources,
     }
+}
+
+/// Reads the rules of hygiene, which stand apart: who does not ask for them does not carry them.
+pub(crate) fn hygiene_rules() -> Vec<HygieneRule> {
+    lines(built!("hygiene_rules.txt"))
+        .map(|mut fields| HygieneRule {
+            id: fields.string(),
+            name: fields.string(),
+            jurisdiction: fields.string(),
+            asks: fields.string(),
+            also_asks: fields.string(),
+            scope: fields.string(),
+            year: fields.text().parse().unwrap_or_default(),
+            source_keys: fields.text().split('+').map(str::to_owned).collect(),
+        })
+        .collect()
 }
 
 /// The fields of one line, one after the other; blank after the last.
@@ -315,6 +331,8 @@ fn caution(mut fields: Fields, sources: &[Source]) -> CautionText {
         about: flag.map_or(CautionAbout::Material(material), CautionAbout::Flag),
         reason: fields.string(),
         advice: fields.string(),
+        local_rule: fields.string(),
+        before_use: fields.string(),
         source_keys: fields.keys(sources),
     }
 }

@@ -4,7 +4,9 @@
 
 use std::collections::BTreeMap;
 
-use heapwright_catalogue::{Catalogue, CautionAbout, NameKind, SourceKind, group_name};
+use heapwright_catalogue::{
+    Catalogue, CautionAbout, NameKind, SourceKind, group_name, hygiene_rules,
+};
 use heapwright_quantity::Range;
 use heapwright_terms::{Caution, Degradability, Evidence, FigureGroup, FigureSource, Group};
 
@@ -242,6 +244,22 @@ fn conditions_and_their_effects() {
 }
 
 #[test]
+fn rules_of_hygiene() {
+    let rows = rows("hygiene_rules.csv");
+    assert_eq!(rows.len(), hygiene_rules().len());
+    for (row, rule) in rows.iter().zip(hygiene_rules()) {
+        assert_eq!(rule.id, row["id"]);
+        assert_eq!(rule.name, row["name"]);
+        assert_eq!(rule.jurisdiction, row["jurisdiction"]);
+        assert_eq!(rule.asks, row["asks"]);
+        assert_eq!(rule.also_asks, row["also_asks"]);
+        assert_eq!(rule.scope, row["scope"]);
+        assert_eq!(rule.year.to_string(), row["year"]);
+        assert_eq!(rule.source_keys, list(&row["source"], '+'));
+    }
+}
+
+#[test]
 fn cautions() {
     let catalogue = Catalogue::built_in();
     let mut met = std::collections::BTreeSet::new();
@@ -261,6 +279,8 @@ fn cautions() {
             let row = rows.iter().find(|row| row["flag_or_id"] == about).unwrap();
             assert_eq!(caution.reason, row["reason"], "{about}");
             assert_eq!(caution.advice, row["advice"], "{about}");
+            assert_eq!(caution.local_rule, row["local_rule"], "{about}");
+            assert_eq!(caution.before_use, row["before_use"], "{about}");
             assert_eq!(caution.source_keys, list(&row["source"], '+'), "{about}");
             met.insert(about);
         }

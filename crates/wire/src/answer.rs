@@ -388,7 +388,7 @@ fn caution_lines(catalogue: &Catalogue, material: &Material) -> Vec<String> {
     catalogue
         .cautions_for(material)
         .into_iter()
-        .map(|caution| format!("{} {}", caution.reason, caution.advice))
+        .map(heapwright_wording::caution_line)
         .collect()
 }
 

@@ -187,7 +187,7 @@ fn one_text(
         write_paragraph(
             out,
             "",
-            &format!("Take care: {} {}", caution.reason, caution.advice),
+            &format!("Take care: {}", wording::caution_line(caution)),
             WIDTH,
         )?;
     }

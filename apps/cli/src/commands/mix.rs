@@ -242,7 +242,7 @@ pub fn write_cautions<'a>(
             write_paragraph(
                 out,
                 "  ",
-                &format!("{} {}", caution.reason, caution.advice),
+                &wording::caution_line(caution),
                 WIDTH,
             )?;
         }
