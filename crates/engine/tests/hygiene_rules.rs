@@ -7,7 +7,8 @@
 use std::path::Path;
 
 use heapwright_engine::hygiene::{
-    Findings, Method, Outcome, Point, RULES, Record, RecordError, RecordOptions, Status, Turn,
+    FLIES_D, Findings, Living, Method, Outcome, Point, RULES, Reach, Record, RecordError,
+    RecordOptions, Status, Turn,
 };
 
 const DAY: f64 = 1440.0;
@@ -318,7 +319,7 @@ fn gaps_are_told_and_not_filled() {
         record.take(point).unwrap();
     }
     let found = record.findings().remove(0);
-    assert!((found.hours[1][2] - (12.0 + 24.0 + 24.0)).abs() < 1e-9);
+    assert!((found.hours[1][3] - (12.0 + 24.0 + 24.0)).abs() < 1e-9);
     assert_eq!((found.gaps, found.not_credited_s), (1, 24.5 * 3600.0));
     assert!(!met(&found, "us_pfrp_static"));
     let missing_h = outcome(&found, "us_pfrp_static").missing.seconds / 3600.0;
@@ -359,7 +360,39 @@ fn the_error_of_the_probe_opens_an_interval() {
     // Half a degree either way is a factor of 10^(0.14 / 2).
     let factor = found.dose[2] / found.dose[1];
     assert!((factor - 10_f64.powf(0.07)).abs() < 1e-9, "{factor}");
-    assert_eq!(found.hours[0][2], 0.0);
+    assert_eq!(found.hours[0][3], 0.0);
+}
+
+/// HY-24 to HY-27 and HY-36, with what is behind them; every temperature half a degree above its
+/// limit, for so much is the error of this probe.
+#[test]
+fn what_the_record_says_of_seeds_diseases_and_larvae() {
+    let reach = |temperature_c, days, living: Living| living.reach(&held(temperature_c, days, &[]));
+    // HY-24: sclerotia in moist onion waste, 3 days at 48 degrees.
+    assert_eq!(reach(48.5, 3.0, Living::WhiteRot), Reach::Reached);
+    assert_eq!(reach(48.5, 2.9, Living::WhiteRot), Reach::NotReached);
+    assert_eq!(reach(47.9, 30.0, Living::WhiteRot), Reach::NotReached);
+    // HY-25: clubroot after 21 days with a peak of 62 (Noble and Roberts 2004).
+    assert_eq!(reach(62.0, 21.0, Living::Clubroot), Reach::NotTrusted);
+    // HY-26: mosaic after 15 days at 65 needs more than 68 degrees and 20 days (as above); even so a
+    // home heap is not trusted with it.
+    assert_eq!(reach(65.0, 15.0, Living::MosaicViruses), Reach::NotTrusted);
+    assert_eq!(reach(70.0, 30.0, Living::MosaicViruses), Reach::NotTrusted);
+    // HY-27: purslane at 46 degrees for any time; at 50 with time (Dahlquist et al. 2007).
+    assert_eq!(reach(46.0, 300.0, Living::HardySeeds), Reach::NotReached);
+    assert_eq!(reach(50.5, 5.0, Living::HardySeeds), Reach::Reached);
+    assert_eq!(reach(50.5, 4.0, Living::HardySeeds), Reach::NotReached);
+    assert_eq!(reach(50.5, 0.5, Living::SoftSeeds), Reach::Reached);
+    assert_eq!(reach(49.5, 100.0, Living::SoftSeeds), Reach::NotReached);
+    for never in [Living::HardCoatedSeeds, Living::Roots, Living::Wilts] {
+        assert_eq!(reach(75.0, 60.0, never), Reach::NotTrusted);
+    }
+    // Noble and Roberts 2004: peak 64 to 70 degrees and 21 days.
+    assert_eq!(reach(64.5, 21.0, Living::CommonDiseases), Reach::Reached);
+    assert_eq!(reach(64.5, 20.0, Living::CommonDiseases), Reach::NotReached);
+    assert_eq!(reach(63.9, 40.0, Living::CommonDiseases), Reach::NotReached);
+    assert_eq!(reach(51.0, 1.0 / 24.0, Living::Larvae), Reach::Reached);
+    assert_eq!(FLIES_D, 9.0);
 }
 
 /// G9: 63 short runs of an open data set (CC BY 4.0, Khandakar and Kibria), straight lines between

@@ -62,6 +62,18 @@ fn rate(temperature_c: f64) -> f64 {
         / (SOLID_NUMERATOR_D * SECONDS_PER_DAY)
 }
 
+/// The mean of the rate along a straight line between two temperatures.
+fn mean_rate(first: f64, last: f64, rise_k: f64) -> f64 {
+    let steps = STEPS_PER_K * std::f64::consts::LN_10 * rise_k;
+    // Of a short line the ends serve, and are better than the difference of two numbers that are
+    // nearly alike.
+    if steps.abs() > 1e-4 {
+        (last - first) / steps
+    } else {
+        f64::midpoint(first, last)
+    }
+}
+
 /// Dose of a piece of the record: the integral of time over the time that is asked; 1 is the rule's
 /// own measure. To add it up over a changing temperature goes beyond the rule's wording.
 pub(super) fn dose_of(piece: Piece) -> f64 {
@@ -78,22 +90,39 @@ pub(super) fn dose_of(piece: Piece) -> f64 {
     let mut dose = 0.0;
     if to > from {
         let seconds = piece.seconds * (to - from) / rise;
-        let (first, last) = (rate(from), rate(to));
-        let steps = STEPS_PER_K * std::f64::consts::LN_10 * (to - from);
-        // The mean of an exponential along a straight line; for a short one its ends serve, and are
-        // better than the difference of two numbers that are nearly alike.
-        dose += seconds
-            * if steps > 1e-4 {
-                (last - first) / steps
-            } else {
-                f64::midpoint(first, last)
-            };
+        dose += seconds * mean_rate(rate(from), rate(to), to - from);
     }
     if hot > LEAST_FROM_C {
         let seconds = piece.seconds * (hot - cold.max(LEAST_FROM_C)) / rise;
         dose += seconds / (SOLID_LEAST_D * SECONDS_PER_DAY);
     }
     dose
+}
+
+/// Remembers the last end of the record, which is where the next piece begins: an exponential a point
+/// is enough.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct DoseMeter {
+    last_c: f64,
+    last_rate: f64,
+}
+
+impl DoseMeter {
+    /// The dose of the next piece.
+    pub fn dose(&mut self, piece: Piece) -> f64 {
+        let plain = CREDITED_FROM_C..=LEAST_FROM_C;
+        if !plain.contains(&piece.from_c) || !plain.contains(&piece.to_c) {
+            return dose_of(piece);
+        }
+        let first = if piece.from_c == self.last_c {
+            self.last_rate
+        } else {
+            rate(piece.from_c)
+        };
+        let last = rate(piece.to_c);
+        (self.last_c, self.last_rate) = (piece.to_c, last);
+        piece.seconds * mean_rate(first, last, piece.to_c - piece.from_c)
+    }
 }
 
 #[cfg(test)]
@@ -206,7 +235,7 @@ mod tests {
     #[test]
     fn a_ramp_is_the_sum_of_its_steps() {
         for (from_c, to_c) in [(45.0, 80.0), (80.0, 45.0), (50.0, 50.001), (71.0, 72.0)] {
-            let whole = dose_of(Piece {
+            let whole = DoseMeter::default().dose(Piece {
                 from_c,
                 to_c,
                 seconds: 86_400.0,

@@ -14,6 +14,7 @@
 
 mod dose;
 mod line;
+mod living;
 mod record;
 mod rules;
 pub mod share;
@@ -21,6 +22,8 @@ mod tally;
 mod trackers;
 
 pub use dose::{CREDITED_FROM_C, Regime, equation_d, hold_d};
+pub use line::Band;
+pub use living::{FLIES_D, Living, Reach};
 pub use record::{
     Findings, MOST_DEPTHS, Point, Record, RecordError, RecordOptions, Turn, USUAL_PROBE_ERROR_K,
 };

@@ -88,6 +88,7 @@ struct Trace {
     next_turn: usize,
     points: u64,
     hottest_c: f64,
+    hottest_ms: i64,
     lost_s: f64,
     gaps: u64,
     /// With the error taken off, as shown, with the error put on.
@@ -116,6 +117,10 @@ pub struct Findings {
     pub points: u64,
     /// The highest temperature shown [degrees Celsius].
     pub hottest_c: f64,
+    /// When it was shown.
+    pub hottest_ms: i64,
+    /// By how much the probe may be wrong either way [K].
+    pub probe_error_k: f64,
     /// Time in gaps that were too long to be credited [s].
     pub not_credited_s: f64,
     /// How many such gaps there are.
@@ -197,7 +202,7 @@ impl Record {
         });
         traces
             .iter()
-            .map(|trace| trace.findings(&self.turns))
+            .map(|trace| trace.findings(&self.turns, &self.options))
             .collect()
     }
 }
@@ -218,6 +223,7 @@ impl Trace {
             next_turn: turns.partition_point(|turn| turn.time_ms < point.time_ms),
             points: 1,
             hottest_c: point.temperature_c,
+            hottest_ms: point.time_ms,
             lost_s: 0.0,
             gaps: 0,
             tallies: [-error_k, 0.0, error_k].map(Tally::new),
@@ -285,13 +291,16 @@ impl Trace {
             self.gaps += 1;
         }
         self.points += 1;
-        self.hottest_c = self.hottest_c.max(point.temperature_c);
+        if point.temperature_c > self.hottest_c {
+            self.hottest_c = point.temperature_c;
+            self.hottest_ms = point.time_ms;
+        }
         self.last = point;
         Ok(())
     }
 
-    fn findings(&self, turns: &[Turn]) -> Findings {
-        let each = |of: fn(&Tally) -> f64| [0, 1, 2].map(|end| of(&self.tallies[end]));
+    fn findings(&self, turns: &[Turn], options: &RecordOptions) -> Findings {
+        let tallies = [0, 1, 2].map(|end| self.tallies[end].settled());
         // A turning behind the last point opens a stay of which nothing is known.
         let after = turns.get(self.next_turn..).unwrap_or_default();
         Findings {
@@ -300,19 +309,21 @@ impl Trace {
             last_ms: self.last.time_ms,
             points: self.points,
             hottest_c: self.hottest_c,
+            hottest_ms: self.hottest_ms,
+            probe_error_k: options.probe_error_k,
             not_credited_s: self.lost_s,
             gaps: self.gaps,
-            hours: [0, 1, 2].map(|end| self.tallies[end].hours()),
-            dose: each(Tally::dose),
+            hours: [0, 1, 2].map(|end| tallies[end].hours()),
+            dose: [0, 1, 2].map(|end| tallies[end].dose()),
             stays: [0, 1, 2].map(|end| {
-                let mut stays = self.tallies[end].stays().to_vec();
+                let mut stays = tallies[end].stays().to_vec();
                 stays.extend(after.iter().map(|turn| Stay {
                     mixing: turn.mixing,
                     ..Stay::default()
                 }));
                 stays
             }),
-            outcomes: [0, 1, 2].map(|end| self.tallies[end].outcomes()),
+            outcomes: [0, 1, 2].map(|end| tallies[end].outcomes()),
         }
     }
 }

@@ -1,12 +1,12 @@
 //! Everything that is counted of one probe, as it showed it or with its error.
 
-use super::dose::dose_of;
+use super::dose::DoseMeter;
 use super::line::{Band, Inside, Piece};
 use super::rules::{Outcome, RULES, Rule};
 use super::trackers::{Tracker, peak_band};
 
 /// Temperatures at and above which hours are told [degrees Celsius].
-pub const HOUR_THRESHOLDS_C: [f64; 6] = [40.0, 50.0, 55.0, 60.0, 65.0, 70.0];
+pub const HOUR_THRESHOLDS_C: [f64; 7] = [40.0, 48.0, 50.0, 55.0, 60.0, 65.0, 70.0];
 /// A stay at the probe's place counts as hot when the probe came to this [degrees Celsius], the
 /// temperature that most rules ask.
 /// Source: EPA503-B
@@ -30,6 +30,17 @@ pub struct Stay {
 pub(super) struct Tally {
     /// How much warmer than shown [K].
     shift_k: f64,
+    meter: DoseMeter,
+    /// Temperatures at which anything counted changes, ascending.
+    edges: Vec<f64>,
+    /// The last end of the record and its class.
+    last: (f64, usize),
+    /// Pieces that lie between the same two edges: their time, their class, a temperature of them, and
+    /// how long after them the heap is turned next. Most points cross no edge, and are counted so.
+    alike_s: f64,
+    alike_class: usize,
+    alike_c: f64,
+    alike_until_turn_s: f64,
     hours_s: [f64; HOUR_THRESHOLDS_C.len()],
     stays: Vec<Stay>,
     /// Each band of the rules once.
@@ -56,8 +67,23 @@ impl Tally {
                 (own, peak, Tracker::new(rule.need))
             })
             .collect();
+        let mut edges: Vec<f64> = bands
+            .iter()
+            .flat_map(|band| [band.least_c, band.most_c])
+            .chain(HOUR_THRESHOLDS_C)
+            .collect();
+        edges.sort_by(f64::total_cmp);
+        edges.dedup();
+        let last = (f64::NAN, 0);
         Self {
             shift_k,
+            meter: DoseMeter::default(),
+            edges,
+            last,
+            alike_s: 0.0,
+            alike_class: 0,
+            alike_c: 0.0,
+            alike_until_turn_s: 0.0,
             hours_s: [0.0; HOUR_THRESHOLDS_C.len()],
             stays: vec![Stay::default()],
             bands,
@@ -68,12 +94,55 @@ impl Tally {
     /// A part of the record; `until_turn_s` from its end the heap is turned next.
     pub fn piece(&mut self, shown: Piece, until_turn_s: f64) {
         let piece = shown.warmer(self.shift_k);
+        if let Some(stay) = self.stays.last_mut() {
+            stay.dose += self.meter.dose(piece);
+            stay.is_hot |= piece.ends().1 >= HOT_C;
+        }
+        let from_class = if piece.from_c == self.last.0 {
+            self.last.1
+        } else {
+            self.class(piece.from_c)
+        };
+        let to_class = self.class(piece.to_c);
+        self.last = (piece.to_c, to_class);
+        if from_class != to_class {
+            self.settle();
+            self.count(piece, until_turn_s);
+            return;
+        }
+        if self.alike_class != from_class {
+            self.settle();
+        }
+        self.alike_s += piece.seconds;
+        self.alike_class = from_class;
+        self.alike_c = piece.from_c;
+        self.alike_until_turn_s = until_turn_s;
+    }
+
+    /// Between which edges a temperature lies, or on which.
+    fn class(&self, temperature_c: f64) -> usize {
+        let edges = self.edges.iter();
+        edges
+            .map(|edge| usize::from(*edge < temperature_c) + usize::from(*edge <= temperature_c))
+            .sum()
+    }
+
+    /// Counts what was held back.
+    fn settle(&mut self) {
+        if self.alike_s > 0.0 {
+            let piece = Piece {
+                from_c: self.alike_c,
+                to_c: self.alike_c,
+                seconds: self.alike_s,
+            };
+            self.alike_s = 0.0;
+            self.count(piece, self.alike_until_turn_s);
+        }
+    }
+
+    fn count(&mut self, piece: Piece, until_turn_s: f64) {
         for (sum, least_c) in self.hours_s.iter_mut().zip(HOUR_THRESHOLDS_C) {
             *sum += piece.at_or_above(least_c);
-        }
-        if let Some(stay) = self.stays.last_mut() {
-            stay.dose += dose_of(piece);
-            stay.is_hot |= piece.ends().1 >= HOT_C;
         }
         let mut inside = [Inside::None; MOST_BANDS];
         for (inside, band) in inside.iter_mut().zip(&self.bands) {
@@ -85,6 +154,7 @@ impl Tally {
     }
 
     pub fn turn(&mut self, mixing: f64) {
+        self.settle();
         self.stays.push(Stay {
             mixing,
             ..Stay::default()
@@ -95,9 +165,17 @@ impl Tally {
     }
 
     pub fn lost(&mut self, seconds: f64) {
+        self.settle();
         for (_, _, tracker) in &mut self.trackers {
             tracker.lost(seconds);
         }
+    }
+
+    /// The same with nothing held back.
+    pub fn settled(&self) -> Self {
+        let mut settled = self.clone();
+        settled.settle();
+        settled
     }
 
     pub fn dose(&self) -> f64 {
