@@ -7,8 +7,10 @@
 //! drawing.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+mod before_use;
 mod figures;
 mod forecast;
+mod hygiene;
 mod on_the_map;
 mod oxides;
 mod question;
@@ -16,6 +18,7 @@ mod simulated;
 mod what_is_in;
 mod what_to_add;
 
+pub use before_use::{BeforeUse, before_use};
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
     ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
@@ -23,6 +26,10 @@ pub use forecast::{
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
+pub use hygiene::{
+    HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis,
+    hygiene_of_heap, hygiene_of_record,
+};
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use oxides::{
     CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM, PHOSPHATE_OVER_PHOSPHORUS,
@@ -45,5 +52,14 @@ pub mod heap {
     pub use heapwright_engine::heap::{
         Action, Band, Bands, CellField, Closure, Cover, Enclosure, Ground, Model, Overrides, Run,
         Shape, SimulationError, Snapshot, Summary, Wall, WeatherHour,
+    };
+}
+
+/// Time and temperature to the engine: records, rules, shares.
+pub mod heat {
+    pub use heapwright_engine::hygiene::share::{Estimate, Outline, Treated, hot_share_of_field};
+    pub use heapwright_engine::hygiene::{
+        FLIES_D, Findings, HOUR_THRESHOLDS_C, Living, Method, Missing, Outcome, Point, Reach, Record,
+        RecordError, RecordOptions, Status, Stay, Turn, USUAL_PROBE_ERROR_K,
     };
 }

@@ -39,9 +39,43 @@ impl State {
         let Some(heap) = self.heap(heap) else {
             return Contents::default();
         };
+        self.contents_of(heap.now())
+    }
+
+    /// What was in a heap just before compost was last taken out of it, and what is in it now; each
+    /// feed once, with the greater share.
+    #[must_use]
+    pub fn contents_since_harvest(&self, heap: EventId) -> Contents {
+        let mut all = self.contents(heap);
+        let harvested = self.heap(heap).and_then(|heap| {
+            let history = heap.timeline.history().iter().rev();
+            let mut harvests = history.filter(|(_, event)| {
+                matches!(event.content(), Some(Content::Harvested(of)) if of.heap == heap.id)
+            });
+            harvests.next().map(|(place, _)| *place)
+        });
+        let Some(place) = harvested else {
+            return all;
+        };
+        let then = self.contents_of(&self.heap_before(heap, place));
+        all.cut |= then.cut;
+        for share in then.shares {
+            match all
+                .shares
+                .iter_mut()
+                .find(|now| now.event.id == share.event.id)
+            {
+                Some(now) => now.share = now.share.max(share.share),
+                None => all.shares.push(share),
+            }
+        }
+        all.shares.sort_by_key(|share| Place::of(&share.event));
+        all
+    }
+
+    fn contents_of(&self, now: &HeapNow) -> Contents {
         let mut moved = HashMap::new();
-        let comes_from_others = heap
-            .now()
+        let comes_from_others = now
             .portions()
             .any(|(event, _)| matches!(event.content(), Some(Content::Moved(_))));
         if comes_from_others {
@@ -57,7 +91,7 @@ impl State {
                 }
             }
         }
-        resolved(heap.now(), &moved)
+        resolved(now, &moved)
     }
 
     /// What a heap was just before an event.

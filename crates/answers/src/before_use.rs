@@ -1,0 +1,98 @@
+//! What went into this heap that must be seen to before its compost is used?
+//!
+//! A pure function of the journal: as long as something of a feed is there, what it asks for stays
+//! with the heap.
+
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_journal::{Content, Moment};
+use heapwright_state::Contents;
+use heapwright_terms::MaterialId;
+
+/// Something that went in, and what to do before use.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeforeUse {
+    /// Which material.
+    pub material: MaterialId,
+    /// What it is called.
+    pub name: String,
+    /// When it first went in.
+    pub first: Moment,
+    /// When it last went in.
+    pub last: Moment,
+    /// How many feeds had it.
+    pub feeds: u32,
+    /// What to do, a sentence of the catalogue each.
+    pub advice: Vec<String>,
+    /// Keys of the sources.
+    pub source_keys: Vec<String>,
+}
+
+/// What must be seen to, in the order in which it first went in.
+#[must_use]
+pub fn before_use(catalogue: &Catalogue, garden: &Garden, contents: &Contents) -> Vec<BeforeUse> {
+    let mut found: Vec<BeforeUse> = Vec::new();
+    for share in &contents.shares {
+        let Some(Content::Fed(fed)) = share.event.content() else {
+            continue;
+        };
+        let happened = share.event.happened;
+        let mut in_this_feed: Vec<&str> = Vec::new();
+        for id in fed.parts.iter().filter_map(|part| part.material.as_deref()) {
+            if in_this_feed.contains(&id) {
+                continue;
+            }
+            in_this_feed.push(id);
+            if let Some(known) = found.iter_mut().find(|one| one.material.as_str() == id) {
+                known.first = known.first.min(happened);
+                known.last = known.last.max(happened);
+                known.feeds += 1;
+                continue;
+            }
+            let id = MaterialId(id.to_owned());
+            let Some(material) = garden.material(catalogue, &id) else {
+                continue;
+            };
+            let cautions = catalogue.cautions_for(&material);
+            let lasting = |own: bool| {
+                cautions.iter().filter(move |caution| {
+                    let is_own = matches!(
+                        caution.about,
+                        heapwright_catalogue::CautionAbout::Material(_)
+                    );
+                    is_own == own && !caution.before_use.is_empty()
+                })
+            };
+            // What is said of the material itself is nearer than what is said of its kind.
+            let mut told: Vec<_> = lasting(true).collect();
+            if told.is_empty() {
+                told = lasting(false).collect();
+            }
+            if told.is_empty() {
+                continue;
+            }
+            let mut advice: Vec<String> = Vec::new();
+            let mut source_keys: Vec<String> = Vec::new();
+            for caution in told {
+                if !advice.contains(&caution.before_use) {
+                    advice.push(caution.before_use.clone());
+                }
+                for key in &caution.source_keys {
+                    if !source_keys.contains(key) {
+                        source_keys.push(key.clone());
+                    }
+                }
+            }
+            found.push(BeforeUse {
+                material: id,
+                name: material.name,
+                first: happened,
+                last: happened,
+                feeds: 1,
+                advice,
+                source_keys,
+            });
+        }
+    }
+    found
+}
