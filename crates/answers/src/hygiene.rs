@@ -33,7 +33,7 @@ const HOT_C: f64 = 55.0;
 const USUAL_OUTLINE: Outline = Outline::Box(1.0, 1.0, 1.0);
 
 /// What is asked besides the record.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct HygieneQuestion {
     /// How the heap is kept; turned when turnings are known and nothing else is said.
     pub method: Option<Method>,
@@ -47,19 +47,6 @@ pub struct HygieneQuestion {
     pub insulated: bool,
     /// Share of the heap at 55 degrees or more as simulated, where that was done.
     pub simulated: Option<Estimate>,
-}
-
-impl Default for HygieneQuestion {
-    fn default() -> Self {
-        Self {
-            method: None,
-            options: RecordOptions::default(),
-            depth_m: None,
-            outline: None,
-            insulated: false,
-            simulated: None,
-        }
-    }
 }
 
 /// On what the share of the hot middle rests.

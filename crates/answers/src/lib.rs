@@ -59,7 +59,7 @@ pub mod heap {
 pub mod heat {
     pub use heapwright_engine::hygiene::share::{Estimate, Outline, Treated, hot_share_of_field};
     pub use heapwright_engine::hygiene::{
-        FLIES_D, Findings, HOUR_THRESHOLDS_C, Living, Method, Missing, Outcome, Point, Reach, Record,
-        RecordError, RecordOptions, Status, Stay, Turn, USUAL_PROBE_ERROR_K,
+        FLIES_D, Findings, HOUR_THRESHOLDS_C, Living, Method, Missing, Outcome, Point, Reach,
+        Record, RecordError, RecordOptions, Status, Stay, Turn, USUAL_PROBE_ERROR_K,
     };
 }

@@ -16,6 +16,7 @@ mod log;
 mod logger;
 mod new_readings;
 mod readings;
+mod record;
 mod table;
 
 pub use log::log_csv;
@@ -27,3 +28,4 @@ pub use logger::{
 };
 pub use new_readings::{MOST_READINGS, NewReadings, Placing, ReadingsError, new_readings};
 pub use readings::{READINGS_HEADER, readings_csv};
+pub use record::{RecordFault, RecordRow, moment_said, read_record};

@@ -10,6 +10,7 @@ pub mod ahead;
 mod amounts;
 mod conflicts;
 mod forecast;
+mod hygiene;
 mod journal;
 mod notices;
 pub mod page;
@@ -25,6 +26,10 @@ pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use forecast::{
     BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
     simulation_notice, simulation_notices,
+};
+pub use hygiene::{
+    HYGIENE_LIMITS, before_use_line, caution_line, hygiene_headline, hygiene_lines, hygiene_notice,
+    living_line, method_line, missing_text, record_days, status_word,
 };
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
