@@ -14,6 +14,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::answer::MixJson;
+use crate::hygiene::BeforeUseJson;
 
 /// An entry of the journal.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
@@ -76,6 +77,12 @@ pub struct RecordedJson {
     /// What is in it now.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub after: Option<MixJson>,
+    /// What to beware of with what went in, for a feed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<String>,
+    /// What went in that must be seen to before its compost is used.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before_use: Vec<BeforeUseJson>,
     /// What to know about it, as sentences.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub notices: Vec<String>,
@@ -176,6 +183,9 @@ pub struct HeapShownJson {
     pub as_fed: Option<MixJson>,
     /// Water that was poured in and counts still [kg].
     pub water_poured_kg: f64,
+    /// What went in that must be seen to before its compost is used.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before_use: Vec<BeforeUseJson>,
     /// What `as_fed` is and is not; with why there is none when it cannot be told.
     pub remark: String,
 }
@@ -346,7 +356,9 @@ fn text(moment: Option<Moment>) -> Option<String> {
     moment.map(|moment| moment.to_string())
 }
 
-fn heap_named(state: &State, id: EventId) -> NamedJson {
+/// A heap by its id and name.
+#[must_use]
+pub fn heap_named(state: &State, id: EventId) -> NamedJson {
     NamedJson {
         id: id.to_string(),
         name: state

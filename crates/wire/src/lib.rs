@@ -7,6 +7,7 @@
 mod answer;
 mod error;
 mod garden_file;
+mod hygiene;
 mod journal_answer;
 mod read;
 mod request;
@@ -23,10 +24,11 @@ pub use answer::{
 };
 pub use error::WireError;
 pub use garden_file::{GardenFile, garden_from};
+pub use hygiene::{BeforeUseJson, HygieneJson, before_use_json, hygiene_json};
 pub use journal_answer::{
     BedJson, BedsJson, CheckJson, CopiedJson, EntryJson, FaultJson, HeapJson, HeapShownJson,
     HeapsJson, ImportJson, LogJson, NamedJson, RecordedJson, StockJson, StoresJson, bed_json,
-    entry_json, heap_json, import_json, stores_json,
+    entry_json, heap_json, heap_named, import_json, stores_json,
 };
 pub use read::{
     LARGEST_FILE_BYTES, read_balance, read_garden, read_mix, spoken_material, spoken_parts,

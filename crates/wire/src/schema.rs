@@ -2,6 +2,7 @@
 
 use crate::answer::{BalanceJson, MaterialJson, MixJson};
 use crate::garden_file::GardenFile;
+use crate::hygiene::HygieneJson;
 use crate::journal_answer::{
     BedsJson, CheckJson, CopiedJson, HeapShownJson, HeapsJson, ImportJson, LogJson, RecordedJson,
     StoresJson,
@@ -18,7 +19,7 @@ pub struct Schema {
 }
 
 /// All schemas; `schemas/NAME.json` in this crate holds each as text.
-pub const SCHEMAS: [Schema; 18] = [
+pub const SCHEMAS: [Schema; 19] = [
     Schema {
         name: "mix-question",
         make: || schemars::schema_for!(MixFile),
@@ -90,5 +91,9 @@ pub const SCHEMAS: [Schema; 18] = [
     Schema {
         name: "forecast-answer",
         make: || schemars::schema_for!(ForecastJson),
+    },
+    Schema {
+        name: "hygiene-answer",
+        make: || schemars::schema_for!(HygieneJson),
     },
 ];

@@ -16,6 +16,9 @@ use crate::journal::day_text;
 /// What such an answer can and cannot tell.
 pub const HYGIENE_LIMITS: &str = "A rule that is met here is met in time and temperature at the probe. No published rule was written for a home heap, most ask more than a thermometer shows, and your local rule comes first.";
 
+/// How the temperature between two points is taken.
+pub const INTERPOLATION: &str = "Straight lines between neighbouring points; over a gap of more than a day nothing is credited, and no spell of heat goes on across it.";
+
 /// A caution with its reason, what to do, and the local rule.
 #[must_use]
 pub fn caution_line(caution: &CautionText) -> String {
