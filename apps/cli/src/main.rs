@@ -49,7 +49,8 @@ fn main() -> ExitCode {
 }
 
 /// Options whose value may lie below 0, or is refused where it is read.
-const TAKE_NEGATIVE: [&str; 15] = [
+const TAKE_NEGATIVE: [&str; 16] = [
+    "--probe-error",
     "--at-day",
     "--water",
     "--reach",
@@ -97,6 +98,7 @@ fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {
         Command::Balance(arguments) => commands::balance::run(&arguments, out),
         Command::Simulate(arguments) => commands::simulate::run(&arguments, out),
         Command::Forecast(arguments) => commands::forecast::run(&arguments, out),
+        Command::Hygiene(arguments) => commands::hygiene::run(&arguments, out),
         Command::Materials(arguments) => commands::materials::run(&arguments, out),
         Command::Heap(command) => commands::heap::run(&command, out),
         Command::Feed(arguments) => commands::feed::run(&arguments, out),

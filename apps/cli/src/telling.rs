@@ -2,16 +2,19 @@
 
 use std::io::Write;
 
-use heapwright_answers::{MixAnswer, MixQuestion, QuestionError, USUAL_TARGET, what_is_in};
+use heapwright_answers::{
+    BeforeUse, MixAnswer, MixQuestion, QuestionError, USUAL_TARGET, what_is_in,
+};
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, EventId, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
-use heapwright_wire::{RecordedJson, entry_json, mix_json};
+use heapwright_wire::{RecordedJson, before_use_json, entry_json, mix_json};
 use heapwright_wording as wording;
 use serde::Serialize;
 
 use crate::arguments::{JournalArguments, RecordArguments};
+use crate::commands::hygiene::write_before_use;
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
@@ -49,6 +52,10 @@ pub struct Besides {
     pub before: Option<MixAnswer>,
     /// What is in it now.
     pub after: Option<MixAnswer>,
+    /// What to beware of with what went in, as sentences.
+    pub cautions: Vec<String>,
+    /// What must be seen to before the compost is used.
+    pub before_use: Vec<BeforeUse>,
     /// What to know about it, as sentences.
     pub notices: Vec<String>,
 }
@@ -75,6 +82,8 @@ pub fn tell(
                 .collect(),
             before: mix(&besides.before),
             after: mix(&besides.after),
+            cautions: besides.cautions.clone(),
+            before_use: before_use_json(&besides.before_use),
             notices: besides.notices.clone(),
         };
         return write_json(&answer, out);
@@ -96,7 +105,7 @@ pub fn tell(
     for notice in &besides.notices {
         write_paragraph(out, "", &format!("Note: {notice}"), WIDTH)?;
     }
-    Ok(())
+    write_before_use(&besides.before_use, out)
 }
 
 /// Writes down what happened and tells of it.

@@ -6,7 +6,7 @@
 
 use heapwright_answers::heat::{Estimate, FLIES_D, Living, Method, Reach, Status};
 use heapwright_answers::{BeforeUse, HygieneAnswer, HygieneNotice, RuleAnswer, ShareBasis};
-use heapwright_catalogue::CautionText;
+use heapwright_catalogue::{Catalogue, CautionText, SourceKind};
 use heapwright_journal::Moment;
 use heapwright_quantity::{UnitSystem, significant, temperature_text};
 
@@ -121,13 +121,19 @@ pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> 
         .position(|threshold| *threshold == 55.0)
         .unwrap_or_default();
     let hours = [0, 1, 2].map(|end| hours_text(findings.hours[end][place]));
+    let error = kelvin_text(findings.probe_error_k, system);
+    let range = if hours[0] == hours[2] {
+        format!("an error of the probe of {error} either way changes nothing in that")
+    } else {
+        format!(
+            "{} to {} with an error of the probe of {error} either way",
+            hours[0], hours[2]
+        )
+    };
     lines.push(format!(
-        "It was at {} or more for {}; {} to {} with an error of the probe of {} either way.",
+        "It was at {} or more for {}; {range}.",
         degrees(55.0),
-        hours[1],
-        hours[0],
-        hours[2],
-        kelvin_text(findings.probe_error_k, system),
+        hours[1]
     ));
     let dose = findings.dose.map(|dose| significant(dose, 2));
     lines.push(format!(
@@ -155,6 +161,7 @@ fn share_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
     let turned = match turns {
         0 => "It was not turned".to_owned(),
         1 => "It was turned once".to_owned(),
+        2 => "It was turned twice".to_owned(),
         turns => format!("It was turned {turns} times"),
     };
     let mut lines = vec![format!(
@@ -269,6 +276,33 @@ pub fn missing_text(rule: &RuleAnswer) -> String {
     }
 }
 
+/// What a rule asks, what else it asks, and whether that was recalled.
+#[must_use]
+pub fn rule_line(catalogue: &Catalogue, rule: &RuleAnswer) -> String {
+    let words = rule.words;
+    let recalled = words
+        .source_keys
+        .first()
+        .and_then(|key| catalogue.source(key))
+        .is_some_and(|source| source.kind == SourceKind::Memory);
+    let mut line = format!(
+        "{} ({}, {}): {}.",
+        words.id, words.name, words.year, words.asks
+    );
+    if !words.also_asks.is_empty() {
+        line.push(' ');
+        line.push_str(&words.also_asks);
+    }
+    if recalled {
+        line.push_str(" From memory: check it before you rely on it.");
+    }
+    line
+}
+
+/// Where the sources of the rules stand.
+pub const RULES_MORE: &str =
+    "For what each rule was written, and its source: see the answer as JSON.";
+
 /// What the record says of seeds, diseases and larvae.
 #[must_use]
 pub fn living_line(living: Living, reach: Reach) -> String {
@@ -305,7 +339,7 @@ pub fn living_line(living: Living, reach: Reach) -> String {
     };
     let found = match reach {
         Reach::Reached => {
-            "at the probe that was reached, in the cooler rest of the heap it was not"
+            "at the probe that was reached, in the cooler rest of the heap it may not have been"
         }
         Reach::NotReached | Reach::NotTrusted => "at the probe that was not reached",
     };
@@ -316,7 +350,7 @@ pub fn living_line(living: Living, reach: Reach) -> String {
     } else {
         String::new()
     };
-    format!("{what}: trials found that {trials} are enough; {found}.{more}")
+    format!("{what}: enough in trials was {trials}; {found}.{more}")
 }
 
 /// A notice on the answer.

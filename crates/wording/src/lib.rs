@@ -28,8 +28,9 @@ pub use forecast::{
     simulation_notice, simulation_notices,
 };
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, before_use_line, caution_line, hygiene_headline, hygiene_lines,
-    hygiene_notice, living_line, method_line, missing_text, record_days, status_word,
+    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, hygiene_headline,
+    hygiene_lines, hygiene_notice, living_line, method_line, missing_text, record_days, rule_line,
+    status_word,
 };
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,

@@ -4,6 +4,7 @@ mod files;
 mod forecast;
 mod garden;
 mod heaps;
+mod hygiene;
 mod keeping;
 mod looks;
 mod program;
@@ -23,6 +24,7 @@ pub use heaps::{
     FeedArguments, HeapCommand, HeapCoverArguments, HeapMoveArguments, HeapNewArguments,
     HeapShowArguments, HeapStageArguments, HeapUncoverArguments, TurnArguments, WaterArguments,
 };
+pub use hygiene::{HygieneArguments, MethodArgument};
 pub use keeping::{JournalArguments, LogArguments, RecordArguments, UndoArguments, ViewArguments};
 pub use looks::{LaboratoryArguments, NoteArguments, ReadArguments, TestArguments};
 pub use program::{CompletionsArguments, SchemaArguments, ServeArguments};
@@ -76,6 +78,8 @@ pub enum Command {
     Simulate(SimulateArguments),
     /// Tell what will become of a heap, and compare ways to go on
     Forecast(ForecastArguments),
+    /// Tell which published rules of time and temperature a heap or a record meets
+    Hygiene(Box<HygieneArguments>),
     /// Look up materials and their figures
     Materials(MaterialsArguments),
     /// Heaps: start, list, show, cover, move, let rest

@@ -2,10 +2,12 @@
 
 use std::io::Write;
 
+use heapwright_answers::before_use;
 use heapwright_garden::{Found, FoundPart, Garden, Stuff, part_fed};
 use heapwright_journal::content::Fed;
 use heapwright_journal::{Content, EventId};
 use heapwright_quantity::parse_parts;
+use heapwright_state::{Contents, Share};
 use heapwright_wire::{spoken_parts, vocabulary, water_kg};
 use heapwright_wording as wording;
 
@@ -53,6 +55,22 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
     } else {
         Vec::new()
     };
+    let known: Vec<_> = found
+        .iter()
+        .filter_map(|found| found.material.as_ref())
+        .collect();
+    let mut besides = Besides {
+        notices: missing,
+        ..Besides::default()
+    };
+    for material in &known {
+        for caution in catalogue().cautions_for(material) {
+            let line = wording::caution_line(caution);
+            if !besides.cautions.contains(&line) {
+                besides.cautions.push(line);
+            }
+        }
+    }
     let fed = Fed {
         heap,
         parts: parts
@@ -66,7 +84,7 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
         &arguments.record,
         heap,
         fed.into(),
-        missing,
+        besides,
         out,
     )?;
     if !arguments.record.journal.json {
@@ -75,23 +93,29 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
     Ok(())
 }
 
-/// Writes down what went in and tells what it did to the balance of the heap.
+/// Writes down what went in and tells what it did to the balance of the heap, and what of it must be
+/// seen to before the compost is used.
 pub fn add_and_tell(
     keeping: &mut Keeping,
     arguments: &RecordArguments,
     heap: EventId,
     content: Content,
-    notices: Vec<String>,
+    mut besides: Besides,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let garden = keeping.garden();
     let before = as_fed(&keeping.state, &garden, heap).ok().flatten();
     let ids = keeping.record(arguments, vec![content])?;
-    let mut besides = Besides {
-        before,
-        after: None,
-        notices,
+    besides.before = before;
+    let events = ids.iter().filter_map(|id| keeping.state.entry(*id));
+    let now_in = Contents {
+        shares: events
+            .filter_map(|entry| entry.counts().cloned())
+            .map(|event| Share { event, share: 1.0 })
+            .collect(),
+        cut: false,
     };
+    besides.before_use = before_use(catalogue(), &garden, &now_in);
     match as_fed(&keeping.state, &garden, heap) {
         Ok(after) => besides.after = after,
         Err(error) => besides

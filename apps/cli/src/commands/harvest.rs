@@ -2,6 +2,7 @@
 
 use std::io::Write;
 
+use heapwright_answers::before_use;
 use heapwright_journal::AmountSaid;
 use heapwright_journal::content::Harvested;
 use heapwright_wire::{share_pct, spoken_amount};
@@ -10,7 +11,7 @@ use crate::arguments::HarvestArguments;
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
-use crate::telling::record_and_tell;
+use crate::telling::{Besides, tell};
 
 /// Runs the command.
 pub fn run(arguments: &HarvestArguments, out: &mut impl Write) -> Result<(), Failure> {
@@ -54,7 +55,16 @@ pub fn run(arguments: &HarvestArguments, out: &mut impl Write) -> Result<(), Fai
             .map(|text| keeping.heap(Some(text)))
             .transpose()?,
     };
-    record_and_tell(&mut keeping, &arguments.record, vec![harvested.into()], out)
+    let besides = Besides {
+        before_use: before_use(
+            catalogue(),
+            &keeping.garden(),
+            &keeping.state.contents(heap),
+        ),
+        ..Besides::default()
+    };
+    let ids = keeping.record(&arguments.record, vec![harvested.into()])?;
+    tell(&keeping, &arguments.record.journal, &ids, &besides, out)
 }
 
 /// What begins with a number is an amount, spelt right or not, unless a heap is called so.

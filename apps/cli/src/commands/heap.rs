@@ -2,13 +2,15 @@
 
 use std::io::Write;
 
+use heapwright_answers::before_use;
 use heapwright_journal::content::{
     Covered, Enclosure, Filling, HeapStarted, Moved, Rested, Shape, Uncovered,
 };
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_state::Heap;
 use heapwright_wire::{
-    HeapShownJson, HeapsJson, WireError, chosen, heap_json, length_m, mix_json, share_pct,
+    HeapShownJson, HeapsJson, WireError, before_use_json, chosen, heap_json, length_m, mix_json,
+    share_pct,
 };
 use heapwright_wording::{self as wording, Word};
 
@@ -16,6 +18,7 @@ use crate::arguments::{
     HeapCommand, HeapCoverArguments, HeapMoveArguments, HeapNewArguments, HeapShowArguments,
     HeapStageArguments, HeapUncoverArguments, ViewArguments,
 };
+use crate::commands::hygiene::write_before_use;
 use crate::commands::mix::{WIDTH, write_mixture};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
@@ -182,6 +185,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
     if contents.cut {
         remark.push_str(" What came by older moves between heaps is not followed.");
     }
+    let before_use = before_use(catalogue(), &garden, &contents);
     if arguments.view.journal.json {
         let Some(json) = heap_json(catalogue(), &keeping.state, heap) else {
             return Err(Failure::Input("there is no such heap".to_owned()));
@@ -195,6 +199,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
                     .flatten()
                     .map(|answer| mix_json(catalogue(), &answer)),
                 water_poured_kg: water_kg,
+                before_use: before_use_json(&before_use),
                 remark,
             },
             out,
@@ -223,6 +228,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
         let water = wording::water_text(water_kg, system);
         writeln!(out, "\n{water} of water were poured in.")?;
     }
+    write_before_use(&before_use, out)?;
     writeln!(out)?;
     write_paragraph(out, "", &remark, WIDTH)?;
     if matches!(answer, Ok(Some(_))) {

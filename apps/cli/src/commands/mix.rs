@@ -239,12 +239,7 @@ pub fn write_cautions<'a>(
         }
         writeln!(out, "\nTake care with {}:", material.name)?;
         for caution in cautions {
-            write_paragraph(
-                out,
-                "  ",
-                &wording::caution_line(caution),
-                WIDTH,
-            )?;
+            write_paragraph(out, "  ", &wording::caution_line(caution), WIDTH)?;
         }
     }
     Ok(())

@@ -11,6 +11,7 @@ pub mod forecast;
 pub mod garden;
 pub mod harvest;
 pub mod heap;
+pub mod hygiene;
 pub mod import;
 pub mod log;
 pub mod manual;

@@ -2,6 +2,7 @@
 
 use std::io::Write;
 
+use heapwright_answers::before_use;
 use heapwright_journal::AmountSaid;
 use heapwright_journal::content::Spread;
 use heapwright_wire::{chosen, spoken_amount};
@@ -10,7 +11,7 @@ use crate::arguments::SpreadArguments;
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
-use crate::telling::record_and_tell;
+use crate::telling::{Besides, tell};
 
 /// Runs the command.
 pub fn run(arguments: &SpreadArguments, out: &mut impl Write) -> Result<(), Failure> {
@@ -29,5 +30,13 @@ pub fn run(arguments: &SpreadArguments, out: &mut impl Write) -> Result<(), Fail
             .map(|text| chosen(text, "--how"))
             .transpose()?,
     };
-    record_and_tell(&mut keeping, &arguments.record, vec![spread.into()], out)
+    let besides = Besides {
+        before_use: spread.heap.map_or_else(Vec::new, |heap| {
+            let contents = keeping.state.contents_since_harvest(heap);
+            before_use(catalogue(), &keeping.garden(), &contents)
+        }),
+        ..Besides::default()
+    };
+    let ids = keeping.record(&arguments.record, vec![spread.into()])?;
+    tell(&keeping, &arguments.record.journal, &ids, &besides, out)
 }

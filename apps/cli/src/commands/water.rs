@@ -9,6 +9,7 @@ use crate::arguments::WaterArguments;
 use crate::commands::feed::add_and_tell;
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
+use crate::telling::Besides;
 
 /// Runs the command.
 pub fn run(arguments: &WaterArguments, out: &mut impl Write) -> Result<(), Failure> {
@@ -26,7 +27,7 @@ pub fn run(arguments: &WaterArguments, out: &mut impl Write) -> Result<(), Failu
         &arguments.record,
         heap,
         watered.into(),
-        Vec::new(),
+        Besides::default(),
         out,
     )
 }
