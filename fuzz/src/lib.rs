@@ -10,6 +10,7 @@ mod dictionary;
 mod journals;
 mod loggers;
 mod mutator;
+mod records;
 mod requests;
 mod run;
 mod shelf;
@@ -18,11 +19,12 @@ mod targets;
 mod tree;
 
 pub use dictionary::{
-    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
+    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, RECORD_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
 };
 pub use journals::{journal_file, journal_line};
 pub use loggers::logger_csv;
 pub use mutator::Mutator;
+pub use records::record_csv;
 pub use requests::{balance_request, balance_request_in_full, mix_request};
 pub use run::{Failure, Options, Report, replay, replay_kept, run};
 pub use shelf::{Shelf, name_of};

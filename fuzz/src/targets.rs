@@ -5,10 +5,11 @@ use heapwright_quantity::{
 };
 
 use crate::dictionary::{
-    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
+    JOURNAL_WORDS, LOGGER_WORDS, QUANTITY_WORDS, RECORD_WORDS, REQUEST_WORDS, SIMULATION_WORDS,
 };
 use crate::journals::{journal_file, journal_line};
 use crate::loggers::logger_csv;
+use crate::records::record_csv;
 use crate::requests::{balance_request, balance_request_in_full, mix_request};
 use crate::simulations::{simulation_request, simulation_request_in_full};
 
@@ -96,6 +97,14 @@ pub const TARGETS: &[Target] = &[
         feed_kept: logger_csv,
         dictionary: LOGGER_WORDS,
         ordinary_bytes: 1024,
+        structured: false,
+    },
+    Target {
+        name: "record_csv",
+        feed: record_csv,
+        feed_kept: record_csv,
+        dictionary: RECORD_WORDS,
+        ordinary_bytes: 512,
         structured: false,
     },
 ];
