@@ -211,7 +211,7 @@ fn simulated(keeping: &Keeping, heap: EventId, hottest_ms: i64) -> Result<Estima
         &keeping.garden(),
         &keeping.state,
         &question,
-        &on_all_processors,
+        &|count, member| on_all_processors(count, member, false),
     )?;
     let shares: Vec<f64> = answer
         .plans
