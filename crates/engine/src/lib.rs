@@ -12,3 +12,4 @@ pub mod balance;
 pub mod heap;
 
 pub mod hygiene;
+pub mod finish;

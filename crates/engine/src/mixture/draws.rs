@@ -140,6 +140,23 @@ impl UnitDraws {
         }
     }
 
+    /// What one draw of one unit brings, with the minerals; nothing where a figure is not drawn.
+    pub(crate) fn totals(&self, index: usize) -> Totals {
+        let at = |column: &Column| column.get(index).copied().unwrap_or(0.0);
+        Totals {
+            wet_mass_kg: at(&self.wet_mass_kg),
+            dry_mass_kg: at(&self.dry_mass_kg),
+            volume_m3: self.volume_m3.get(index).copied(),
+            carbon_kg: at(&self.carbon_kg),
+            carbon_measured_kg: at(&self.carbon_measured_kg),
+            nitrogen_kg: at(&self.nitrogen_kg),
+            ash_kg: at(&self.ash_kg),
+            biodegradable_kg: at(&self.biodegradable_kg),
+            minerals: std::array::from_fn(|mineral| self.minerals[mineral].as_ref().map(at)),
+            known_dry_mass_kg: self.typical.known_dry_mass_kg,
+        }
+    }
+
     /// Wet mass, dry mass, volume, carbon, nitrogen and ash of each draw: what
     /// the target region is judged by.
     pub(crate) fn core_figures(&self) -> Vec<[f64; 6]> {

@@ -22,7 +22,9 @@ use heapwright_terms::{Part, Target};
 
 pub use draws::{DRAWS, UnitDraws};
 pub use totals::Totals;
-pub(crate) use totals::{count, filled_volume_m3, free_air_space, order};
+pub(crate) use totals::{
+    CALCIUM, MAGNESIUM, PHOSPHORUS, POTASSIUM, count, filled_volume_m3, free_air_space, order,
+};
 
 /// A nutrient of the mixture, as far as it is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -223,7 +225,7 @@ pub(crate) fn from_draws(
 ///
 /// The value is the mixture of typical figures, which need not be the median of
 /// the draws when several ranges lean to one side.
-fn interval(value: f64, mut draws: Vec<f64>) -> Interval {
+pub(crate) fn interval(value: f64, mut draws: Vec<f64>) -> Interval {
     match outer_deciles(&mut draws) {
         Some((low, high)) => Interval {
             value,
