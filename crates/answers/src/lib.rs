@@ -11,17 +11,25 @@ mod before_use;
 mod figures;
 mod forecast;
 mod hygiene;
+mod diversion;
+mod figures;
+mod forecast;
+mod ledger;
+mod lots;
 mod on_the_map;
 mod oxides;
 mod question;
+mod ready;
 mod simulated;
 mod what_is_in;
 mod what_to_add;
+mod yields;
 
 pub use before_use::{BeforeUse, before_use};
+pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
-    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
+    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading, Today,
     garden_climate, usual_place, what_will_happen,
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
@@ -29,6 +37,8 @@ pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
 pub use hygiene::{
     HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis,
     hygiene_of_heap, hygiene_of_record,
+pub use ledger::{
+    BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer, LedgerQuestion, where_nutrients_are,
 };
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use oxides::{
@@ -36,6 +46,7 @@ pub use oxides::{
     POTASH_OVER_POTASSIUM,
 };
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
+pub use ready::{Doubt, Finding, Hint, ReadyAnswer, ReadyQuestion, Sign, is_it_ready};
 pub use simulated::{
     Ahead, Doing, Done, FedPart, FieldsAt, Happening, MemberRuns, Prepared, Runner,
     SimulationAnswer, SimulationNotice, SimulationQuestion, Spread, WeatherGiven, one_by_one,
@@ -46,6 +57,18 @@ pub use what_to_add::{
     Added, BalanceAnswer, BalanceQuestion, Conflict, Help, InReach, RecipeAnswer, Status,
     what_to_add,
 };
+
+pub use yields::YieldAnswer;
+
+/// What ripeness, the account and what was kept out are to the engine.
+pub mod finish {
+    pub use heapwright_engine::finish::accounts::{Accounts, Element, ElementAccount};
+    pub use heapwright_engine::finish::diversion::{Benefit, Climate, KeptOut, Kind, Otherwise};
+    pub use heapwright_engine::finish::signs::{
+        Family, HeatingClass, MaturityClass, RespirationClass, Standing, carbon_of_uptake,
+    };
+    pub use heapwright_engine::finish::verdict::{Judgement, Shown, Verdict};
+}
 
 /// What a heap is to the engine: its words for shapes, actions and figures.
 pub mod heap {

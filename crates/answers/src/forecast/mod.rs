@@ -6,6 +6,7 @@
 
 mod history;
 mod moved;
+mod today;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_engine::heap::{Action, Event, Model};
@@ -20,6 +21,9 @@ use crate::simulated::{
     Prepared, Runner, SimulationAnswer, SimulationNotice, SimulationQuestion, WeatherGiven,
 };
 use history::{History, MS_PER_DAY};
+
+pub use today::Today;
+pub(crate) use today::today;
 
 /// Latitude of a garden that does not say where it lies [deg]: the middle latitudes.
 const USUAL_LATITUDE_DEG: f64 = 50.0;
