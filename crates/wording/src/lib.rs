@@ -9,11 +9,15 @@
 pub mod ahead;
 mod amounts;
 mod conflicts;
+mod diversion;
 mod forecast;
 mod hygiene;
+mod home_tests;
 mod journal;
+mod ledger;
 mod notices;
 pub mod page;
+mod ready;
 mod recipes;
 mod verdicts;
 mod words;
@@ -23,6 +27,10 @@ pub use amounts::{
     water_text,
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
+pub use diversion::{
+    CLIMATE_METHOD, climate_lines, climate_rows, diversion_lines, kind_name, month_rows,
+    otherwise_name,
+};
 pub use forecast::{
     BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
     simulation_notice, simulation_notices,
@@ -32,10 +40,19 @@ pub use hygiene::{
     hygiene_lines, hygiene_notice, living_line, method_line, missing_text, record_days, rule_line,
     status_word,
 };
+pub use home_tests::{HomeTest, Sheet};
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
 };
+pub use ledger::{
+    beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
+};
 pub use notices::{mix_notice, part_notice};
+pub use ready::{
+    READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
+    left_out_line, maturity_word, respiration_word, shown_word, sign_row, standing_word, test_name,
+    today_lines, verdict_lines, verdict_word, weak_lines, yield_lines, yield_rows,
+};
 pub use recipes::{recipe_line, recipe_title};
 pub use verdicts::{
     CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,

@@ -1,0 +1,205 @@
+//! Where are the nutrients? Names, rows and notes of the account.
+
+use heapwright_answers::finish::Element;
+use heapwright_answers::{LABEL_OVER_ELEMENT, LedgerAnswer};
+use heapwright_quantity::{Interval, significant};
+
+use crate::ready::left_out_line;
+
+/// Symbols of the elements, in the order of every list of the account.
+#[must_use]
+pub const fn element_symbol(element: Element) -> &'static str {
+    match element {
+        Element::Nitrogen => "N",
+        Element::Phosphorus => "P",
+        Element::Potassium => "K",
+        Element::Calcium => "Ca",
+        Element::Magnesium => "Mg",
+    }
+}
+
+/// What labels name in its place.
+#[must_use]
+pub const fn label_symbol(element: Element) -> &'static str {
+    match element {
+        Element::Nitrogen => "N",
+        Element::Phosphorus => "P2O5",
+        Element::Potassium => "K2O",
+        Element::Calcium => "CaO",
+        Element::Magnesium => "MgO",
+    }
+}
+
+/// Grams with two digits; "?" where nothing is known.
+fn grams(mass_kg: Option<f64>) -> String {
+    mass_kg.map_or_else(|| "?".to_owned(), |mass| significant(mass * 1000.0, 2))
+}
+
+/// The longest name that leaves room for five columns on 80.
+const NAME_LETTERS: usize = 30;
+
+fn short(name: &str) -> String {
+    if name.chars().count() <= NAME_LETTERS {
+        return name.to_owned();
+    }
+    let cut: String = name.chars().take(NAME_LETTERS - 1).collect();
+    format!("{}…", cut.trim_end())
+}
+
+/// The account in grams, as rows with a head: what each material brought, what left, what is there.
+#[must_use]
+pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
+    let elements = &answer.accounts.elements;
+    let row = |name: &str, of: &dyn Fn(usize) -> String| {
+        let mut row = vec![name.to_owned()];
+        row.extend((0..elements.len()).map(of));
+        row
+    };
+    let account = |index: usize, of: fn(&heapwright_answers::finish::ElementAccount) -> f64| {
+        elements[index].as_ref().map(of)
+    };
+    let mut rows = vec![row("g of the element", &|index| {
+        element_symbol(Element::ALL[index]).to_owned()
+    })];
+    for source in &answer.sources {
+        rows.push(row(&short(&source.name), &|index| {
+            grams(source.brought_kg[index].map(|mass| mass.value))
+        }));
+    }
+    rows.push(row("went in, together", &|index| {
+        grams(account(index, |account| account.fed_kg.value))
+    }));
+    rows.push(row("left as gas", &|index| {
+        grams(account(index, |account| account.gas_kg.value))
+    }));
+    rows.push(row("washed out", &|index| {
+        grams(account(index, |account| account.leached_kg.value))
+    }));
+    rows.push(row("is there", &|index| {
+        grams(account(index, |account| account.now_kg.value))
+    }));
+    rows.push(row("  at least", &|index| {
+        grams(account(index, |account| account.now_kg.low))
+    }));
+    rows.push(row("  at most", &|index| {
+        grams(account(index, |account| account.now_kg.high))
+    }));
+    rows.push(row("  per litre", &|index| {
+        grams(account(index, |account| account.now_kg_m3.value / 1000.0))
+    }));
+    rows
+}
+
+/// The same as labels name it: whole heap and a litre, with a head.
+#[must_use]
+pub fn label_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
+    let elements = &answer.accounts.elements;
+    let row = |name: &str, of: &dyn Fn(usize) -> String| {
+        let mut row = vec![name.to_owned()];
+        row.extend((0..elements.len()).map(of));
+        row
+    };
+    vec![
+        row("g as labels name it", &|index| {
+            label_symbol(Element::ALL[index]).to_owned()
+        }),
+        row("is there", &|index| {
+            grams(elements[index].map(|found| found.now_kg.value * LABEL_OVER_ELEMENT[index]))
+        }),
+        row("  per litre", &|index| {
+            grams(
+                elements[index]
+                    .map(|found| found.now_kg_m3.value / 1000.0 * LABEL_OVER_ELEMENT[index]),
+            )
+        }),
+    ]
+}
+
+/// What a laboratory's figures make of it, and what the simulation says, with a head; `None` when
+/// there is neither.
+#[must_use]
+pub fn beside_rows(answer: &LedgerAnswer) -> Option<Vec<Vec<String>>> {
+    if answer.laboratory.is_none() && answer.simulated.is_none() {
+        return None;
+    }
+    let mut head = vec!["g, beside the account".to_owned()];
+    head.extend(Element::ALL.map(|element| element_symbol(element).to_owned()));
+    let mut rows = vec![head];
+    if answer.laboratory.is_some() {
+        let mut row = vec!["measured by the laboratory".to_owned()];
+        row.extend(answer.accounts.elements.iter().map(|account| {
+            let measured = account.and_then(|account| account.measured_kg);
+            grams(measured.map(|mass: Interval| mass.value))
+        }));
+        rows.push(row);
+    }
+    if let Some(today) = &answer.simulated {
+        let mut row = vec!["simulated".to_owned()];
+        // What is known of no material is nothing to the simulation.
+        row.extend(
+            today
+                .now_kg
+                .iter()
+                .map(|mass| grams((*mass > 0.0).then_some(*mass))),
+        );
+        rows.push(row);
+    }
+    Some(rows)
+}
+
+/// What to know about the account, as sentences.
+#[must_use]
+pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
+    let mut lines = vec![
+        "Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas, the more the closer C:N was, and as old as the stuff is. One case in ten lies below the least, one in ten above the most."
+            .to_owned(),
+    ];
+    let partly: Vec<String> = Element::ALL
+        .into_iter()
+        .zip(&answer.accounts.elements)
+        .filter_map(|(element, account)| {
+            let share = account.map_or(0.0, |account| account.known_share);
+            (share < 0.995).then(|| {
+                format!(
+                    "{} for {:.0}\u{a0}%",
+                    element_symbol(element),
+                    share * 100.0
+                )
+            })
+        })
+        .collect();
+    if !partly.is_empty() {
+        lines.push(format!(
+            "\"?\" is not known. Of the dry matter that went in there are figures of {}; the rest is not counted, so there is more.",
+            partly.join(", ")
+        ));
+    }
+    if answer.taken_kg[0] > 1e-6 {
+        let taken: Vec<String> = Element::ALL
+            .into_iter()
+            .zip(answer.taken_kg)
+            .map(|(element, mass)| format!("{} {}", grams(Some(mass)), element_symbol(element)))
+            .collect();
+        lines.push(format!(
+            "Harvested or moved away since the heap was last empty, as it went in and not in the table: {} (g).",
+            taken.join(", ")
+        ));
+    }
+    if answer.accounts.ash_too_low {
+        lines.push(
+            "The ash that the laboratory found is less than went in: one of the two is wrong."
+                .to_owned(),
+        );
+    }
+    if answer.accounts.soil_likely {
+        lines.push(
+            "The ash that the laboratory found speaks of soil that was not written down."
+                .to_owned(),
+        );
+    }
+    if answer.cut {
+        lines.push("Some of it came over more moves between heaps than are followed.".to_owned());
+    }
+    lines.extend(left_out_line(&answer.left_out));
+    lines
+}
