@@ -32,7 +32,7 @@ impl FigureJson {
         high: None,
     };
 
-    fn of(interval: Interval, per: f64) -> Self {
+    pub(crate) fn of(interval: Interval, per: f64) -> Self {
         Self {
             value: Some(interval.value * per),
             low: Some(interval.low * per),
@@ -40,7 +40,7 @@ impl FigureJson {
         }
     }
 
-    fn maybe(interval: Option<Interval>, per: f64) -> Self {
+    pub(crate) fn maybe(interval: Option<Interval>, per: f64) -> Self {
         interval.map_or(Self::UNKNOWN, |interval| Self::of(interval, per))
     }
 }

@@ -6,6 +6,7 @@
 
 mod answer;
 mod error;
+mod finish;
 mod garden_file;
 mod hygiene;
 mod journal_answer;
@@ -23,6 +24,10 @@ pub use answer::{
     balance_json, material_json, mix_json,
 };
 pub use error::WireError;
+pub use finish::{
+    DiversionJson, HomeTestJson, LedgerJson, ReadyJson, diversion_json, home_test_json,
+    ledger_json, ready_json,
+};
 pub use garden_file::{GardenFile, garden_from};
 pub use hygiene::{BeforeUseJson, HygieneJson, before_use_json, hygiene_json};
 pub use journal_answer::{

@@ -1,6 +1,7 @@
 //! JSON Schemas of all files and answers, made from the types themselves.
 
 use crate::answer::{BalanceJson, MaterialJson, MixJson};
+use crate::finish::{DiversionJson, HomeTestJson, LedgerJson, ReadyJson};
 use crate::garden_file::GardenFile;
 use crate::hygiene::HygieneJson;
 use crate::journal_answer::{
@@ -20,6 +21,7 @@ pub struct Schema {
 
 /// All schemas; `schemas/NAME.json` in this crate holds each as text.
 pub const SCHEMAS: [Schema; 19] = [
+pub const SCHEMAS: [Schema; 22] = [
     Schema {
         name: "mix-question",
         make: || schemars::schema_for!(MixFile),
@@ -95,5 +97,19 @@ pub const SCHEMAS: [Schema; 19] = [
     Schema {
         name: "hygiene-answer",
         make: || schemars::schema_for!(HygieneJson),
+        name: "ready",
+        make: || schemars::schema_for!(ReadyJson),
+    },
+    Schema {
+        name: "home-test",
+        make: || schemars::schema_for!(HomeTestJson),
+    },
+    Schema {
+        name: "ledger",
+        make: || schemars::schema_for!(LedgerJson),
+    },
+    Schema {
+        name: "diversion",
+        make: || schemars::schema_for!(DiversionJson),
     },
 ];
