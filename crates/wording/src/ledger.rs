@@ -185,6 +185,22 @@ pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
             taken.join(", ")
         ));
     }
+    let apart: Vec<&str> = Element::ALL
+        .into_iter()
+        .zip(&answer.accounts.elements)
+        .filter_map(|(element, account)| {
+            let account = account.as_ref()?;
+            let measured = account.measured_kg?;
+            let meets = measured.low <= account.now_kg.high && measured.high >= account.now_kg.low;
+            (!meets).then(|| element_symbol(element))
+        })
+        .collect();
+    if !apart.is_empty() {
+        lines.push(format!(
+            "Laboratory and account do not meet for {}: weights that were written down, the sample or the ash do not fit.",
+            apart.join(", ")
+        ));
+    }
     if answer.accounts.ash_too_low {
         lines.push(
             "The ash that the laboratory found is less than went in: one of the two is wrong."

@@ -50,8 +50,8 @@ pub use ledger::{
 pub use notices::{mix_notice, part_notice};
 pub use ready::{
     READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
-    left_out_line, maturity_word, respiration_word, shown_word, sign_row, standing_word, test_name,
-    today_lines, verdict_lines, verdict_word, weak_lines, yield_lines, yield_rows,
+    left_out_line, maturity_word, respiration_word, shown_word, sign_cells, standing_word,
+    test_name, today_lines, verdict_lines, verdict_word, weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use verdicts::{

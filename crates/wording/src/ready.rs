@@ -236,15 +236,15 @@ pub const fn maturity_word(class: MaturityClass) -> &'static str {
     }
 }
 
-/// One row of the table of signs: of what, test, found, says, when.
+/// One sign for a table: of what, test, found, says, when.
 #[must_use]
-pub fn sign_row(answer: &ReadyAnswer, sign: &Sign, system: UnitSystem) -> Vec<String> {
+pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, system: UnitSystem) -> [String; 5] {
     let says = if sign.counts() {
         standing_word(sign.standing)
     } else {
         "not counted"
     };
-    vec![
+    [
         family_word(sign.finding.family()).to_owned(),
         test_name(&sign.finding).to_owned(),
         finding_text(&sign.finding, system),
@@ -272,18 +272,14 @@ pub const fn doubt_line(doubt: Doubt) -> &'static str {
     }
 }
 
-/// Why signs are weak, one sentence a sign that has doubts.
+/// Why a sign is weak, as one sentence; `None` when it is not.
 #[must_use]
-pub fn weak_lines(answer: &ReadyAnswer) -> Vec<String> {
-    answer
-        .signs
-        .iter()
-        .filter(|sign| !sign.doubts.is_empty())
-        .map(|sign| {
-            let doubts: Vec<&str> = sign.doubts.iter().map(|doubt| doubt_line(*doubt)).collect();
-            format!("Weak: {}; {}.", test_name(&sign.finding), doubts.join("; "))
-        })
-        .collect()
+pub fn weak_line(sign: &Sign) -> Option<String> {
+    if sign.doubts.is_empty() {
+        return None;
+    }
+    let doubts: Vec<&str> = sign.doubts.iter().map(|doubt| doubt_line(*doubt)).collect();
+    Some(format!("Weak: {}.", doubts.join("; ")))
 }
 
 /// What nose and eye say, as a sentence; `None` when they say nothing.

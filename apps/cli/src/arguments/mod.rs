@@ -1,6 +1,7 @@
 //! What can be typed after `heapwright`: one definition for parsing, help, manual and completions.
 
 mod files;
+mod finish;
 mod forecast;
 mod garden;
 mod heaps;
@@ -14,6 +15,7 @@ mod yields;
 pub use files::{
     BackupArguments, CheckArguments, ExportArguments, ImportArguments, RestoreArguments, Table,
 };
+pub use finish::{DiversionArguments, LedgerArguments, ReadyArguments};
 pub use forecast::{Drawn, ForecastArguments, SimulateArguments};
 pub use garden::{
     DescribeArguments, GardenCommand, MaterialCommand, MaterialDefineArguments,
@@ -80,6 +82,12 @@ pub enum Command {
     Forecast(ForecastArguments),
     /// Tell which published rules of time and temperature a heap or a record meets
     Hygiene(Box<HygieneArguments>),
+    /// Tell whether a heap is ready, how much it will give, and how home tests are done
+    Ready(ReadyArguments),
+    /// Tell where the nutrients of a heap are, by source
+    Ledger(LedgerArguments),
+    /// Tell what was kept out of the bin, and what it may mean for the climate
+    Diversion(DiversionArguments),
     /// Look up materials and their figures
     Materials(MaterialsArguments),
     /// Heaps: start, list, show, cover, move, let rest
