@@ -29,8 +29,8 @@ pub use before_use::{BeforeUse, before_use};
 pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
-    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading, Today,
-    garden_climate, usual_place, what_will_happen,
+    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
+    Today, garden_climate, usual_place, what_will_happen,
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
