@@ -17,7 +17,6 @@ mod forecast;
 mod ledger;
 mod lots;
 mod on_the_map;
-mod oxides;
 mod question;
 mod ready;
 mod simulated;
@@ -44,7 +43,11 @@ pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use oxides::{
     CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM, PHOSPHATE_OVER_PHOSPHORUS,
     POTASH_OVER_POTASSIUM,
+pub use heapwright_terms::{
+    CALCIUM_CARBONATE_OVER_CALCIUM, CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM,
+    PHOSPHATE_OVER_PHOSPHORUS, POTASH_OVER_POTASSIUM,
 };
+pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use ready::{Doubt, Finding, Hint, ReadyAnswer, ReadyQuestion, Sign, is_it_ready};
 pub use simulated::{

@@ -188,7 +188,7 @@ fn letters(list: &[&str], words: &[&str]) -> String {
 }
 
 /// The fewest digits that give the same number again.
-fn shortest(value: Option<f64>) -> String {
+pub(crate) fn shortest(value: Option<f64>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
@@ -203,17 +203,17 @@ fn plain<'table>(row: &Row<'table>, column: &str) -> Result<&'table str, Fault> 
 
 /// Lines of tab-separated fields.
 #[derive(Default)]
-struct Lines {
-    text: String,
+pub(crate) struct Lines {
+    pub(crate) text: String,
     fields: Vec<String>,
 }
 
 impl Lines {
-    fn field(&mut self, field: String) {
+    pub(crate) fn field(&mut self, field: String) {
         self.fields.push(field);
     }
 
-    fn texts(&mut self, row: &Row, columns: &[&str]) -> Result<(), Fault> {
+    pub(crate) fn texts(&mut self, row: &Row, columns: &[&str]) -> Result<(), Fault> {
         for column in columns {
             self.field(plain(row, column)?.to_owned());
         }
@@ -221,7 +221,7 @@ impl Lines {
     }
 
     /// Low, typical and high; three empty fields when there is none.
-    fn range(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
+    pub(crate) fn range(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
         let values = row.range(stem)?;
         for place in 0..3 {
             self.field(shortest(values.map(|values| values[place])));
@@ -230,7 +230,7 @@ impl Lines {
     }
 
     /// A range that the reader counts on.
-    fn certain(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
+    pub(crate) fn certain(&mut self, row: &Row, stem: &str) -> Result<(), Fault> {
         if row.range(stem)?.is_none() {
             return Err(row.fault(stem, "must not be empty".to_owned()));
         }
@@ -244,7 +244,7 @@ impl Lines {
         Ok(())
     }
 
-    fn end(&mut self) {
+    pub(crate) fn end(&mut self) {
         self.text += &self.fields.join("\t");
         self.text.push('\n');
         self.fields.clear();

@@ -7,6 +7,7 @@ mod emit;
 #[path = "../src/normalise.rs"]
 mod normalise;
 mod rules;
+mod spreading;
 mod tables;
 
 use std::path::PathBuf;
@@ -25,13 +26,14 @@ fn main() -> ExitCode {
         Ok(tables) => tables,
         Err(fault) => return stop(&[fault]),
     };
-    let faults = rules::faults(&tables);
+    let mut faults = rules::faults(&tables);
+    faults.extend(spreading::faults(&tables));
     if !faults.is_empty() {
         return stop(&faults);
     }
-    let texts = match emit::texts(&tables) {
-        Ok(texts) => texts,
-        Err(fault) => return stop(&[fault]),
+    let texts = match (emit::texts(&tables), spreading::texts(&tables)) {
+        (Ok(texts), Ok(more)) => texts.into_iter().chain(more),
+        (Err(fault), _) | (_, Err(fault)) => return stop(&[fault]),
     };
     let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());
     for (file, text) in texts {

@@ -470,7 +470,13 @@ fn sources_of_material(row: &Row, tables: &Tables, found: &mut Vec<Fault>) {
     }
 }
 
-fn known_sources(row: &Row, column: &str, keys: &[&str], tables: &Tables, found: &mut Vec<Fault>) {
+pub(crate) fn known_sources(
+    row: &Row,
+    column: &str,
+    keys: &[&str],
+    tables: &Tables,
+    found: &mut Vec<Fault>,
+) {
     for key in keys {
         if tables.sources.row(key).is_none() {
             let what = format!("the source `{key}` is not in sources.csv");
@@ -520,7 +526,7 @@ fn rows_of_rules(materials: &Table, found: &mut Vec<Fault>) {
     }
 }
 
-fn listed(row: &Row, column: &str, list: &[&str], found: &mut Vec<Fault>) {
+pub(crate) fn listed(row: &Row, column: &str, list: &[&str], found: &mut Vec<Fault>) {
     let text = row.text(column);
     if !list.contains(&text) {
         let what = format!("`{text}` is not one of {}", list.join(", "));
@@ -528,7 +534,7 @@ fn listed(row: &Row, column: &str, list: &[&str], found: &mut Vec<Fault>) {
     }
 }
 
-fn ids(table: &Table, found: &mut Vec<Fault>) {
+pub(crate) fn ids(table: &Table, found: &mut Vec<Fault>) {
     let column = table.layout.columns[0];
     for row in table.rows() {
         let letter =
@@ -541,7 +547,7 @@ fn ids(table: &Table, found: &mut Vec<Fault>) {
     unique(table, column, found);
 }
 
-fn unique(table: &Table, column: &str, found: &mut Vec<Fault>) {
+pub(crate) fn unique(table: &Table, column: &str, found: &mut Vec<Fault>) {
     let mut seen = BTreeMap::new();
     for row in table.rows() {
         if let Some(line) = seen.insert(row.text(column), row.line) {
@@ -551,7 +557,7 @@ fn unique(table: &Table, column: &str, found: &mut Vec<Fault>) {
     }
 }
 
-fn filled(row: &Row, column: &str, found: &mut Vec<Fault>) {
+pub(crate) fn filled(row: &Row, column: &str, found: &mut Vec<Fault>) {
     if row.text(column).trim().is_empty() {
         found.push(row.fault(column, "must not be empty".to_owned()));
     }

@@ -127,6 +127,70 @@ pub const ASSUMPTIONS: Layout = Layout {
     columns: &["key", "low", "typical", "high", "unit", "source", "note"],
 };
 
+/// What classes of crops need.
+pub const CROP_GROUPS: Layout = Layout {
+    file: "crop_groups.csv",
+    columns: &[
+        "id",
+        "name",
+        "nitrogen_g_m2_low",
+        "nitrogen_g_m2_typical",
+        "nitrogen_g_m2_high",
+        "phosphate_g_m2_low",
+        "phosphate_g_m2_typical",
+        "phosphate_g_m2_high",
+        "potash_g_m2_low",
+        "potash_g_m2_typical",
+        "potash_g_m2_high",
+        "source",
+        "note",
+    ],
+};
+/// Crops: their class, what is eaten of them, the salt they bear.
+pub const CROPS: Layout = Layout {
+    file: "crops.csv",
+    columns: &[
+        "id",
+        "name",
+        "other_words",
+        "group",
+        "part",
+        "likes_acid",
+        "salt_threshold_ds_m",
+        "salt_slope_pct_per_ds_m",
+        "removes_nitrogen_kg_t",
+        "removes_phosphate_kg_t",
+        "removes_potash_kg_t",
+        "source",
+        "note",
+    ],
+};
+/// Limits of compost in pots, on lawns, around trees.
+pub const COMPOST_USES: Layout = Layout {
+    file: "compost_uses.csv",
+    columns: &[
+        "id",
+        "name",
+        "kind",
+        "low",
+        "typical",
+        "high",
+        "sieve_mm_low",
+        "sieve_mm_high",
+        "conductivity_ds_m_most",
+        "ph_most",
+        "needs_mature",
+        "advice",
+        "source",
+        "note",
+    ],
+};
+/// Figures for spreading compost; columns as in [`ASSUMPTIONS`].
+pub const SPREADING: Layout = Layout {
+    file: "spreading.csv",
+    columns: ASSUMPTIONS.columns,
+};
+
 /// One thing that is wrong, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
@@ -331,6 +395,14 @@ pub struct Tables {
     pub hygiene_rules: Table,
     /// See [`ASSUMPTIONS`].
     pub assumptions: Table,
+    /// See [`CROP_GROUPS`].
+    pub crop_groups: Table,
+    /// See [`CROPS`].
+    pub crops: Table,
+    /// See [`COMPOST_USES`].
+    pub compost_uses: Table,
+    /// See [`SPREADING`].
+    pub spreading: Table,
 }
 
 impl Tables {
@@ -347,6 +419,10 @@ impl Tables {
             cautions: table(&CAUTIONS)?,
             hygiene_rules: table(&HYGIENE_RULES)?,
             assumptions: table(&ASSUMPTIONS)?,
+            crop_groups: table(&CROP_GROUPS)?,
+            crops: table(&CROPS)?,
+            compost_uses: table(&COMPOST_USES)?,
+            spreading: table(&SPREADING)?,
         })
     }
 }

@@ -16,6 +16,7 @@
 //! | `cautions.csv` | [`Catalogue::cautions_for`] |
 //! | `hygiene_rules.csv` | [`hygiene_rules`] |
 //! | `assumptions.csv` | [`Catalogue::assumption`] |
+//! | `crops.csv`, `crop_groups.csv`, `compost_uses.csv`, `spreading.csv` | [`Spreading`] |
 //!
 //! The remarks on figures and names (`note`, `notes`) come with the feature
 //! `remarks`, which is on by default; without it they are empty.
@@ -32,6 +33,7 @@ mod normalise;
 mod records;
 mod rows;
 mod search;
+mod spreading;
 
 pub use catalogue::{Catalogue, group_name, hygiene_rules};
 pub use records::{
@@ -39,3 +41,4 @@ pub use records::{
     NameKind, Source, SourceKind,
 };
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
+pub use spreading::{CompostUse, Crop, CropGroup, Spreading, SpreadingFigure, UseKind};

@@ -13,3 +13,4 @@ pub mod heap;
 
 pub mod hygiene;
 pub mod finish;
+pub mod spreading;
