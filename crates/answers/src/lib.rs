@@ -8,6 +8,8 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod before_use;
+mod beds_plan;
+mod converted;
 mod figures;
 mod forecast;
 mod hygiene;
@@ -26,6 +28,14 @@ mod yields;
 
 pub use before_use::{BeforeUse, before_use};
 pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
+pub use beds_plan::{
+    BedAnswer, BedAsked, BedsAnswer, BedsNotice, BedsQuestion, CompostAsked, DressingAsked,
+    FromJournal, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables, rules,
+};
+pub use converted::{
+    Covered, Mixed, MixedQuestion, NitrogenOverYears, NitrogenQuestion, Oxide, Weighed, covered,
+    in_mix, nitrogen_over_years, weighed,
+};
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
     ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
@@ -71,6 +81,15 @@ pub mod finish {
         Family, HeatingClass, MaturityClass, RespirationClass, Standing, carbon_of_uptake,
     };
     pub use heapwright_engine::finish::verdict::{Judgement, Shown, Verdict};
+/// What beds and compost are to the engine.
+pub mod spreading {
+    pub use heapwright_engine::spreading::bed::{
+        Allowed, BedLimit, Carried, Maturity, Soil, State,
+    };
+    pub use heapwright_engine::spreading::compost::{Brought, Compost};
+    pub use heapwright_engine::spreading::nitrogen::Later;
+    pub use heapwright_engine::spreading::plan::Binding;
+    pub use heapwright_engine::spreading::rules::Rules;
 }
 
 /// What a heap is to the engine: its words for shapes, actions and figures.

@@ -86,6 +86,17 @@ pub enum QuestionError {
         /// What would be accepted.
         accepted: &'static str,
     },
+    /// There is no bed.
+    NoBeds,
+    /// A word stands for nothing that is known.
+    Unknown {
+        /// Where it stands.
+        field: Field,
+        /// What was said.
+        said: String,
+        /// What may be said instead.
+        accepted: String,
+    },
     /// The weather does not do.
     WeatherAmiss {
         /// Why, and what to do.
@@ -111,6 +122,14 @@ impl fmt::Display for QuestionError {
             Self::Target { field, accepted } | Self::Number { field, accepted } => {
                 write!(f, "{field} must be {accepted}")
             }
+            Self::NoBeds => f.write_str(
+                "there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file",
+            ),
+            Self::Unknown {
+                field,
+                said,
+                accepted,
+            } => write!(f, "{field}: \"{said}\" is not known: give {accepted}"),
             Self::WeatherAmiss { what } => f.write_str(what),
             Self::NothingInHeap => f.write_str(
                 "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`",

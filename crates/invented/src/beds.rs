@@ -34,6 +34,7 @@ pub(crate) fn described(chance: &mut Chance, number: usize) -> BedDescribed {
         name: format!("Bed {} ({crop})", number + 1),
         area_m2: chance.stepped(2.0, 14.0, 0.5),
         crop: Some(crop.to_owned()),
+        feeding: None,
         new_ground: chance.happens(0.1),
         soil,
     }

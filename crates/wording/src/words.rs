@@ -1,7 +1,7 @@
 //! The words for what can be chosen: how a handful feels, how a heap smells.
 
 use heapwright_journal::content::{
-    Cover, Creature, Ground, How, Look, ProbePlace, Shape, Smell, Squeeze, Stage, Sun,
+    Cover, Creature, Feeding, Ground, How, Look, ProbePlace, Shape, Smell, Squeeze, Stage, Sun,
     Thoroughness, Wall,
 };
 
@@ -32,6 +32,11 @@ macro_rules! words {
 }
 
 words! {
+    Feeding {
+        Light = "light",
+        Medium = "medium",
+        Heavy = "heavy",
+    }
     Squeeze {
         Dusty = "dusty",
         Dry = "dry",

@@ -54,6 +54,9 @@ pub struct BedNewArguments {
     /// What grows there
     #[arg(long)]
     pub crop: Option<String>,
+    /// How much that feeds on the soil, where its name does not say so: light, medium, heavy
+    #[arg(long)]
+    pub feeding: Option<String>,
     /// The ground was not dug and fed before
     #[arg(long)]
     pub new_ground: bool,

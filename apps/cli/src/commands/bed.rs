@@ -4,7 +4,7 @@ use std::io::Write;
 
 use heapwright_journal::content::{BedDescribed, SoilTest};
 use heapwright_quantity::significant;
-use heapwright_wire::{BedsJson, area_m2, bed_json};
+use heapwright_wire::{BedsJson, area_m2, bed_json, chosen};
 use heapwright_wording as wording;
 
 use crate::arguments::{BedCommand, BedNewArguments, ViewArguments};
@@ -41,6 +41,11 @@ fn new(arguments: &BedNewArguments, out: &mut impl Write) -> Result<(), Failure>
         name,
         area_m2: area_m2(&arguments.area, "AREA")?,
         crop: arguments.crop.clone(),
+        feeding: arguments
+            .feeding
+            .as_deref()
+            .map(|text| chosen(text, "--feeding"))
+            .transpose()?,
         new_ground: arguments.new_ground,
         soil: (soil != SoilTest::default()).then_some(soil),
     };

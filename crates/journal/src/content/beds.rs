@@ -54,12 +54,27 @@ pub struct BedDescribed {
     /// What grows there.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub crop: Option<String>,
+    /// How much that feeds on the soil, where its name does not say so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub feeding: Option<Feeding>,
     /// True for ground that has not been dug and fed before.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub new_ground: bool,
     /// What a test of its soil said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub soil: Option<SoilTest>,
+}
+
+words! {
+    /// How much a crop feeds on the soil.
+    Feeding {
+        /// Salads, radishes, peas, beans, herbs.
+        Light,
+        /// Roots, onions, beet.
+        Medium,
+        /// Cabbages, tomatoes, squash, potatoes.
+        Heavy,
+    }
 }
 
 /// What a test of soil said.
@@ -141,5 +156,29 @@ words! {
 impl Spread {
     pub(super) fn check(&self) -> Result<(), Problem> {
         self.amount.check("amount")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bed_from_before_feeding_was_kept_reads_and_is_written_as_it_was() {
+        let old = r#"{"name":"Pots","area_m2":0.5,"crop":"basil"}"#;
+        let bed: BedDescribed = serde_json::from_str(old).unwrap();
+        assert_eq!(bed.feeding, None);
+        assert_eq!(serde_json::to_string(&bed).unwrap(), old);
+    }
+
+    #[test]
+    fn feeding_is_kept_and_a_word_of_a_newer_program_is_read() {
+        let said = r#"{"name":"Pots","area_m2":0.5,"feeding":"heavy"}"#;
+        let bed: BedDescribed = serde_json::from_str(said).unwrap();
+        assert_eq!(bed.feeding, Some(Feeding::Heavy));
+        assert_eq!(serde_json::to_string(&bed).unwrap(), said);
+        let newer = said.replace("heavy", "ravenous");
+        let bed: BedDescribed = serde_json::from_str(&newer).unwrap();
+        assert_eq!(bed.feeding, Some(Feeding::Other));
     }
 }

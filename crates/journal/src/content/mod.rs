@@ -13,7 +13,7 @@ mod readings;
 mod stores;
 mod tests_of_compost;
 
-pub use beds::{BedDescribed, Harvested, How, SoilTest, Spread};
+pub use beds::{BedDescribed, Feeding, Harvested, How, SoilTest, Spread};
 pub use corrections::{Amended, Withdrawn};
 pub use garden::{
     DriedSample, Figure, GardenDescribed, MaterialDefined, MaterialMeasured, MeasureDefined,

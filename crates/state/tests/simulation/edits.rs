@@ -231,6 +231,7 @@ pub fn ordinary(chance: &mut Chance, known: &[EventId]) -> Content {
             name: format!("Bed {}", chance.below(9)),
             area_m2: 4.0,
             crop: None,
+            feeding: None,
             new_ground: false,
             soil: None,
         }

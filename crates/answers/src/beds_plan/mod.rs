@@ -1,0 +1,525 @@
+//! Which bed gets how much compost, and why not more?
+
+mod from_journal;
+
+use heapwright_catalogue::{Crop, CropGroup, Spreading};
+use heapwright_engine::spreading::bed::{Bed, Dressing, Maturity, Soil, State};
+use heapwright_engine::spreading::compost::Compost;
+use heapwright_engine::spreading::cover;
+use heapwright_engine::spreading::plan::{BedShare, Binding, Plan, Question, plan};
+use heapwright_engine::spreading::rules::Rules;
+use heapwright_terms::EdiblePart;
+
+use crate::question::{Field, QuestionError, SEED};
+
+pub use from_journal::{FromJournal, beds_of_journal, compost_of_heap};
+
+/// The most beds of one question: the fairest sharing takes up to so many squared programmes.
+const MOST_BEDS: usize = 60;
+/// The most earlier dressings of one bed.
+const MOST_DRESSINGS: usize = 1000;
+
+/// A bed as it is asked about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BedAsked {
+    /// Its name.
+    pub name: String,
+    /// Area [m2].
+    pub area_m2: f64,
+    /// What grows there, in the keeper's words.
+    pub crop: Option<String>,
+    /// Id of a class of crops, where it was said: light, medium, heavy.
+    pub feeding: Option<String>,
+    /// True for ground that was not dug and fed before.
+    pub new_ground: bool,
+    /// What a test of the soil said.
+    pub soil: Soil,
+    /// Days until something is sown or planted there.
+    pub sown_in_days: Option<f64>,
+    /// Days until the harvest.
+    pub harvest_in_days: Option<f64>,
+    /// What was spread before.
+    pub dressings: Vec<DressingAsked>,
+}
+
+/// Compost that was spread before.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DressingAsked {
+    /// How long ago [years].
+    pub years_ago: f64,
+    /// How much [m3].
+    pub volume_m3: f64,
+}
+
+/// The compost as it is asked about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CompostAsked {
+    /// Its figures.
+    pub compost: Compost,
+    /// True when some of them were measured.
+    pub is_measured: bool,
+    /// Is it mature?
+    pub maturity: Maturity,
+    /// Did raw manure or the like go in, without a heat that was shown to have dealt with it?
+    /// `None` when nobody said.
+    pub held_raw: Option<bool>,
+}
+
+/// The question.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BedsQuestion {
+    /// The beds.
+    pub beds: Vec<BedAsked>,
+    /// The compost.
+    pub compost: CompostAsked,
+    /// How much there is [m3].
+    pub volume_m3: f64,
+    /// True when that is an estimate from what went in.
+    pub volume_is_estimated: bool,
+}
+
+/// What to know about an answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BedsNotice {
+    /// The compost was never analysed: usual figures with wide ranges are taken.
+    CompostAssumed,
+    /// How much there is was estimated from what went in.
+    VolumeEstimated,
+    /// It was never tested for maturity.
+    MaturityUnknown,
+    /// It is not mature.
+    Immature,
+    /// It holds nitrogen back in the first year.
+    TiesUpNitrogen,
+    /// Nobody said whether raw manure or the like went in.
+    RawUnknown,
+    /// Beds without a crop, taken as medium feeders.
+    NoCrop {
+        /// Their names.
+        beds: Vec<String>,
+    },
+    /// A crop that is not known, taken as a medium feeder.
+    CropUnknown {
+        /// Name of the bed.
+        bed: String,
+        /// What grows there.
+        crop: String,
+    },
+    /// Crops whose bearing of salt is not tabulated.
+    SaltUnknown {
+        /// Names of the beds.
+        beds: Vec<String>,
+    },
+    /// Soil that holds more phosphorus than crops use.
+    PhosphorusHigh {
+        /// Names of the beds.
+        beds: Vec<String>,
+    },
+    /// Days between spreading and harvest, for what held raw matter.
+    Wait {
+        /// How many.
+        days: f64,
+        /// Names of the beds.
+        beds: Vec<String>,
+    },
+    /// A layer deeper than the German farm rule allows in a year; it does not bind gardens.
+    AboveYardstick {
+        /// The rule's depth [m].
+        yardstick_depth_m: f64,
+    },
+    /// Some compost is left over.
+    Left {
+        /// How much [m3].
+        left_m3: f64,
+    },
+    /// The programme could not be solved to the end.
+    NotProven,
+}
+
+/// What a bed gets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BedAnswer {
+    /// As it was asked about.
+    pub asked: BedAsked,
+    /// The crop, where it is known.
+    pub crop: Option<Crop>,
+    /// Its class.
+    pub group: CropGroup,
+    /// What it gets.
+    pub share: BedShare,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BedsAnswer {
+    /// The compost as it was understood.
+    pub compost: CompostAsked,
+    /// How much there is [m3].
+    pub volume_m3: f64,
+    /// Each bed, in the order of the question.
+    pub beds: Vec<BedAnswer>,
+    /// The plan of the engine.
+    pub plan: Plan,
+    /// Depth that the German farm rule allows in a year, of this compost [m].
+    pub yardstick_depth_m: f64,
+    /// Keys of the sources behind needs, limits and shares.
+    pub source_keys: Vec<String>,
+    /// What to know about it.
+    pub notices: Vec<BedsNotice>,
+}
+
+/// The figures of the trade from the tables.
+#[must_use]
+pub fn rules(spreading: &Spreading) -> Rules {
+    let typical = |key: &str| spreading.range(key).typical;
+    let mark = |ratio: u32| {
+        (
+            f64::from(ratio),
+            typical(&format!("nitrogen.organic_at_cn_{ratio}")),
+        )
+    };
+    Rules {
+        nitrogen_first_year: spreading.range("nitrogen.first_year"),
+        nitrogen_later: spreading.range("nitrogen.later_years"),
+        mineral_share: spreading.range("nitrogen.mineral_share"),
+        organic_marks: [10, 12, 15, 20, 25, 30].map(mark),
+        organic_spread: spreading.range("nitrogen.organic_spread"),
+        phosphorus_first_year: spreading.range("phosphorus.first_year"),
+        potassium_first_year: spreading.range("potassium.first_year"),
+        phosphorus_window_years: typical("phosphorus.window"),
+        phosphorus_build_up: typical("phosphorus.build_up"),
+        low_soil_phosphorus: typical("phosphorus.low_soil"),
+        high_soil_phosphorus: typical("phosphorus.high_soil"),
+        high_soil_potassium: typical("potassium.high_soil"),
+        established_depth_m: typical("depth.established"),
+        new_ground_depth_m: typical("depth.new_ground"),
+        dug_m: typical("depth.dug"),
+        soil_conductivity_ds_m: typical("soil.conductivity"),
+        // The longer end of four to eight weeks.
+        immature_days: spreading.range("immature.before_sowing").high,
+        waiting_touching_days: typical("waiting.touching"),
+        waiting_clear_days: typical("waiting.not_touching"),
+    }
+}
+
+/// Compost that was never analysed, from the tables.
+#[must_use]
+pub fn compost_of_tables(spreading: &Spreading) -> CompostAsked {
+    let range = |key: &str| spreading.range(&format!("compost.{key}"));
+    CompostAsked {
+        compost: Compost {
+            moisture_wet_basis: range("moisture_wet_basis"),
+            bulk_density_kg_m3: range("bulk_density"),
+            nitrogen_dry_basis: range("nitrogen_dry_basis"),
+            phosphorus_dry_basis: range("phosphorus_dry_basis"),
+            potassium_dry_basis: range("potassium_dry_basis"),
+            calcium_dry_basis: range("calcium_dry_basis"),
+            magnesium_dry_basis: range("magnesium_dry_basis"),
+            conductivity_ds_m: range("conductivity"),
+            carbon_to_nitrogen: None,
+            mineral_nitrogen_share: None,
+        },
+        is_measured: false,
+        maturity: Maturity::Unknown,
+        held_raw: None,
+    }
+}
+
+/// Plans the beds.
+///
+/// # Errors
+///
+/// When there are no beds or too many, when a class of crops is not known, or a figure has no meaning.
+pub fn beds_plan(
+    spreading: &Spreading,
+    question: &BedsQuestion,
+) -> Result<BedsAnswer, QuestionError> {
+    check(question)?;
+    let mut notices = Vec::new();
+    let rules = rules(spreading);
+    let mut beds = Vec::new();
+    let mut known = Vec::new();
+    for (index, asked) in question.beds.iter().enumerate() {
+        let (crop, group) = crop_and_group(spreading, asked, index, &mut notices)?;
+        beds.push(bed(asked, crop, group));
+        known.push((crop, group));
+    }
+    let compost = &question.compost;
+    let medium = spreading.group("medium").map_or([f64::NAN; 3], |group| {
+        [
+            group.need.nitrogen_kg_m2.typical,
+            group.need.phosphorus_kg_m2.typical,
+            group.need.potassium_kg_m2.typical,
+        ]
+    });
+    let plan = plan(&Question {
+        beds,
+        compost: compost.compost.clone(),
+        state: State {
+            maturity: compost.maturity,
+            held_raw: compost.held_raw.unwrap_or(false),
+        },
+        volume_m3: question.volume_m3,
+        rules,
+        unit_kg_m2: medium,
+        seed: SEED,
+    });
+    let yardstick_depth_m = cover::depth_of_dry_matter_m(
+        spreading.range("yardstick.dry_mass").typical,
+        compost.compost.bulk_density_kg_m3.typical,
+        compost.compost.moisture_wet_basis.typical,
+    );
+    let beds: Vec<BedAnswer> = question
+        .beds
+        .iter()
+        .zip(known)
+        .zip(&plan.beds)
+        .map(|((asked, (crop, group)), share)| BedAnswer {
+            asked: asked.clone(),
+            crop: crop.cloned(),
+            group: group.clone(),
+            share: share.clone(),
+        })
+        .collect();
+    tell(
+        spreading,
+        question,
+        &beds,
+        &plan,
+        yardstick_depth_m,
+        &mut notices,
+    );
+    Ok(BedsAnswer {
+        compost: compost.clone(),
+        volume_m3: question.volume_m3,
+        source_keys: source_keys(spreading, &beds),
+        beds,
+        plan,
+        yardstick_depth_m,
+        notices,
+    })
+}
+
+fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
+    let beds = || Field("beds".to_owned());
+    if question.beds.is_empty() {
+        return Err(QuestionError::NoBeds);
+    }
+    if question.beds.len() > MOST_BEDS {
+        return Err(QuestionError::TooMany {
+            field: beds(),
+            most: MOST_BEDS,
+        });
+    }
+    let number = |field: Field, right: bool, accepted: &'static str| {
+        if right {
+            Ok(())
+        } else {
+            Err(QuestionError::Number { field, accepted })
+        }
+    };
+    number(
+        Field("litres".to_owned()),
+        question.volume_m3 >= 0.0 && question.volume_m3 <= 1e5,
+        "an amount of 0 or more, at most 100,000,000 litres",
+    )?;
+    let compost = &question.compost.compost;
+    let dry = compost.moisture_wet_basis;
+    number(
+        Field("compost.moisture_pct".to_owned()),
+        dry.low >= 0.0 && dry.high <= 0.95,
+        "from 0 to 95",
+    )?;
+    let density = compost.bulk_density_kg_m3;
+    number(
+        Field("compost.bulk_density_kg_m3".to_owned()),
+        density.low >= 20.0 && density.high <= 2000.0,
+        "from 20 to 2000",
+    )?;
+    for (index, bed) in question.beds.iter().enumerate() {
+        let field = Field::item("beds", index);
+        number(
+            field.inside("area"),
+            (0.01..=1e5).contains(&bed.area_m2),
+            "from 0.01 to 100,000 square metres",
+        )?;
+        for (name, days) in [
+            ("sown_in_days", bed.sown_in_days),
+            ("harvest_in_days", bed.harvest_in_days),
+        ] {
+            number(
+                field.inside(name),
+                days.is_none_or(|days| (0.0..=3660.0).contains(&days)),
+                "from 0 to 3660",
+            )?;
+        }
+        if bed.dressings.len() > MOST_DRESSINGS {
+            return Err(QuestionError::TooMany {
+                field: field.inside("dressings"),
+                most: MOST_DRESSINGS,
+            });
+        }
+        for (index, dressing) in bed.dressings.iter().enumerate() {
+            let field = field.inside(&format!("dressings[{index}]"));
+            number(
+                field.clone(),
+                (0.0..=1000.0).contains(&dressing.years_ago)
+                    && (0.0..=1e5).contains(&dressing.volume_m3),
+                "an amount of 0 or more, 0 to 1000 years ago",
+            )?;
+        }
+    }
+    Ok(())
+}
+
+/// The crop of a bed and its class: as said, else of the crop, else medium.
+fn crop_and_group<'a>(
+    spreading: &'a Spreading,
+    asked: &BedAsked,
+    index: usize,
+    notices: &mut Vec<BedsNotice>,
+) -> Result<(Option<&'a Crop>, &'a CropGroup), QuestionError> {
+    let unknown = |said: &str| QuestionError::Unknown {
+        field: Field::item("beds", index).inside("feeding"),
+        said: said.to_owned(),
+        accepted: "light, medium or heavy".to_owned(),
+    };
+    let crop = asked.crop.as_deref().and_then(|text| spreading.crop(text));
+    if let (None, Some(text), None) = (crop, &asked.crop, &asked.feeding) {
+        notices.push(BedsNotice::CropUnknown {
+            bed: asked.name.clone(),
+            crop: text.clone(),
+        });
+    }
+    let id = asked
+        .feeding
+        .as_deref()
+        .or(crop.map(|crop| crop.group.as_str()))
+        .unwrap_or("medium");
+    let group = spreading.group(id).ok_or_else(|| unknown(id))?;
+    Ok((crop, group))
+}
+
+fn bed(asked: &BedAsked, crop: Option<&Crop>, group: &CropGroup) -> Bed {
+    Bed {
+        area_m2: asked.area_m2,
+        need: group.need,
+        salt: crop.and_then(|crop| crop.salt),
+        // What is not known may be eaten, and may touch soil.
+        part: crop.map_or(EdiblePart::TouchesSoil, |crop| crop.part),
+        likes_acid: crop.is_some_and(|crop| crop.likes_acid),
+        new_ground: asked.new_ground,
+        soil: asked.soil,
+        sown_in_days: asked.sown_in_days,
+        harvest_in_days: asked.harvest_in_days,
+        dressings: asked
+            .dressings
+            .iter()
+            .map(|dressing| Dressing {
+                age_years: dressing.years_ago,
+                depth_m: cover::depth_m(dressing.volume_m3, asked.area_m2),
+            })
+            .collect(),
+    }
+}
+
+/// What to know about the answer.
+fn tell(
+    spreading: &Spreading,
+    question: &BedsQuestion,
+    beds: &[BedAnswer],
+    plan: &Plan,
+    yardstick_depth_m: f64,
+    notices: &mut Vec<BedsNotice>,
+) {
+    let compost = &question.compost;
+    let names = |which: &dyn Fn(&BedAnswer) -> bool| -> Vec<String> {
+        beds.iter()
+            .filter(|bed| which(bed))
+            .map(|bed| bed.asked.name.clone())
+            .collect()
+    };
+    let mut about = |beds: Vec<String>, notice: &dyn Fn(Vec<String>) -> BedsNotice| {
+        if !beds.is_empty() {
+            notices.push(notice(beds));
+        }
+    };
+    about(
+        names(&|bed| bed.asked.crop.is_none() && bed.asked.feeding.is_none()),
+        &|beds| BedsNotice::NoCrop { beds },
+    );
+    about(
+        names(&|bed| bed.crop.as_ref().is_some_and(|crop| crop.salt.is_none())),
+        &|beds| BedsNotice::SaltUnknown { beds },
+    );
+    let high = spreading.range("phosphorus.high_soil").typical;
+    about(
+        names(&|bed| bed.asked.soil.phosphorus.is_some_and(|found| found > high)),
+        &|beds| BedsNotice::PhosphorusHigh { beds },
+    );
+    let gets_some = |bed: &BedAnswer| bed.share.depth_m > 0.0;
+    for key in ["waiting.touching", "waiting.not_touching"] {
+        let days = spreading.range(key).typical;
+        about(
+            names(&|bed| gets_some(bed) && bed.share.weighed.wait_days == Some(days)),
+            &|beds| BedsNotice::Wait { days, beds },
+        );
+    }
+    let mut when = |is: bool, notice: BedsNotice| {
+        if is {
+            notices.push(notice);
+        }
+    };
+    when(!compost.is_measured, BedsNotice::CompostAssumed);
+    when(question.volume_is_estimated, BedsNotice::VolumeEstimated);
+    when(
+        compost.maturity == Maturity::Unknown,
+        BedsNotice::MaturityUnknown,
+    );
+    when(compost.maturity == Maturity::Immature, BedsNotice::Immature);
+    when(compost.held_raw.is_none(), BedsNotice::RawUnknown);
+    when(
+        plan.brought_per_m3.nitrogen_first_year.value < 0.0,
+        BedsNotice::TiesUpNitrogen,
+    );
+    when(
+        beds.iter()
+            .any(|bed| bed.share.depth_m > yardstick_depth_m * 1.05),
+        BedsNotice::AboveYardstick { yardstick_depth_m },
+    );
+    let left_m3 = plan.shared.left_m3;
+    when(left_m3 > LEFT_M3, BedsNotice::Left { left_m3 });
+    when(!plan.shared.proven, BedsNotice::NotProven);
+}
+
+/// Less than this is not worth a word: a tenth of a litre.
+const LEFT_M3: f64 = 1e-4;
+
+fn source_keys(spreading: &Spreading, beds: &[BedAnswer]) -> Vec<String> {
+    let mut keys: Vec<String> = beds
+        .iter()
+        .flat_map(|bed| {
+            let crop = bed.crop.iter().flat_map(|crop| &crop.source_keys);
+            crop.chain(&bed.group.source_keys)
+        })
+        .chain(
+            spreading
+                .figures()
+                .iter()
+                .filter(|figure| !figure.key.starts_with("yield."))
+                .flat_map(|figure| &figure.source_keys),
+        )
+        .cloned()
+        .collect();
+    keys.sort();
+    keys.dedup();
+    keys
+}
+
+impl BedAnswer {
+    /// What stops it from getting more.
+    #[must_use]
+    pub fn binding(&self) -> Binding {
+        self.share.binding
+    }
+}
