@@ -5,6 +5,8 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod answer;
+mod beds;
+mod converted;
 mod error;
 mod finish;
 mod garden_file;
@@ -22,6 +24,11 @@ mod when;
 pub use answer::{
     AddedJson, BalanceJson, ConflictJson, FigureJson, MaterialJson, MixJson, RecipeJson,
     balance_json, material_json, mix_json,
+};
+pub use beds::{BedsFile, BedsPlanJson, beds_plan_json, read_beds, spoken_compost_m3};
+pub use converted::{
+    ConvertedJson, UsesJson, converted_cover, converted_nitrogen, converted_oxide,
+    converted_weight, uses_json,
 };
 pub use error::WireError;
 pub use finish::{

@@ -2,6 +2,8 @@
 
 use crate::answer::{BalanceJson, MaterialJson, MixJson};
 use crate::finish::{DiversionJson, HomeTestJson, LedgerJson, ReadyJson};
+use crate::beds::{BedsFile, BedsPlanJson};
+use crate::converted::{ConvertedJson, UsesJson};
 use crate::garden_file::GardenFile;
 use crate::hygiene::HygieneJson;
 use crate::journal_answer::{
@@ -111,5 +113,19 @@ pub const SCHEMAS: [Schema; 22] = [
     Schema {
         name: "diversion",
         make: || schemars::schema_for!(DiversionJson),
+        name: "beds-question",
+        make: || schemars::schema_for!(BedsFile),
+    },
+    Schema {
+        name: "beds-answer",
+        make: || schemars::schema_for!(BedsPlanJson),
+    },
+    Schema {
+        name: "converted",
+        make: || schemars::schema_for!(ConvertedJson),
+    },
+    Schema {
+        name: "compost-uses",
+        make: || schemars::schema_for!(UsesJson),
     },
 ];

@@ -19,6 +19,7 @@ mod notices;
 pub mod page;
 mod ready;
 mod recipes;
+mod spreading;
 mod verdicts;
 mod words;
 
@@ -54,6 +55,10 @@ pub use ready::{
     test_name, today_lines, verdict_lines, verdict_word, weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
+pub use spreading::{
+    BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
+    binding_line, binding_name, covered_line, depth_text, use_limit_text,
+};
 pub use verdicts::{
     CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
     ratio_state, volumes_and_masses,
