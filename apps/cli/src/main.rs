@@ -52,6 +52,7 @@ fn main() -> ExitCode {
 const TAKE_NEGATIVE: [&str; 16] = [
     "--probe-error",
     "--at-day",
+    "--litres",
     "--water",
     "--reach",
     "--at",
@@ -112,6 +113,8 @@ fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {
         Command::Stock(command) => commands::stock::run(&command, out),
         Command::Harvest(arguments) => commands::harvest::run(&arguments, out),
         Command::Bed(command) => commands::bed::run(&command, out),
+        Command::Beds(command) => commands::beds::run(&command, out),
+        Command::Convert(command) => commands::convert::run(&command, out),
         Command::Spread(arguments) => commands::spread::run(&arguments, out),
         Command::Test(arguments) => commands::test::run(&arguments, out),
         Command::Garden(command) => commands::garden::run(&command, out),

@@ -1,5 +1,6 @@
 //! What can be typed after `heapwright`: one definition for parsing, help, manual and completions.
 
+mod beds;
 mod files;
 mod finish;
 mod forecast;
@@ -12,6 +13,10 @@ mod program;
 mod questions;
 mod yields;
 
+pub use beds::{
+    BedsCommand, BedsPlanArguments, BedsUsesArguments, ConvertCommand, ConvertCommon,
+    CoverArguments, NitrogenArguments, OxideArguments, WeightArguments,
+};
 pub use files::{
     BackupArguments, CheckArguments, ExportArguments, ImportArguments, RestoreArguments, Table,
 };
@@ -132,6 +137,27 @@ Examples:
   heapwright bed list"
     )]
     Bed(BedCommand),
+    /// Where the compost goes: a plan for the beds, limits for pots, lawns and trees
+    #[command(
+        subcommand,
+        after_help = "\
+Examples:
+  heapwright beds plan --from Bin
+  heapwright beds plan --litres 300 --paper
+  heapwright beds uses potting_mix --amount \"60 l\""
+    )]
+    Beds(BedsCommand),
+    /// Convert: depth, area and amount; mass; oxides; nitrogen over the years
+    #[command(
+        subcommand,
+        after_help = "\
+Examples:
+  heapwright convert cover --area \"12 m2\" --depth \"5 mm\"
+  heapwright convert weight \"3 barrows\"
+  heapwright convert oxide 0.59 P
+  heapwright convert nitrogen \"100 l\""
+    )]
+    Convert(ConvertCommand),
     /// Write down that compost was spread on a bed
     Spread(SpreadArguments),
     /// Write down a test of compost: bag, self-heating, germination, laboratory

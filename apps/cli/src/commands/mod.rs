@@ -3,9 +3,11 @@
 pub mod backup;
 pub mod balance;
 pub mod bed;
+pub mod beds;
 pub mod check;
 pub mod completions;
 pub mod diversion;
+pub mod convert;
 pub mod export;
 pub mod feed;
 pub mod forecast;

@@ -1,0 +1,277 @@
+//! `heapwright convert`: areas, depths and amounts; masses; oxides; nitrogen over the years.
+
+use std::io::Write;
+
+use heapwright_answers::spreading::Later;
+use heapwright_answers::{
+    NitrogenQuestion, Oxide, compost_of_tables, covered, nitrogen_over_years, weighed,
+};
+use heapwright_catalogue::Spreading;
+use heapwright_garden::Garden;
+use heapwright_quantity::{
+    Interval, Range, UnitSystem, mass_text, measure_count_text, significant, volume_text,
+};
+use heapwright_wire::{
+    area_m2, converted_cover, converted_nitrogen, converted_oxide, converted_weight, length_m,
+    spoken_amount, spoken_compost_m3,
+};
+use heapwright_wording as wording;
+
+use crate::arguments::{
+    ConvertCommand, ConvertCommon, CoverArguments, NitrogenArguments, OxideArguments,
+    UnitsArgument, WeightArguments,
+};
+use crate::commands::mix::WIDTH;
+use crate::failure::Failure;
+use crate::keeping::{Keeping, catalogue, units};
+use crate::naming;
+use crate::table::{write_paragraph, write_rows};
+use crate::telling::write_json;
+
+/// Runs the command.
+pub fn run(command: &ConvertCommand, out: &mut impl Write) -> Result<(), Failure> {
+    match command {
+        ConvertCommand::Cover(arguments) => cover(arguments, out),
+        ConvertCommand::Weight(arguments) => weight(arguments, out),
+        ConvertCommand::Oxide(arguments) => oxide(arguments, out),
+        ConvertCommand::Nitrogen(arguments) => nitrogen(arguments, out),
+    }
+}
+
+/// The garden whose measures count, and the units of the text.
+fn garden(common: &ConvertCommon) -> Result<(Garden, UnitSystem), Failure> {
+    Ok(match Keeping::behind_question(common.garden.as_deref())? {
+        Some(keeping) => (keeping.garden(), units(common.units, &keeping.state)),
+        None => {
+            let system = match common.units {
+                Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
+                _ => UnitSystem::Metric,
+            };
+            (Garden::default(), system)
+        }
+    })
+}
+
+fn cover(arguments: &CoverArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let spreading = Spreading::built_in();
+    let (garden, system) = garden(&arguments.common)?;
+    let area = arguments
+        .area
+        .as_deref()
+        .map(|text| area_m2(text, "--area"))
+        .transpose()?;
+    let depth = arguments
+        .depth
+        .as_deref()
+        .map(|text| length_m(text, "--depth"))
+        .transpose()?;
+    let amount = arguments
+        .amount
+        .as_deref()
+        .map(|text| spoken_compost_m3(catalogue(), spreading, &garden, text, "--amount"))
+        .transpose()?;
+    let found = covered(area, depth, amount)?;
+    let density = spreading.range("compost.bulk_density");
+    if arguments.common.json {
+        return write_json(&converted_cover(catalogue(), &garden, &found, density), out);
+    }
+    let mut line = wording::covered_line(&found, system);
+    let counts: Vec<String> = [("barrow", "barrows"), ("bucket", "buckets")]
+        .into_iter()
+        .filter_map(|(id, plural)| {
+            let filling = garden.filling_m3(catalogue(), id)?;
+            let count = measure_count_text(found.volume_m3 / filling.typical);
+            Some(format!("{count}\u{a0}{plural}"))
+        })
+        .collect();
+    if !counts.is_empty() {
+        line += &format!(" That is {}", counts.join(" or "));
+        line += &format!(
+            ", about {} of compost.",
+            mass_text(found.volume_m3 * density.typical, system)
+        );
+    }
+    write_paragraph(out, "", &line, WIDTH)?;
+    Ok(())
+}
+
+/// A density that was given, or the usual one.
+fn density(said: Option<f64>, spreading: &Spreading) -> Result<Range, Failure> {
+    match said {
+        None => Ok(spreading.range("compost.bulk_density")),
+        Some(said) if (20.0..=2000.0).contains(&said) => Ok(Range::exact(said)),
+        Some(said) => Err(Failure::Input(format!(
+            "--density must be between 20 and 2000, not {said}"
+        ))),
+    }
+}
+
+fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let spreading = Spreading::built_in();
+    let (garden, system) = garden(&arguments.common)?;
+    let density = density(arguments.density, spreading)?;
+    let amount = spoken_amount(catalogue(), &arguments.amount, "AMOUNT")?;
+    let found = match amount.kilograms() {
+        Some(mass) => weighed(Some(mass), None, density),
+        None => weighed(
+            None,
+            Some(spoken_compost_m3(
+                catalogue(),
+                spreading,
+                &garden,
+                &arguments.amount,
+                "AMOUNT",
+            )?),
+            density,
+        ),
+    };
+    let Some(found) = found else {
+        return Err(Failure::Input("AMOUNT: give a volume or a mass".to_owned()));
+    };
+    if arguments.common.json {
+        return write_json(&converted_weight(&found), out);
+    }
+    let text = |interval: &Interval, text: &dyn Fn(f64) -> String| {
+        let value = text(interval.value);
+        let range = wording::interval_text(interval, text);
+        if range == value {
+            value
+        } else {
+            format!("{value} ({range})")
+        }
+    };
+    let line = format!(
+        "{} of compost at {}\u{a0}kg/m³ are {}.",
+        text(&found.volume_m3, &|volume| volume_text(volume, system)),
+        significant(found.bulk_density_kg_m3.typical, 3),
+        text(&found.mass_kg, &|mass| mass_text(mass, system)),
+    );
+    write_paragraph(out, "", &line, WIDTH)?;
+    Ok(())
+}
+
+fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure> {
+    if !(arguments.amount >= 0.0 && arguments.amount.is_finite()) {
+        return Err(Failure::Input(format!(
+            "AMOUNT must be 0 or more, not {}",
+            arguments.amount
+        )));
+    }
+    let same = |one: &str, other: &str| one.eq_ignore_ascii_case(other.trim());
+    let is_oxide = Oxide::ALL
+        .iter()
+        .any(|oxide| same(oxide.formula(), &arguments.of));
+    let found = Oxide::ALL.into_iter().find(|oxide| {
+        let of = same(oxide.formula(), &arguments.of) || same(oxide.element(), &arguments.of);
+        let to = arguments
+            .to
+            .as_deref()
+            .is_none_or(|to| same(oxide.formula(), to));
+        of && to
+    });
+    let Some(found) = found else {
+        return Err(Failure::Input(format!(
+            "\"{}\" is not known here: use one of P, K, Ca, Mg, P2O5, K2O, CaO, CaCO3, MgO",
+            naming::shown(&arguments.of)
+        )));
+    };
+    let answer = converted_oxide(found, arguments.amount, is_oxide);
+    if arguments.json {
+        return write_json(&answer, out);
+    }
+    let (from, to, factor) = if is_oxide {
+        (found.formula(), found.element(), 1.0 / found.over_element())
+    } else {
+        (found.element(), found.formula(), found.over_element())
+    };
+    writeln!(
+        out,
+        "{} {from} are {} {to}.",
+        significant(arguments.amount, 6),
+        significant(arguments.amount * factor, 4)
+    )?;
+    Ok(())
+}
+
+fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let spreading = Spreading::built_in();
+    let (garden, system) = garden(&arguments.common)?;
+    let mut compost = compost_of_tables(spreading).compost;
+    let share = |option: &str, said: Option<f64>, most: f64| match said {
+        Some(pct) if !(0.0..=most).contains(&pct) => Err(Failure::Input(format!(
+            "{option} must be between 0 and {most}, not {pct}"
+        ))),
+        said => Ok(said.map(|pct| pct / 100.0)),
+    };
+    if let Some(nitrogen) = share("--nitrogen", arguments.nitrogen, 50.0)? {
+        compost.nitrogen_dry_basis = Range::exact(nitrogen);
+    }
+    if let Some(moisture) = share("--moisture", arguments.moisture, 95.0)? {
+        compost.moisture_wet_basis = Range::exact(moisture);
+    }
+    if let Some(ratio) = arguments.cn {
+        if !(1.0..=1000.0).contains(&ratio) {
+            return Err(Failure::Input(format!(
+                "--cn must be between 1 and 1000, not {ratio}"
+            )));
+        }
+        compost.carbon_to_nitrogen = Some(ratio);
+    }
+    let later = match share("--later", arguments.later, 100.0)? {
+        _ if arguments.halving => Some(Later::Halving),
+        share => share.map(Later::OfRemaining),
+    };
+    let found = nitrogen_over_years(
+        spreading,
+        &NitrogenQuestion {
+            volume_m3: spoken_compost_m3(
+                catalogue(),
+                spreading,
+                &garden,
+                &arguments.amount,
+                "AMOUNT",
+            )?,
+            compost,
+            years: arguments.years,
+            first_year: share("--first", arguments.first, 100.0)?,
+            later,
+        },
+    )?;
+    if arguments.common.json {
+        return write_json(&converted_nitrogen(&found), out);
+    }
+    writeln!(
+        out,
+        "{} of nitrogen in all, of which there are for plants:",
+        mass_text(found.nitrogen_kg, system)
+    )?;
+    let pct = |share: f64| significant(share * 100.0, 3);
+    let mut rows = Vec::new();
+    for (index, share) in found.shares.iter().enumerate() {
+        rows.push(vec![
+            format!("year {}", index + 1),
+            format!("{}\u{a0}%", pct(*share)),
+            format!(
+                "{} to {}\u{a0}%",
+                pct(found.low[index]),
+                pct(found.high[index])
+            ),
+            mass_text(share * found.nitrogen_kg, system),
+        ]);
+    }
+    let sum: f64 = found.shares.iter().sum();
+    rows.push(vec![
+        "together".to_owned(),
+        format!("{}\u{a0}%", pct(sum)),
+        format!(
+            "{} to {}\u{a0}%",
+            pct(found.low.iter().sum()),
+            pct(found.high.iter().sum())
+        ),
+        mass_text(sum * found.nitrogen_kg, system),
+    ]);
+    write_rows(out, &rows)?;
+    writeln!(out)?;
+    write_paragraph(out, "", wording::NITROGEN_LIMITS, WIDTH)?;
+    Ok(())
+}
