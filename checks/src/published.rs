@@ -78,6 +78,7 @@ pub fn all_published() -> &'static [Published] {
             include_str!("../published/density.csv"),
             include_str!("../published/nutrients.csv"),
             include_str!("../published/programmes.csv"),
+            include_str!("../published/spreading.csv"),
         ]
         .into_iter()
         .flat_map(|table| {

@@ -9,7 +9,7 @@ use std::process::Stdio;
 
 use support::{answer, program, run, run_with};
 
-const COMMANDS: [&str; 28] = [
+const COMMANDS: [&str; 30] = [
     "mix",
     "balance",
     "materials",
@@ -22,6 +22,8 @@ const COMMANDS: [&str; 28] = [
     "stock",
     "harvest",
     "bed",
+    "beds",
+    "convert",
     "spread",
     "test",
     "garden",

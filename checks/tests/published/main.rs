@@ -12,14 +12,16 @@ mod density;
 mod moisture;
 mod nutrients;
 mod programmes;
+mod spreading;
 
-const TESTS: [&str; 6] = [
+const TESTS: [&str; 7] = [
     include_str!("carbon.rs"),
     include_str!("carbon_to_nitrogen.rs"),
     include_str!("density.rs"),
     include_str!("moisture.rs"),
     include_str!("nutrients.rs"),
     include_str!("programmes.rs"),
+    include_str!("spreading.rs"),
 ];
 
 #[test]

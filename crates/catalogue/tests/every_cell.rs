@@ -5,10 +5,13 @@
 use std::collections::BTreeMap;
 
 use heapwright_catalogue::{
-    Catalogue, CautionAbout, NameKind, SourceKind, group_name, hygiene_rules,
+    Catalogue, CautionAbout, NameKind, SourceKind, Spreading, UseKind, group_name, hygiene_rules,
 };
 use heapwright_quantity::Range;
-use heapwright_terms::{Caution, Degradability, Evidence, FigureGroup, FigureSource, Group};
+use heapwright_terms::{
+    Caution, Degradability, EdiblePart, Evidence, FigureGroup, FigureSource, Group,
+    PHOSPHATE_OVER_PHOSPHORUS, POTASH_OVER_POTASSIUM,
+};
 
 type Row = BTreeMap<String, String>;
 
@@ -308,6 +311,105 @@ fn assumptions() {
         assert_eq!(assumption.unit, unit, "{key}");
         assert_eq!(assumption.source_keys, list(&row["source"], '+'), "{key}");
         assert_eq!(assumption.note, remark(row, "note"), "{key}");
+    }
+}
+
+#[test]
+fn crops_and_their_classes() {
+    let spreading = Spreading::built_in();
+    let groups = rows("crop_groups.csv");
+    assert_eq!(spreading.groups().len(), groups.len());
+    for (group, row) in spreading.groups().iter().zip(&groups) {
+        assert_eq!((&group.id, &group.name), (&row["id"], &row["name"]));
+        let oxide = |figure: f64| 1e-3 / figure;
+        for (found, stem, factor) in [
+            (group.need.nitrogen_kg_m2, "nitrogen_g_m2", 1e-3),
+            (
+                group.need.phosphorus_kg_m2,
+                "phosphate_g_m2",
+                oxide(PHOSPHATE_OVER_PHOSPHORUS),
+            ),
+            (
+                group.need.potassium_kg_m2,
+                "potash_g_m2",
+                oxide(POTASH_OVER_POTASSIUM),
+            ),
+        ] {
+            assert_eq!(Some(found), range(row, stem, |grams| grams * factor), "{stem}");
+        }
+        assert_eq!(group.source_keys, list(&row["source"], '+'));
+    }
+    let crops = rows("crops.csv");
+    assert_eq!(spreading.crops().len(), crops.len());
+    for (crop, row) in spreading.crops().iter().zip(&crops) {
+        let id = &row["id"];
+        assert_eq!((&crop.id, &crop.name), (id, &row["name"]));
+        assert_eq!(crop.other_words, list(&row["other_words"], ';'));
+        assert_eq!(crop.group, row["group"]);
+        assert_eq!(crop.likes_acid, row["likes_acid"] == "yes", "{id}");
+        let part = match crop.part {
+            EdiblePart::TouchesSoil => "ground",
+            EdiblePart::ClearOfSoil => "above",
+            EdiblePart::NotEaten => "none",
+        };
+        assert_eq!(part, row["part"], "{id}");
+        let salt = crop.salt;
+        assert_eq!(
+            salt.map(|salt| salt.threshold_ds_m),
+            number(row, "salt_threshold_ds_m"),
+            "{id}"
+        );
+        let slope = number(row, "salt_slope_pct_per_ds_m").map(|pct| pct * 0.01);
+        assert_eq!(salt.map(|salt| salt.loss_per_ds_m), slope, "{id}");
+        let removal = crop.removal;
+        assert_eq!(
+            removal.map(|removal| removal.nitrogen),
+            number(row, "removes_nitrogen_kg_t").map(|kg_t| kg_t * 1e-3),
+            "{id}"
+        );
+        for word in crop.other_words.iter().chain([&crop.name, &crop.id]) {
+            let found = spreading.crop(word).map(|crop| &crop.id);
+            assert_eq!(found, Some(id), "{word}");
+        }
+        assert_eq!(crop.source_keys, list(&row["source"], '+'));
+    }
+    assert_eq!(spreading.crop("Sweet potatoes").unwrap().id, "sweet_potato");
+    assert_eq!(spreading.crop("runner beans, then salad").unwrap().id, "bean");
+    assert!(spreading.crop("triffids").is_none());
+}
+
+#[test]
+fn uses_and_rates_of_compost() {
+    let spreading = Spreading::built_in();
+    let uses = rows("compost_uses.csv");
+    assert_eq!(spreading.uses().len(), uses.len());
+    for (found, row) in spreading.uses().iter().zip(&uses) {
+        let factor = match found.kind {
+            UseKind::Depth => 1e-3,
+            UseKind::ShareOfVolume => 1e-2,
+        };
+        assert_eq!(row["kind"] == "depth", found.kind == UseKind::Depth);
+        assert_eq!(Some(found.limit), range(row, "", |value| value * factor), "{}", found.id);
+        assert_eq!(found.advice, row["advice"]);
+        assert_eq!(found.needs_mature, row["needs_mature"] == "yes");
+        assert_eq!(found.sieve_mm.map(|sieve| sieve.1), number(row, "sieve_mm_high"));
+        assert_eq!(found.ph_most, number(row, "ph_most"));
+        assert_eq!(found.conductivity_ds_m_most, number(row, "conductivity_ds_m_most"));
+        assert_eq!(found.source_keys, list(&row["source"], '+'));
+    }
+    let figures = rows("spreading.csv");
+    assert_eq!(spreading.figures().len(), figures.len());
+    for row in &figures {
+        let found = spreading.figure(&row["key"]).unwrap();
+        let factor = match row["unit"].as_str() {
+            "%" => 1e-2,
+            "mm" => 1e-3,
+            "mg/kg" => 1e-6,
+            _ => 1.0,
+        };
+        assert_eq!(Some(found.range), range(row, "", |value| value * factor), "{}", found.key);
+        assert_eq!(found.source_keys, list(&row["source"], '+'));
+        assert_eq!(found.note, row["note"]);
     }
 }
 

@@ -9,6 +9,12 @@ mod normalise;
 #[path = "../build/rules.rs"]
 mod rules;
 #[allow(dead_code)]
+#[path = "../build/emit.rs"]
+mod emit;
+#[allow(dead_code)]
+#[path = "../build/spreading.rs"]
+mod spreading;
+#[allow(dead_code)]
 #[path = "../build/tables.rs"]
 mod tables;
 
@@ -39,6 +45,7 @@ fn faults_when(file: &str, from: &str, to: &str) -> Vec<String> {
     match Tables::read(broken) {
         Ok(tables) => rules::faults(&tables)
             .iter()
+            .chain(&spreading::faults(&tables))
             .map(ToString::to_string)
             .collect(),
         Err(fault) => vec![fault.to_string()],
@@ -60,6 +67,7 @@ fn refused(file: &str, from: &str, to: &str, message: &str) {
 fn the_tables_hold() {
     let tables = Tables::read(text_of).unwrap_or_else(|fault| panic!("{fault}"));
     assert_eq!(rules::faults(&tables), []);
+    assert_eq!(spreading::faults(&tables), []);
     assert_eq!(tables.materials.rows().count(), 185);
 }
 
@@ -211,6 +219,40 @@ fn broken_words_and_keys_are_refused() {
             line_of("assumptions.csv", "lignin_rule.most,"),
             line_of("assumptions.csv", "lignin_rule.least,"),
         ),
+    );
+}
+
+#[test]
+fn broken_crops_and_rates_are_refused() {
+    refused(
+        "crops.csv",
+        "light,above,no,1.0,19",
+        "lite,above,no,1.0,19",
+        "tables/crops.csv line # (bean), column group: `lite` is not one of light, medium, heavy",
+    );
+    refused(
+        "crops.csv",
+        "ground,no,1.3,13",
+        "ground,no,1.3,",
+        "tables/crops.csv line # (lettuce), column salt_slope_pct_per_ds_m: a threshold and a slope go together",
+    );
+    refused(
+        "crops.csv",
+        "pea;garden peas",
+        "pea;green beans",
+        "tables/crops.csv line # (pea), column other_words: `green beans` already means bean",
+    );
+    refused(
+        "spreading.csv",
+        "depth.dug,150,150,200,mm",
+        "depth.dug,150,150,200,inches",
+        "tables/spreading.csv line # (depth.dug), column unit: `inches` is not one of 1, %, dS/m, kg/m2, kg/m3, mg/kg, mm, d, K, years",
+    );
+    refused(
+        "compost_uses.csv",
+        "ACID-LOVERS,\n",
+        "NOWHERE,\n",
+        "tables/compost_uses.csv line # (acid_lovers), column source: the source `NOWHERE` is not in sources.csv",
     );
 }
 

@@ -40,7 +40,7 @@ const LENGTHS: [(&[&str], f64); 6] = [
 ];
 
 /// Units of area and how large each is [m2].
-const AREAS: [(&[&str], f64); 4] = [
+const AREAS: [(&[&str], f64); 5] = [
     (
         &[
             "m2",
@@ -63,6 +63,10 @@ const AREAS: [(&[&str], f64); 4] = [
         METRES_PER_FOOT * METRES_PER_FOOT * 9.0,
     ),
     (&["ha", "hectare", "hectares"], 10_000.0),
+    (
+        &["acre", "acres"],
+        METRES_PER_FOOT * METRES_PER_FOOT * 43_560.0,
+    ),
 ];
 
 /// The number that a text begins with, and the rest in lower case.

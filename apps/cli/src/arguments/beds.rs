@@ -168,8 +168,8 @@ pub struct WeightArguments {
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Examples:
-  heapwright convert oxide 0.59 P          phosphorus as P2O5
-  heapwright convert oxide 3.2 P2O5        and back
+  heapwright convert oxide 0.59 P
+  heapwright convert oxide 3.2 P2O5
   heapwright convert oxide 1.0 Ca --to CaCO3")]
 pub struct OxideArguments {
     /// How much, in whatever unit

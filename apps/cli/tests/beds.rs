@@ -1,0 +1,319 @@
+//! `beds` and `convert`: from a journal, from a file, as text, JSON and paper; and what is refused.
+
+#![allow(clippy::unwrap_used)]
+
+mod support;
+
+use std::fs;
+
+use serde_json::{Value, json};
+use support::{Kept, answer, of_repository, run_with};
+
+fn schema(name: &str) -> jsonschema::Validator {
+    let path = of_repository(&format!("crates/wire/schemas/{name}.json"));
+    let schema: Value = serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap();
+    jsonschema::validator_for(&schema).unwrap()
+}
+
+fn valid(name: &str, value: &Value) {
+    let faults: Vec<String> = schema(name)
+        .iter_errors(value)
+        .map(|fault| format!("{}: {fault}", fault.instance_path()))
+        .collect();
+    assert!(faults.is_empty(), "{name}:\n{}", faults.join("\n"));
+}
+
+fn as_json(text: &str) -> Value {
+    serde_json::from_str(text).unwrap()
+}
+
+fn bed<'a>(plan: &'a Value, name: &str) -> &'a Value {
+    let beds = plan["beds"].as_array().unwrap();
+    beds.iter().find(|bed| bed["name"] == name).unwrap()
+}
+
+fn example(name: &str) -> String {
+    of_repository(&format!("crates/wire/examples/{name}.json"))
+        .display()
+        .to_string()
+}
+
+#[test]
+fn examples_of_beds_are_answered() {
+    for name in ["beds-three", "beds-raw-and-immature"] {
+        let path = example(name);
+        valid("beds-question", &as_json(&fs::read_to_string(&path).unwrap()));
+        let plan = as_json(&answer(&["beds", "plan", "--json", "--file", &path]));
+        valid("beds-answer", &plan);
+        let given: f64 = plan["beds"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|bed| bed["volume_l"].as_f64().unwrap())
+            .sum();
+        let there = plan["available_l"].as_f64().unwrap();
+        let left = plan["left_l"].as_f64().unwrap();
+        assert!((given + left - there).abs() <= 1e-9 * there, "{name}");
+        for bed in plan["beds"].as_array().unwrap() {
+            let depth = bed["depth_mm"].as_f64().unwrap();
+            for limit in bed["limits"].as_array().unwrap() {
+                if let Some(most) = limit["depth_mm"].as_f64() {
+                    assert!(depth <= most + 1e-9, "{name}: {bed}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn raw_and_immature_compost_is_kept_from_where_it_may_not_go() {
+    let path = example("beds-raw-and-immature");
+    let plan = as_json(&answer(&["beds", "plan", "--json", "--file", &path]));
+    assert_eq!(bed(&plan, "Strawberries")["binding"], "waiting time");
+    assert_eq!(bed(&plan, "Strawberries")["depth_mm"], 0.0);
+    // Beans hang clear of the soil: 90 days will do.
+    assert!(bed(&plan, "Beans")["depth_mm"].as_f64().unwrap() > 0.0);
+    assert_eq!(bed(&plan, "Beans")["wait_days"], 90.0);
+    assert_eq!(bed(&plan, "Seedbed")["binding"], "immature compost");
+    assert_eq!(bed(&plan, "Blueberries")["binding"], "acid soil");
+    assert_eq!(bed(&plan, "Border")["wait_days"], Value::Null);
+    let text = answer(&["beds", "plan", "--file", &path]);
+    assert!(text.contains("leaf mould") && text.contains("120 days"), "{text}");
+    assert!(!text.to_lowercase().contains("safe"), "{text}");
+}
+
+/// A garden with a heap that was fed, tested and emptied, and beds.
+fn garden(name: &str) -> Kept {
+    let mut kept = Kept::new(name);
+    kept.answer(&["heap", "new", "Bin"]);
+    kept.answer(&["feed", "6 buckets vegetable scraps, 10 buckets shredded leaves"]);
+    kept.answer(&["bed", "new", "Long bed", "6 m x 1.2 m", "--crop", "potatoes"]);
+    kept.answer(&["bed", "new", "Salads", "4 m2", "--crop", "lettuce"]);
+    kept.answer(&[
+        "bed", "new", "Odd", "3 m2", "--crop", "triffids", "--feeding", "heavy",
+        "--soil-phosphorus", "90",
+    ]);
+    kept.now = "2026-09-06T14:30:00+02:00".to_owned();
+    kept
+}
+
+#[test]
+fn a_plan_comes_from_the_journal() {
+    let mut kept = garden("plan");
+    let guessed = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));
+    valid("beds-answer", &guessed);
+    let notices = guessed["notices"].to_string();
+    assert!(notices.contains("estimated") && notices.contains("never analysed"), "{notices}");
+    assert_eq!(bed(&guessed, "Odd")["feeding"], "heavy");
+
+    kept.answer(&["harvest", "Bin", "200 l", "--share", "all"]);
+    kept.answer(&[
+        "test", "Bin", "--nitrogen", "2", "--phosphorus", "0.5", "--moisture", "50", "--cn", "12",
+    ]);
+    kept.answer(&["spread", "Salads", "20 l", "--heap", "Bin"]);
+    let plan = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));
+    // What was taken out, less what was spread.
+    assert!((plan["available_l"].as_f64().unwrap() - 180.0).abs() < 1e-9);
+    assert!(!plan["notices"].to_string().contains("never analysed"));
+    // 20 L on 4 m2 are 5 mm, and 0.6 kg/L x 50 % x 0.5 % in each.
+    let salads = bed(&plan, "Salads");
+    assert!((salads["earlier_g_m2"]["phosphorus"].as_f64().unwrap() - 5.0 * 1.5 * 0.4).abs() < 1e-9);
+    assert_eq!(salads["binding"], "phosphorus");
+    let odd = bed(&plan, "Odd");
+    assert_eq!(odd["need_g_m2"]["phosphorus"], 0.0);
+
+    // What is sown soon gets none of a compost that was not tested for maturity.
+    let sown = ["beds", "plan", "--from", "Bin", "--json", "--sow", "Long bed=10"];
+    let found = as_json(&kept.answer(&sown));
+    assert_eq!(bed(&found, "Long bed")["binding"], "maturity not tested");
+    let found = as_json(&kept.answer(&[&sown[..], &["--mature"]].concat()));
+    assert!(bed(&found, "Long bed")["depth_mm"].as_f64().unwrap() > 0.0);
+    let found = as_json(&kept.answer(&[
+        "beds", "plan", "--litres", "50", "--json", "--held-raw", "--bed", "Salads",
+        "--harvest", "Salads=40", "--crop", "Salads=beans",
+    ]));
+    assert_eq!(found["beds"].as_array().unwrap().len(), 1);
+    assert_eq!(bed(&found, "Salads")["crop"], "beans");
+    assert_eq!(bed(&found, "Salads")["binding"], "waiting time");
+}
+
+#[test]
+fn paper_is_at_most_eighty_columns_wide() {
+    let kept = garden("paper");
+    let long = "A bed with a name that goes on and on, far beyond the fence";
+    kept.answer(&["bed", "new", long, "2 m2"]);
+    for units in ["metric", "us"] {
+        let text = kept.answer(&["beds", "plan", "--litres", "120", "--paper", "--units", units]);
+        for line in text.lines() {
+            assert!(line.chars().count() <= 80, "{line}");
+        }
+        assert!(text.contains("[ ]") && text.contains("barrows"), "{text}");
+    }
+}
+
+#[test]
+fn what_cannot_be_planned_is_refused_with_what_to_do() {
+    let kept = garden("refused");
+    for (arguments, words) in [
+        (&["beds", "plan"][..], &["--from", "--litres"][..]),
+        (&["beds", "plan", "--litres", "-3"], &["0 or more"]),
+        (&["beds", "plan", "--litres", "NaN"], &["0 or more"]),
+        (&["beds", "plan", "--from", "Nowhere"], &["Nowhere"]),
+        (&["beds", "plan", "--litres", "9", "--bed", "Nowhere"], &["Nowhere"]),
+        (&["beds", "plan", "--litres", "9", "--harvest", "Salads"], &["BED=VALUE"]),
+        (&["beds", "plan", "--litres", "9", "--sow", "Salads=soon"], &["soon", "days"]),
+        (&["beds", "plan", "--amount", "9 unicorns"], &["unicorns"]),
+        (&["beds", "uses", "soup"], &["soup", "potting_mix"]),
+        (&["beds", "uses", "lawn_top", "--amount", "9 l"], &["area"]),
+        (&["convert", "cover", "--area", "3 m2"], &["two at a time"]),
+        (&["convert", "oxide", "1", "Fe"], &["Fe", "P2O5"]),
+        (&["convert", "oxide", "1", "P", "--to", "CaO"], &["P2O5"]),
+        (&["convert", "weight", "9 l", "--density", "5"], &["20", "2000"]),
+        (&["convert", "nitrogen", "9 l", "--years", "0"], &["1 to 50"]),
+        (&["convert", "nitrogen", "9 l", "--cn", "0"], &["--cn"]),
+        (&["convert", "nitrogen", "9 l", "--first", "101"], &["--first"]),
+    ] {
+        let ran = kept.run(arguments);
+        assert_eq!(ran.code, 2, "{arguments:?}: {}{}", ran.out, ran.err);
+        assert!(ran.out.is_empty() && ran.err.lines().count() == 1, "{}", ran.err);
+        for word in words {
+            assert!(ran.err.contains(word), "{arguments:?}: {}", ran.err);
+        }
+    }
+    let empty = Kept::new("no-beds");
+    empty.answer(&["heap", "new", "Bin"]);
+    let ran = empty.run(&["beds", "plan", "--litres", "9"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("heapwright bed new"), "{}", ran.err);
+}
+
+#[test]
+fn bad_files_are_refused_with_their_field() {
+    let with = |place: &str, value: Value| {
+        let mut case = json!({
+            "amount": "100 l",
+            "compost": { "nitrogen_pct_dry": 1.5 },
+            "beds": [{ "name": "One", "area": "4 m2", "soil": {}, "dressings": [{ "years_ago": 1, "amount": "9 l" }] }]
+        });
+        let (parent, last) = place.rsplit_once('/').unwrap();
+        case.pointer_mut(parent).unwrap()[last] = value;
+        case.to_string()
+    };
+    for (place, value, field) in [
+        ("/amount", json!("some"), "amount"),
+        ("/amount", json!(9), "amount"),
+        ("/beds", json!([]), "bed"),
+        ("/colour", json!("blue"), "colour"),
+        ("/compost/nitrogen_pct_dry", json!([3, 2, 1]), "compost.nitrogen_pct_dry"),
+        ("/compost/nitrogen_pct_dry", json!(-1), "compost.nitrogen_pct_dry"),
+        ("/compost/moisture_pct", json!(99), "compost.moisture_pct"),
+        ("/compost/bulk_density_kg_m3", json!(1), "compost.bulk_density_kg_m3"),
+        ("/compost/cn_ratio", json!(0), "compost.cn_ratio"),
+        ("/compost/mineral_nitrogen_pct", json!(101), "compost.mineral_nitrogen_pct"),
+        ("/beds/0", json!({ "name": " ", "area": "4 m2" }), "beds[0].name"),
+        ("/beds/0", json!({ "name": "a", "area": "4" }), "beds[0].area"),
+        ("/beds/0", json!({ "name": "a", "area": "4 m2", "feeding": "ravenous" }), "beds[0].feeding"),
+        ("/beds/0", json!({ "name": "a", "area": "4 m2", "sown_in_days": -1 }), "beds[0].sown_in_days"),
+        ("/beds/0/soil", json!({ "phosphorus_mg_kg": -1 }), "beds[0].soil.phosphorus_mg_kg"),
+        ("/beds/0/dressings", json!([{ "years_ago": -1, "amount": "9 l" }]), "beds[0].dressings[0]"),
+        ("/beds/0/dressings", json!([{ "years_ago": 1, "amount": "x" }]), "beds[0].dressings[0].amount"),
+    ] {
+        let text = if place == "/beds/0" {
+            json!({ "amount": "100 l", "beds": [value] }).to_string()
+        } else {
+            with(place, value)
+        };
+        let ran = run_with(&["beds", "plan", "--json", "--file", "-"], text.as_bytes());
+        assert_eq!(ran.code, 2, "{text}: {}{}", ran.out, ran.err);
+        assert!(ran.out.is_empty() && ran.err.lines().count() == 1, "{}", ran.err);
+        assert!(ran.err.contains(field), "{field}: {}", ran.err);
+    }
+}
+
+#[test]
+fn conversions_are_of_their_schema() {
+    for arguments in [
+        &["convert", "cover", "--area", "12 m2", "--depth", "5 mm"][..],
+        &["convert", "weight", "3 barrows"],
+        &["convert", "weight", "50 kg", "--density", "650"],
+        &["convert", "oxide", "0.59", "P"],
+        &["convert", "nitrogen", "100 l", "--cn", "12"],
+    ] {
+        let found = as_json(&answer(&[arguments, &["--json"]].concat()));
+        valid("converted", &found);
+    }
+    let found = as_json(&answer(&["convert", "oxide", "1.352", "P2O5", "--json"]));
+    assert!((found["oxide"]["as_element"].as_f64().unwrap() - 0.59).abs() < 5e-4);
+    let found = as_json(&answer(&["beds", "uses", "potting_mix", "--amount", "60 l", "--json"]));
+    valid("compost-uses", &found);
+    assert!((found["uses"][0]["compost_l"][2].as_f64().unwrap() - 18.0).abs() < 1e-9);
+    valid("compost-uses", &as_json(&answer(&["beds", "uses", "--json"])));
+}
+
+#[test]
+fn golden_beds() {
+    for (name, arguments) in [
+        ("beds-plan", vec!["beds", "plan", "--file", "crates/wire/examples/beds-three.json"]),
+        ("beds-paper", vec!["beds", "plan", "--paper", "--file", "crates/wire/examples/beds-three.json"]),
+        ("beds-uses", vec!["beds", "uses"]),
+        ("convert-nitrogen", vec!["convert", "nitrogen", "100 l", "--cn", "12"]),
+        ("convert-cover", vec!["convert", "cover", "--area", "12 m2", "--depth", "5 mm"]),
+    ] {
+        let file = of_repository(arguments.last().unwrap()).display().to_string();
+        let mut run = arguments.clone();
+        if arguments.contains(&"--file") {
+            *run.last_mut().unwrap() = &file;
+        }
+        let text = format!("{}\n{}", support::typed(&arguments), answer(&run));
+        support::golden_text(name, &text);
+    }
+}
+
+/// Words as a shell parts them: quotation marks hold words together.
+fn words(line: &str) -> Vec<String> {
+    let mut words = vec![String::new()];
+    let mut quoted = false;
+    for sign in line.trim().chars() {
+        match sign {
+            '"' => quoted = !quoted,
+            ' ' if !quoted => words.push(String::new()),
+            sign => words.last_mut().unwrap().push(sign),
+        }
+    }
+    words.retain(|word| !word.is_empty());
+    words
+}
+
+#[test]
+fn examples_of_the_help_work() {
+    let kept = garden("help");
+    fs::copy(example("beds-three"), kept.folder.join("beds.json")).unwrap();
+    let mut count = 0;
+    for command in [
+        &["beds"][..],
+        &["beds", "plan"],
+        &["beds", "uses"],
+        &["convert"],
+        &["convert", "cover"],
+        &["convert", "weight"],
+        &["convert", "oxide"],
+        &["convert", "nitrogen"],
+    ] {
+        let help = answer(&[&["help"], command].concat());
+        for example in help.lines().filter(|line| line.starts_with("  heapwright ")) {
+            let line = example.split(" > ").next().unwrap();
+            let words = words(line);
+            let mut arguments: Vec<&str> = words[1..].iter().map(String::as_str).collect();
+            let file = kept.folder.join("beds.json").display().to_string();
+            for argument in &mut arguments {
+                if *argument == "beds.json" {
+                    *argument = &file;
+                }
+            }
+            let ran = kept.run(&arguments);
+            assert_eq!(ran.code, 0, "{example}: {}", ran.err);
+            count += 1;
+        }
+    }
+    assert!(count >= 20, "{count} examples");
+}
