@@ -42,7 +42,10 @@ fn example(name: &str) -> String {
 fn examples_of_beds_are_answered() {
     for name in ["beds-three", "beds-raw-and-immature"] {
         let path = example(name);
-        valid("beds-question", &as_json(&fs::read_to_string(&path).unwrap()));
+        valid(
+            "beds-question",
+            &as_json(&fs::read_to_string(&path).unwrap()),
+        );
         let plan = as_json(&answer(&["beds", "plan", "--json", "--file", &path]));
         valid("beds-answer", &plan);
         let given: f64 = plan["beds"]
@@ -78,7 +81,10 @@ fn raw_and_immature_compost_is_kept_from_where_it_may_not_go() {
     assert_eq!(bed(&plan, "Blueberries")["binding"], "acid soil");
     assert_eq!(bed(&plan, "Border")["wait_days"], Value::Null);
     let text = answer(&["beds", "plan", "--file", &path]);
-    assert!(text.contains("leaf mould") && text.contains("120 days"), "{text}");
+    assert!(
+        text.contains("leaf mould") && text.contains("120 days"),
+        "{text}"
+    );
     assert!(!text.to_lowercase().contains("safe"), "{text}");
 }
 
@@ -86,12 +92,30 @@ fn raw_and_immature_compost_is_kept_from_where_it_may_not_go() {
 fn garden(name: &str) -> Kept {
     let mut kept = Kept::new(name);
     kept.answer(&["heap", "new", "Bin"]);
-    kept.answer(&["feed", "6 buckets vegetable scraps, 10 buckets shredded leaves"]);
-    kept.answer(&["bed", "new", "Long bed", "6 m x 1.2 m", "--crop", "potatoes"]);
+    kept.answer(&[
+        "feed",
+        "6 buckets vegetable scraps, 10 buckets shredded leaves",
+    ]);
+    kept.answer(&[
+        "bed",
+        "new",
+        "Long bed",
+        "6 m x 1.2 m",
+        "--crop",
+        "potatoes",
+    ]);
     kept.answer(&["bed", "new", "Salads", "4 m2", "--crop", "lettuce"]);
     kept.answer(&[
-        "bed", "new", "Odd", "3 m2", "--crop", "triffids", "--feeding", "heavy",
-        "--soil-phosphorus", "90",
+        "bed",
+        "new",
+        "Odd",
+        "3 m2",
+        "--crop",
+        "triffids",
+        "--feeding",
+        "heavy",
+        "--soil-phosphorus",
+        "90",
     ]);
     kept.now = "2026-09-06T14:30:00+02:00".to_owned();
     kept
@@ -103,12 +127,24 @@ fn a_plan_comes_from_the_journal() {
     let guessed = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));
     valid("beds-answer", &guessed);
     let notices = guessed["notices"].to_string();
-    assert!(notices.contains("estimated") && notices.contains("never analysed"), "{notices}");
+    assert!(
+        notices.contains("estimated") && notices.contains("never analysed"),
+        "{notices}"
+    );
     assert_eq!(bed(&guessed, "Odd")["feeding"], "heavy");
 
     kept.answer(&["harvest", "Bin", "200 l", "--share", "all"]);
     kept.answer(&[
-        "test", "Bin", "--nitrogen", "2", "--phosphorus", "0.5", "--moisture", "50", "--cn", "12",
+        "test",
+        "Bin",
+        "--nitrogen",
+        "2",
+        "--phosphorus",
+        "0.5",
+        "--moisture",
+        "50",
+        "--cn",
+        "12",
     ]);
     kept.answer(&["spread", "Salads", "20 l", "--heap", "Bin"]);
     let plan = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));
@@ -117,20 +153,40 @@ fn a_plan_comes_from_the_journal() {
     assert!(!plan["notices"].to_string().contains("never analysed"));
     // 20 L on 4 m2 are 5 mm, and 0.6 kg/L x 50 % x 0.5 % in each.
     let salads = bed(&plan, "Salads");
-    assert!((salads["earlier_g_m2"]["phosphorus"].as_f64().unwrap() - 5.0 * 1.5 * 0.4).abs() < 1e-9);
+    assert!(
+        (salads["earlier_g_m2"]["phosphorus"].as_f64().unwrap() - 5.0 * 1.5 * 0.4).abs() < 1e-9
+    );
     assert_eq!(salads["binding"], "phosphorus");
     let odd = bed(&plan, "Odd");
     assert_eq!(odd["need_g_m2"]["phosphorus"], 0.0);
 
     // What is sown soon gets none of a compost that was not tested for maturity.
-    let sown = ["beds", "plan", "--from", "Bin", "--json", "--sow", "Long bed=10"];
+    let sown = [
+        "beds",
+        "plan",
+        "--from",
+        "Bin",
+        "--json",
+        "--sow",
+        "Long bed=10",
+    ];
     let found = as_json(&kept.answer(&sown));
     assert_eq!(bed(&found, "Long bed")["binding"], "maturity not tested");
     let found = as_json(&kept.answer(&[&sown[..], &["--mature"]].concat()));
     assert!(bed(&found, "Long bed")["depth_mm"].as_f64().unwrap() > 0.0);
     let found = as_json(&kept.answer(&[
-        "beds", "plan", "--litres", "50", "--json", "--held-raw", "--bed", "Salads",
-        "--harvest", "Salads=40", "--crop", "Salads=beans",
+        "beds",
+        "plan",
+        "--litres",
+        "50",
+        "--json",
+        "--held-raw",
+        "--bed",
+        "Salads",
+        "--harvest",
+        "Salads=40",
+        "--crop",
+        "Salads=beans",
     ]));
     assert_eq!(found["beds"].as_array().unwrap().len(), 1);
     assert_eq!(bed(&found, "Salads")["crop"], "beans");
@@ -143,7 +199,9 @@ fn paper_is_at_most_eighty_columns_wide() {
     let long = "A bed with a name that goes on and on, far beyond the fence";
     kept.answer(&["bed", "new", long, "2 m2"]);
     for units in ["metric", "us"] {
-        let text = kept.answer(&["beds", "plan", "--litres", "120", "--paper", "--units", units]);
+        let text = kept.answer(&[
+            "beds", "plan", "--litres", "120", "--paper", "--units", units,
+        ]);
         for line in text.lines() {
             assert!(line.chars().count() <= 80, "{line}");
         }
@@ -159,23 +217,45 @@ fn what_cannot_be_planned_is_refused_with_what_to_do() {
         (&["beds", "plan", "--litres", "-3"], &["0 or more"]),
         (&["beds", "plan", "--litres", "NaN"], &["0 or more"]),
         (&["beds", "plan", "--from", "Nowhere"], &["Nowhere"]),
-        (&["beds", "plan", "--litres", "9", "--bed", "Nowhere"], &["Nowhere"]),
-        (&["beds", "plan", "--litres", "9", "--harvest", "Salads"], &["BED=VALUE"]),
-        (&["beds", "plan", "--litres", "9", "--sow", "Salads=soon"], &["soon", "days"]),
+        (
+            &["beds", "plan", "--litres", "9", "--bed", "Nowhere"],
+            &["Nowhere"],
+        ),
+        (
+            &["beds", "plan", "--litres", "9", "--harvest", "Salads"],
+            &["BED=VALUE"],
+        ),
+        (
+            &["beds", "plan", "--litres", "9", "--sow", "Salads=soon"],
+            &["soon", "days"],
+        ),
         (&["beds", "plan", "--amount", "9 unicorns"], &["unicorns"]),
         (&["beds", "uses", "soup"], &["soup", "potting_mix"]),
         (&["beds", "uses", "lawn_top", "--amount", "9 l"], &["area"]),
         (&["convert", "cover", "--area", "3 m2"], &["two at a time"]),
         (&["convert", "oxide", "1", "Fe"], &["Fe", "P2O5"]),
         (&["convert", "oxide", "1", "P", "--to", "CaO"], &["P2O5"]),
-        (&["convert", "weight", "9 l", "--density", "5"], &["20", "2000"]),
-        (&["convert", "nitrogen", "9 l", "--years", "0"], &["1 to 50"]),
+        (
+            &["convert", "weight", "9 l", "--density", "5"],
+            &["20", "2000"],
+        ),
+        (
+            &["convert", "nitrogen", "9 l", "--years", "0"],
+            &["1 to 50"],
+        ),
         (&["convert", "nitrogen", "9 l", "--cn", "0"], &["--cn"]),
-        (&["convert", "nitrogen", "9 l", "--first", "101"], &["--first"]),
+        (
+            &["convert", "nitrogen", "9 l", "--first", "101"],
+            &["--first"],
+        ),
     ] {
         let ran = kept.run(arguments);
         assert_eq!(ran.code, 2, "{arguments:?}: {}{}", ran.out, ran.err);
-        assert!(ran.out.is_empty() && ran.err.lines().count() == 1, "{}", ran.err);
+        assert!(
+            ran.out.is_empty() && ran.err.lines().count() == 1,
+            "{}",
+            ran.err
+        );
         for word in words {
             assert!(ran.err.contains(word), "{arguments:?}: {}", ran.err);
         }
@@ -204,19 +284,63 @@ fn bad_files_are_refused_with_their_field() {
         ("/amount", json!(9), "amount"),
         ("/beds", json!([]), "bed"),
         ("/colour", json!("blue"), "colour"),
-        ("/compost/nitrogen_pct_dry", json!([3, 2, 1]), "compost.nitrogen_pct_dry"),
-        ("/compost/nitrogen_pct_dry", json!(-1), "compost.nitrogen_pct_dry"),
+        (
+            "/compost/nitrogen_pct_dry",
+            json!([3, 2, 1]),
+            "compost.nitrogen_pct_dry",
+        ),
+        (
+            "/compost/nitrogen_pct_dry",
+            json!(-1),
+            "compost.nitrogen_pct_dry",
+        ),
         ("/compost/moisture_pct", json!(99), "compost.moisture_pct"),
-        ("/compost/bulk_density_kg_m3", json!(1), "compost.bulk_density_kg_m3"),
+        (
+            "/compost/bulk_density_kg_m3",
+            json!(1),
+            "compost.bulk_density_kg_m3",
+        ),
         ("/compost/cn_ratio", json!(0), "compost.cn_ratio"),
-        ("/compost/mineral_nitrogen_pct", json!(101), "compost.mineral_nitrogen_pct"),
-        ("/beds/0", json!({ "name": " ", "area": "4 m2" }), "beds[0].name"),
-        ("/beds/0", json!({ "name": "a", "area": "4" }), "beds[0].area"),
-        ("/beds/0", json!({ "name": "a", "area": "4 m2", "feeding": "ravenous" }), "beds[0].feeding"),
-        ("/beds/0", json!({ "name": "a", "area": "4 m2", "sown_in_days": -1 }), "beds[0].sown_in_days"),
-        ("/beds/0/soil", json!({ "phosphorus_mg_kg": -1 }), "beds[0].soil.phosphorus_mg_kg"),
-        ("/beds/0/dressings", json!([{ "years_ago": -1, "amount": "9 l" }]), "beds[0].dressings[0]"),
-        ("/beds/0/dressings", json!([{ "years_ago": 1, "amount": "x" }]), "beds[0].dressings[0].amount"),
+        (
+            "/compost/mineral_nitrogen_pct",
+            json!(101),
+            "compost.mineral_nitrogen_pct",
+        ),
+        (
+            "/beds/0",
+            json!({ "name": " ", "area": "4 m2" }),
+            "beds[0].name",
+        ),
+        (
+            "/beds/0",
+            json!({ "name": "a", "area": "4" }),
+            "beds[0].area",
+        ),
+        (
+            "/beds/0",
+            json!({ "name": "a", "area": "4 m2", "feeding": "ravenous" }),
+            "beds[0].feeding",
+        ),
+        (
+            "/beds/0",
+            json!({ "name": "a", "area": "4 m2", "sown_in_days": -1 }),
+            "beds[0].sown_in_days",
+        ),
+        (
+            "/beds/0/soil",
+            json!({ "phosphorus_mg_kg": -1 }),
+            "beds[0].soil.phosphorus_mg_kg",
+        ),
+        (
+            "/beds/0/dressings",
+            json!([{ "years_ago": -1, "amount": "9 l" }]),
+            "beds[0].dressings[0]",
+        ),
+        (
+            "/beds/0/dressings",
+            json!([{ "years_ago": 1, "amount": "x" }]),
+            "beds[0].dressings[0].amount",
+        ),
     ] {
         let text = if place == "/beds/0" {
             json!({ "amount": "100 l", "beds": [value] }).to_string()
@@ -225,7 +349,11 @@ fn bad_files_are_refused_with_their_field() {
         };
         let ran = run_with(&["beds", "plan", "--json", "--file", "-"], text.as_bytes());
         assert_eq!(ran.code, 2, "{text}: {}{}", ran.out, ran.err);
-        assert!(ran.out.is_empty() && ran.err.lines().count() == 1, "{}", ran.err);
+        assert!(
+            ran.out.is_empty() && ran.err.lines().count() == 1,
+            "{}",
+            ran.err
+        );
         assert!(ran.err.contains(field), "{field}: {}", ran.err);
     }
 }
@@ -244,22 +372,57 @@ fn conversions_are_of_their_schema() {
     }
     let found = as_json(&answer(&["convert", "oxide", "1.352", "P2O5", "--json"]));
     assert!((found["oxide"]["as_element"].as_f64().unwrap() - 0.59).abs() < 5e-4);
-    let found = as_json(&answer(&["beds", "uses", "potting_mix", "--amount", "60 l", "--json"]));
+    let found = as_json(&answer(&[
+        "beds",
+        "uses",
+        "potting_mix",
+        "--amount",
+        "60 l",
+        "--json",
+    ]));
     valid("compost-uses", &found);
     assert!((found["uses"][0]["compost_l"][2].as_f64().unwrap() - 18.0).abs() < 1e-9);
-    valid("compost-uses", &as_json(&answer(&["beds", "uses", "--json"])));
+    valid(
+        "compost-uses",
+        &as_json(&answer(&["beds", "uses", "--json"])),
+    );
 }
 
 #[test]
 fn golden_beds() {
     for (name, arguments) in [
-        ("beds-plan", vec!["beds", "plan", "--file", "crates/wire/examples/beds-three.json"]),
-        ("beds-paper", vec!["beds", "plan", "--paper", "--file", "crates/wire/examples/beds-three.json"]),
+        (
+            "beds-plan",
+            vec![
+                "beds",
+                "plan",
+                "--file",
+                "crates/wire/examples/beds-three.json",
+            ],
+        ),
+        (
+            "beds-paper",
+            vec![
+                "beds",
+                "plan",
+                "--paper",
+                "--file",
+                "crates/wire/examples/beds-three.json",
+            ],
+        ),
         ("beds-uses", vec!["beds", "uses"]),
-        ("convert-nitrogen", vec!["convert", "nitrogen", "100 l", "--cn", "12"]),
-        ("convert-cover", vec!["convert", "cover", "--area", "12 m2", "--depth", "5 mm"]),
+        (
+            "convert-nitrogen",
+            vec!["convert", "nitrogen", "100 l", "--cn", "12"],
+        ),
+        (
+            "convert-cover",
+            vec!["convert", "cover", "--area", "12 m2", "--depth", "5 mm"],
+        ),
     ] {
-        let file = of_repository(arguments.last().unwrap()).display().to_string();
+        let file = of_repository(arguments.last().unwrap())
+            .display()
+            .to_string();
         let mut run = arguments.clone();
         if arguments.contains(&"--file") {
             *run.last_mut().unwrap() = &file;
@@ -300,7 +463,10 @@ fn examples_of_the_help_work() {
         &["convert", "nitrogen"],
     ] {
         let help = answer(&[&["help"], command].concat());
-        for example in help.lines().filter(|line| line.starts_with("  heapwright ")) {
+        for example in help
+            .lines()
+            .filter(|line| line.starts_with("  heapwright "))
+        {
             let line = example.split(" > ").next().unwrap();
             let words = words(line);
             let mut arguments: Vec<&str> = words[1..].iter().map(String::as_str).collect();

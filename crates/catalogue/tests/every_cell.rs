@@ -335,7 +335,11 @@ fn crops_and_their_classes() {
                 oxide(POTASH_OVER_POTASSIUM),
             ),
         ] {
-            assert_eq!(Some(found), range(row, stem, |grams| grams * factor), "{stem}");
+            assert_eq!(
+                Some(found),
+                range(row, stem, |grams| grams * factor),
+                "{stem}"
+            );
         }
         assert_eq!(group.source_keys, list(&row["source"], '+'));
     }
@@ -374,7 +378,10 @@ fn crops_and_their_classes() {
         assert_eq!(crop.source_keys, list(&row["source"], '+'));
     }
     assert_eq!(spreading.crop("Sweet potatoes").unwrap().id, "sweet_potato");
-    assert_eq!(spreading.crop("runner beans, then salad").unwrap().id, "bean");
+    assert_eq!(
+        spreading.crop("runner beans, then salad").unwrap().id,
+        "bean"
+    );
     assert!(spreading.crop("triffids").is_none());
 }
 
@@ -389,12 +396,23 @@ fn uses_and_rates_of_compost() {
             UseKind::ShareOfVolume => 1e-2,
         };
         assert_eq!(row["kind"] == "depth", found.kind == UseKind::Depth);
-        assert_eq!(Some(found.limit), range(row, "", |value| value * factor), "{}", found.id);
+        assert_eq!(
+            Some(found.limit),
+            range(row, "", |value| value * factor),
+            "{}",
+            found.id
+        );
         assert_eq!(found.advice, row["advice"]);
         assert_eq!(found.needs_mature, row["needs_mature"] == "yes");
-        assert_eq!(found.sieve_mm.map(|sieve| sieve.1), number(row, "sieve_mm_high"));
+        assert_eq!(
+            found.sieve_mm.map(|sieve| sieve.1),
+            number(row, "sieve_mm_high")
+        );
         assert_eq!(found.ph_most, number(row, "ph_most"));
-        assert_eq!(found.conductivity_ds_m_most, number(row, "conductivity_ds_m_most"));
+        assert_eq!(
+            found.conductivity_ds_m_most,
+            number(row, "conductivity_ds_m_most")
+        );
         assert_eq!(found.source_keys, list(&row["source"], '+'));
     }
     let figures = rows("spreading.csv");
@@ -407,7 +425,12 @@ fn uses_and_rates_of_compost() {
             "mg/kg" => 1e-6,
             _ => 1.0,
         };
-        assert_eq!(Some(found.range), range(row, "", |value| value * factor), "{}", found.key);
+        assert_eq!(
+            Some(found.range),
+            range(row, "", |value| value * factor),
+            "{}",
+            found.key
+        );
         assert_eq!(found.source_keys, list(&row["source"], '+'));
         assert_eq!(found.note, row["note"]);
     }

@@ -3,14 +3,14 @@
 #![allow(clippy::unwrap_used)]
 
 #[allow(dead_code)]
+#[path = "../build/emit.rs"]
+mod emit;
+#[allow(dead_code)]
 #[path = "../src/normalise.rs"]
 mod normalise;
 #[allow(dead_code)]
 #[path = "../build/rules.rs"]
 mod rules;
-#[allow(dead_code)]
-#[path = "../build/emit.rs"]
-mod emit;
 #[allow(dead_code)]
 #[path = "../build/spreading.rs"]
 mod spreading;

@@ -1,9 +1,7 @@
 //! Does the plan keep what it promises? Limits, sums, order, and that more compost never does harm.
 #![allow(clippy::unwrap_used)]
 
-use heapwright_engine::spreading::bed::{
-    Bed, BedLimit, Dressing, Maturity, Soil, State, weigh,
-};
+use heapwright_engine::spreading::bed::{Bed, BedLimit, Dressing, Maturity, Soil, State, weigh};
 use heapwright_engine::spreading::compost::Compost;
 use heapwright_engine::spreading::plan::{Binding, Question, plan};
 use heapwright_engine::spreading::rules::Rules;
@@ -117,7 +115,10 @@ fn each_limit_can_be_the_one_that_binds() {
         likes_acid: true,
         ..bed()
     };
-    assert_eq!(binding(acid, compost(), MATURE), (Binding::Limit(BedLimit::Acid), 0.0));
+    assert_eq!(
+        binding(acid, compost(), MATURE),
+        (Binding::Limit(BedLimit::Acid), 0.0)
+    );
 
     let raw = State {
         held_raw: true,
@@ -136,7 +137,11 @@ fn each_limit_can_be_the_one_that_binds() {
             ..bed()
         };
         let found = binding(soon, compost(), raw).0;
-        assert_eq!(found == Binding::Limit(BedLimit::Waiting), barred, "{part:?} {days}");
+        assert_eq!(
+            found == Binding::Limit(BedLimit::Waiting),
+            barred,
+            "{part:?} {days}"
+        );
     }
 
     for (maturity, limit) in [
@@ -148,8 +153,14 @@ fn each_limit_can_be_the_one_that_binds() {
             sown_in_days: Some(days),
             ..bed()
         };
-        assert_eq!(binding(sown(55.9), compost(), state), (Binding::Limit(limit), 0.0));
-        assert_ne!(binding(sown(56.0), compost(), state).0, Binding::Limit(limit));
+        assert_eq!(
+            binding(sown(55.9), compost(), state),
+            (Binding::Limit(limit), 0.0)
+        );
+        assert_ne!(
+            binding(sown(56.0), compost(), state).0,
+            Binding::Limit(limit)
+        );
     }
 
     let salty = Compost {
@@ -164,7 +175,10 @@ fn each_limit_can_be_the_one_that_binds() {
         phosphorus_dry_basis: Range::exact(0.0005),
         ..compost()
     };
-    assert_eq!(binding(bed(), lean.clone(), MATURE).0, Binding::Limit(BedLimit::Depth));
+    assert_eq!(
+        binding(bed(), lean.clone(), MATURE).0,
+        Binding::Limit(BedLimit::Depth)
+    );
     close(binding(bed(), lean.clone(), MATURE).1, 10.0);
     let new = Bed {
         new_ground: true,
@@ -248,12 +262,14 @@ fn plots() -> impl Strategy<Value = Vec<Plot>> {
         0.0_f64..0.003,
         prop_oneof![Just(0.0), Just(0.010), 0.0_f64..0.05],
     )
-        .prop_map(|(area_m2, wanted_kg_m2, phosphorus_room_kg_m2, most_depth_m)| Plot {
-            area_m2,
-            wanted_kg_m2,
-            phosphorus_room_kg_m2,
-            most_depth_m,
-        });
+        .prop_map(
+            |(area_m2, wanted_kg_m2, phosphorus_room_kg_m2, most_depth_m)| Plot {
+                area_m2,
+                wanted_kg_m2,
+                phosphorus_room_kg_m2,
+                most_depth_m,
+            },
+        );
     prop::collection::vec(plot, 1..7)
 }
 

@@ -5,6 +5,9 @@ use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, Covered};
 use heapwright_catalogue::{CompostUse, UseKind};
 use heapwright_quantity::{UnitSystem, significant, volume_text};
 
+/// International inch, 1959: 0.0254 m.
+const METRES_PER_INCH: f64 = 0.0254;
+
 /// What a plan of beds can and cannot tell.
 pub const BEDS_LIMITS: &str = "The limits hold at typical figures; compost differs from heap to heap. A soil test, an analysis of your compost and local rules on nutrients and runoff go before this plan. Keep compost off frozen or sodden ground.";
 
@@ -41,12 +44,19 @@ pub fn binding_name(binding: Binding) -> &'static str {
 
 /// What stops a bed from getting more, as a sentence.
 #[must_use]
-pub fn binding_line(bed: &BedAnswer) -> String {
+pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
     let name = &bed.asked.name;
-    let depth = depth_text(bed.share.depth_m);
+    let depth = if bed.share.depth_m > 0.0 {
+        depth_text(bed.share.depth_m, system)
+    } else {
+        "none".to_owned()
+    };
     let earlier = bed.share.weighed.carried.phosphorus_in_window_kg_m2 > 0.0;
     match bed.share.binding {
         Binding::Supply => format!("{name}: all compost is given out; it could take more."),
+        Binding::NeedMet if bed.share.depth_m == 0.0 => {
+            format!("{name}: none, for earlier dressings meet its need.")
+        }
         Binding::NeedMet => format!(
             "{name}: with {depth} its need is met, and more would only build up phosphorus."
         ),
@@ -76,6 +86,9 @@ pub fn binding_line(bed: &BedAnswer) -> String {
             BedLimit::Nitrogen => format!(
                 "{name}: {depth}, for more would bring more nitrogen than its crop can use this year."
             ),
+            BedLimit::Depth if bed.share.depth_m == 0.0 => {
+                format!("{name}: none, for it had as much as is usual in a year already.")
+            }
             BedLimit::Depth => format!(
                 "{name}: {depth}, the deepest that is usual on {} in a year.",
                 if bed.asked.new_ground {
@@ -88,12 +101,19 @@ pub fn binding_line(bed: &BedAnswer) -> String {
     }
 }
 
-/// A depth in millimetres: "5.2 mm".
+/// A depth in millimetres or inches: "5.2 mm".
 #[must_use]
-pub fn depth_text(depth_m: f64) -> String {
-    let depth_mm = depth_m * 1000.0;
-    let digits = if depth_mm < 10.0 { 2 } else { 3 };
-    format!("{}\u{a0}mm", significant(depth_mm, digits))
+pub fn depth_text(depth_m: f64, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::Metric => {
+            let depth_mm = depth_m * 1000.0;
+            let digits = if depth_mm < 10.0 { 2 } else { 3 };
+            format!("{}\u{a0}mm", significant(depth_mm, digits))
+        }
+        UnitSystem::UsCustomary => {
+            format!("{}\u{a0}in", significant(depth_m / METRES_PER_INCH, 2))
+        }
+    }
 }
 
 /// What to know about a plan, as a sentence.
@@ -128,7 +148,7 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
         ),
         BedsNotice::AboveYardstick { yardstick_depth_m } => format!(
             "As a yardstick, not a rule for gardens: German farms may spread {} of this compost in a year on average.",
-            depth_text(*yardstick_depth_m)
+            depth_text(*yardstick_depth_m, system)
         ),
         BedsNotice::Left { left_m3 } => format!(
             "{} are left over: keep them under cover for pots or next year.",
@@ -162,7 +182,7 @@ pub fn covered_line(covered: &Covered, system: UnitSystem) -> String {
         "{} on {}\u{a0}m² lie {} deep.",
         volume_text(covered.volume_m3, system),
         significant(covered.area_m2, 4),
-        depth_text(covered.depth_m)
+        depth_text(covered.depth_m, system)
     )
 }
 

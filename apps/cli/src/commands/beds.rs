@@ -216,12 +216,13 @@ fn tell(
         rows.push(vec![
             bed.asked.name.clone(),
             format!("{}\u{a0}m²", significant(bed.asked.area_m2, 3)),
-            wording::depth_text(share.depth_m),
+            wording::depth_text(share.depth_m, system),
             volume_text(share.volume_m3, system),
             fillings(garden, "barrow", share.volume_m3),
-            wording::interval_text(&nitrogen.scaled(1.0), |kg_m2| {
-                format!("{}\u{a0}g/m²", significant(kg_m2 * 1000.0, 2))
-            }),
+            format!(
+                "{}\u{a0}g/m²",
+                wording::interval_text(&nitrogen, |kg_m2| significant(kg_m2 * 1000.0, 2))
+            ),
             met(0),
             met(1),
             met(2),
@@ -231,7 +232,7 @@ fn tell(
     write_rows(out, &rows)?;
     writeln!(out)?;
     for bed in &answer.beds {
-        write_paragraph(out, "", &wording::binding_line(bed), WIDTH)?;
+        write_paragraph(out, "", &wording::binding_line(bed, system), WIDTH)?;
     }
     for notice in &answer.notices {
         let sentence = wording::beds_notice(notice, system);
@@ -290,7 +291,7 @@ fn write_paper(
         rows.push(vec![
             format!("{number}"),
             name,
-            some(wording::depth_text(share.depth_m)),
+            some(wording::depth_text(share.depth_m, system)),
             some(fillings(garden, "barrow", share.volume_m3)),
             some(fillings(garden, "bucket", share.volume_m3)),
             some(volume_text(share.volume_m3, system)),
@@ -301,7 +302,7 @@ fn write_paper(
     write_rows(out, &rows)?;
     writeln!(out)?;
     for bed in &answer.beds {
-        write_paragraph(out, "", &wording::binding_line(bed), PAPER)?;
+        write_paragraph(out, "", &wording::binding_line(bed, system), PAPER)?;
     }
     for notice in &answer.notices {
         write_paragraph(out, "", &wording::beds_notice(notice, system), PAPER)?;

@@ -235,6 +235,7 @@ pub fn beds_plan(
     question: &BedsQuestion,
 ) -> Result<BedsAnswer, QuestionError> {
     check(question)?;
+    let question = &judged(spreading, question);
     let mut notices = Vec::new();
     let rules = rules(spreading);
     let mut beds = Vec::new();
@@ -298,6 +299,22 @@ pub fn beds_plan(
         yardstick_depth_m,
         notices,
     })
+}
+
+/// The question, where a high C:N tells that compost of which nothing else is known is not mature.
+fn judged(spreading: &Spreading, question: &BedsQuestion) -> BedsQuestion {
+    let mut question = question.clone();
+    let most = spreading.range("immature.carbon_to_nitrogen").typical;
+    let compost = &mut question.compost;
+    if compost.maturity == Maturity::Unknown
+        && compost
+            .compost
+            .carbon_to_nitrogen
+            .is_some_and(|ratio| ratio > most)
+    {
+        compost.maturity = Maturity::Immature;
+    }
+    question
 }
 
 fn check(question: &BedsQuestion) -> Result<(), QuestionError> {

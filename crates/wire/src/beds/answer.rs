@@ -239,7 +239,7 @@ fn bed_plan_json(catalogue: &Catalogue, garden: &Garden, bed: &BedAnswer) -> Bed
         met_pct: three(share.met, 100.0),
         surplus_phosphorus_g_m2: share.surplus_phosphorus_kg_m2 * GRAMS,
         binding: binding_name(share.binding).to_owned(),
-        reason: binding_line(bed).replace('\u{a0}', " "),
+        reason: binding_line(bed, UnitSystem::Metric).replace('\u{a0}', " "),
         limits: share
             .weighed
             .allowed
