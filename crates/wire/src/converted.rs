@@ -12,56 +12,79 @@ use crate::answer::FigureJson;
 use crate::beds::{KeyedSourceJson, sources};
 
 /// What `heapwright convert` answers: exactly one of the kinds.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+pub struct ConvertedJson {
+    /// A layer on an area.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cover: Option<CoverJson>,
+    /// A mass and its volume.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weight: Option<WeightJson>,
+    /// An element and its oxide.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub oxide: Option<OxideJson>,
+    /// Nitrogen for plants over the years.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub nitrogen: Option<NitrogenJson>,
+}
+
+/// A layer on an area.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum ConvertedJson {
-    /// A layer on an area.
-    Cover {
-        /// Area [m2].
-        area_m2: f64,
-        /// Depth [mm].
-        depth_mm: f64,
-        /// Volume [L].
-        volume_l: f64,
-        /// The same in barrows of the garden.
-        barrows: Option<f64>,
-        /// The same in buckets of the garden.
-        buckets: Option<f64>,
-        /// Mass of so much compost of the usual density [kg].
-        mass_kg: FigureJson,
-    },
-    /// A mass and its volume.
-    Weight {
-        /// Mass [kg].
-        mass_kg: FigureJson,
-        /// Volume [L].
-        volume_l: FigureJson,
-        /// Bulk density [kg/m3].
-        bulk_density_kg_m3: FigureJson,
-    },
-    /// An element and its oxide.
-    Oxide {
-        /// Sign of the element.
-        element: String,
-        /// Formula of the oxide.
-        oxide: String,
-        /// Amount as the element, in whatever unit was given.
-        as_element: f64,
-        /// Amount as the oxide, in the same unit.
-        as_oxide: f64,
-        /// The oxide over the element in it.
-        factor: f64,
-    },
-    /// Nitrogen for plants over the years.
-    Nitrogen {
-        /// All nitrogen [g].
-        nitrogen_g: f64,
-        /// Each year, the first first.
-        years: Vec<YearJson>,
-        /// Sum of all years, share of all nitrogen, percent.
-        sum_pct: FigureJson,
-    },
+pub struct CoverJson {
+    /// Area [m2].
+    pub area_m2: f64,
+    /// Depth [mm].
+    pub depth_mm: f64,
+    /// Volume [L].
+    pub volume_l: f64,
+    /// The same in barrows of the garden.
+    pub barrows: Option<f64>,
+    /// The same in buckets of the garden.
+    pub buckets: Option<f64>,
+    /// Mass of so much compost of the usual density [kg].
+    pub mass_kg: FigureJson,
+}
+
+/// A mass and its volume.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+pub struct WeightJson {
+    /// Mass [kg].
+    pub mass_kg: FigureJson,
+    /// Volume [L].
+    pub volume_l: FigureJson,
+    /// Bulk density [kg/m3].
+    pub bulk_density_kg_m3: FigureJson,
+}
+
+/// An element and its oxide.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+pub struct OxideJson {
+    /// Sign of the element.
+    pub element: String,
+    /// Formula of the oxide.
+    pub oxide: String,
+    /// Amount as the element, in whatever unit was given.
+    pub as_element: f64,
+    /// Amount as the oxide, in the same unit.
+    pub as_oxide: f64,
+    /// The oxide over the element in it.
+    pub factor: f64,
+}
+
+/// Nitrogen for plants over the years.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(JsonSchema))]
+pub struct NitrogenJson {
+    /// All nitrogen [g].
+    pub nitrogen_g: f64,
+    /// Each year, the first first.
+    pub years: Vec<YearJson>,
+    /// Sum of all years, share of all nitrogen, percent.
+    pub sum_pct: FigureJson,
 }
 
 /// Nitrogen of one year.
@@ -89,23 +112,29 @@ pub fn converted_cover(
             .filling_m3(catalogue, measure)
             .map(|filling| covered.volume_m3 / filling.typical)
     };
-    ConvertedJson::Cover {
-        area_m2: covered.area_m2,
-        depth_mm: covered.depth_m * 1000.0,
-        volume_l: covered.volume_m3 * 1000.0,
-        barrows: fillings("barrow"),
-        buckets: fillings("bucket"),
-        mass_kg: figure(density_kg_m3, covered.volume_m3),
+    ConvertedJson {
+        cover: Some(CoverJson {
+            area_m2: covered.area_m2,
+            depth_mm: covered.depth_m * 1000.0,
+            volume_l: covered.volume_m3 * 1000.0,
+            barrows: fillings("barrow"),
+            buckets: fillings("bucket"),
+            mass_kg: figure(density_kg_m3, covered.volume_m3),
+        }),
+        ..ConvertedJson::default()
     }
 }
 
 /// A mass and its volume as JSON.
 #[must_use]
 pub fn converted_weight(weighed: &Weighed) -> ConvertedJson {
-    ConvertedJson::Weight {
-        mass_kg: FigureJson::of(weighed.mass_kg, 1.0),
-        volume_l: FigureJson::of(weighed.volume_m3, 1000.0),
-        bulk_density_kg_m3: figure(weighed.bulk_density_kg_m3, 1.0),
+    ConvertedJson {
+        weight: Some(WeightJson {
+            mass_kg: FigureJson::of(weighed.mass_kg, 1.0),
+            volume_l: FigureJson::of(weighed.volume_m3, 1000.0),
+            bulk_density_kg_m3: figure(weighed.bulk_density_kg_m3, 1.0),
+        }),
+        ..ConvertedJson::default()
     }
 }
 
@@ -113,12 +142,15 @@ pub fn converted_weight(weighed: &Weighed) -> ConvertedJson {
 #[must_use]
 pub fn converted_oxide(oxide: Oxide, amount: f64, is_oxide: bool) -> ConvertedJson {
     let factor = oxide.over_element();
-    ConvertedJson::Oxide {
-        element: oxide.element().to_owned(),
-        oxide: oxide.formula().to_owned(),
-        as_element: if is_oxide { amount / factor } else { amount },
-        as_oxide: if is_oxide { amount } else { amount * factor },
-        factor,
+    ConvertedJson {
+        oxide: Some(OxideJson {
+            element: oxide.element().to_owned(),
+            oxide: oxide.formula().to_owned(),
+            as_element: if is_oxide { amount / factor } else { amount },
+            as_oxide: if is_oxide { amount } else { amount * factor },
+            factor,
+        }),
+        ..ConvertedJson::default()
     }
 }
 
@@ -128,22 +160,25 @@ pub fn converted_nitrogen(over_years: &NitrogenOverYears) -> ConvertedJson {
     let pct =
         |value: f64, low: f64, high: f64| FigureJson::of(Interval { value, low, high }, 100.0);
     let sum = |shares: &[f64]| shares.iter().sum::<f64>();
-    ConvertedJson::Nitrogen {
-        nitrogen_g: over_years.nitrogen_kg * 1000.0,
-        years: (1_u32..)
-            .zip(&over_years.shares)
-            .zip(over_years.low.iter().zip(&over_years.high))
-            .map(|((year, share), (low, high))| YearJson {
-                year,
-                share_pct: pct(*share, *low, *high),
-                nitrogen_g: share * over_years.nitrogen_kg * 1000.0,
-            })
-            .collect(),
-        sum_pct: pct(
-            sum(&over_years.shares),
-            sum(&over_years.low),
-            sum(&over_years.high),
-        ),
+    ConvertedJson {
+        nitrogen: Some(NitrogenJson {
+            nitrogen_g: over_years.nitrogen_kg * 1000.0,
+            years: (1_u32..)
+                .zip(&over_years.shares)
+                .zip(over_years.low.iter().zip(&over_years.high))
+                .map(|((year, share), (low, high))| YearJson {
+                    year,
+                    share_pct: pct(*share, *low, *high),
+                    nitrogen_g: share * over_years.nitrogen_kg * 1000.0,
+                })
+                .collect(),
+            sum_pct: pct(
+                sum(&over_years.shares),
+                sum(&over_years.low),
+                sum(&over_years.high),
+            ),
+        }),
+        ..ConvertedJson::default()
     }
 }
 

@@ -135,11 +135,13 @@ impl Compost {
             })
             .collect();
         let mut columns: [Vec<f64>; FIGURES] = std::array::from_fn(|_| Vec::with_capacity(DRAWS));
-        for draw in 0..DRAWS {
-            let one = brought(
+        let ones = (0..DRAWS).map(|draw| {
+            brought(
                 std::array::from_fn(|figure| draws[figure][draw]),
                 std::array::from_fn(|share| draws[7 + share][draw]),
-            );
+            )
+        });
+        for one in ones {
             for (column, value) in columns.iter_mut().zip(one.values()) {
                 column.push(value);
             }
