@@ -123,7 +123,7 @@ fn garden(name: &str) -> Kept {
 
 #[test]
 fn a_plan_comes_from_the_journal() {
-    let mut kept = garden("plan");
+    let kept = garden("plan");
     let guessed = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));
     valid("beds-answer", &guessed);
     let notices = guessed["notices"].to_string();
