@@ -228,6 +228,9 @@ pub struct BedJson {
     pub area_m2: f64,
     /// What grows there.
     pub crop: Option<String>,
+    /// How much that feeds on the soil, where it was said: "light", "medium", "heavy".
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub feeding: Option<String>,
     /// True for ground that was not dug and fed before.
     pub new_ground: bool,
     /// What was spread on it.
@@ -486,6 +489,7 @@ pub fn bed_json(catalogue: &Catalogue, state: &State, bed: &Bed) -> Option<BedJs
         name: described.name.clone(),
         area_m2: described.area_m2,
         crop: described.crop.clone(),
+        feeding: described.feeding.map(|feeding| feeding.word().to_owned()),
         new_ground: described.new_ground,
         dressings: now
             .dressings

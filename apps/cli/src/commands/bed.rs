@@ -5,7 +5,7 @@ use std::io::Write;
 use heapwright_journal::content::{BedDescribed, SoilTest};
 use heapwright_quantity::significant;
 use heapwright_wire::{BedsJson, area_m2, bed_json, chosen};
-use heapwright_wording as wording;
+use heapwright_wording::{self as wording, Word};
 
 use crate::arguments::{BedCommand, BedNewArguments, ViewArguments};
 use crate::failure::Failure;
@@ -81,9 +81,12 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
             .crop
             .as_ref()
             .map_or_else(String::new, |crop| format!(", {crop}"));
+        let feeding = described.feeding.map_or_else(String::new, |feeding| {
+            format!(", {} feeding", feeding.word())
+        });
         writeln!(
             out,
-            "{}: {}\u{a0}m²{crop}",
+            "{}: {}\u{a0}m²{crop}{feeding}",
             described.name,
             significant(described.area_m2, 3)
         )?;
