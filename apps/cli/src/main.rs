@@ -49,7 +49,7 @@ fn main() -> ExitCode {
 }
 
 /// Options whose value may lie below 0, or is refused where it is read.
-const TAKE_NEGATIVE: [&str; 16] = [
+const TAKE_NEGATIVE: [&str; 17] = [
     "--probe-error",
     "--at-day",
     "--litres",

@@ -7,15 +7,13 @@
 //! drawing.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
-mod before_use;
 mod beds_plan;
+mod before_use;
 mod converted;
-mod figures;
-mod forecast;
-mod hygiene;
 mod diversion;
 mod figures;
 mod forecast;
+mod hygiene;
 mod ledger;
 mod lots;
 mod on_the_map;
@@ -26,16 +24,16 @@ mod what_is_in;
 mod what_to_add;
 mod yields;
 
-pub use before_use::{BeforeUse, before_use};
-pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
 pub use beds_plan::{
     BedAnswer, BedAsked, BedsAnswer, BedsNotice, BedsQuestion, CompostAsked, DressingAsked,
     FromJournal, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables, rules,
 };
+pub use before_use::{BeforeUse, before_use};
 pub use converted::{
     Covered, Mixed, MixedQuestion, NitrogenOverYears, NitrogenQuestion, Oxide, Weighed, covered,
     in_mix, nitrogen_over_years, weighed,
 };
+pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use forecast::{
     ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
@@ -43,19 +41,16 @@ pub use forecast::{
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};
-pub use hygiene::{
-    HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis,
-    hygiene_of_heap, hygiene_of_record,
-pub use ledger::{
-    BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer, LedgerQuestion, where_nutrients_are,
-};
-pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
-pub use oxides::{
-    CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM, PHOSPHATE_OVER_PHOSPHORUS,
-    POTASH_OVER_POTASSIUM,
 pub use heapwright_terms::{
     CALCIUM_CARBONATE_OVER_CALCIUM, CALCIUM_OXIDE_OVER_CALCIUM, MAGNESIUM_OXIDE_OVER_MAGNESIUM,
     PHOSPHATE_OVER_PHOSPHORUS, POTASH_OVER_POTASSIUM,
+};
+pub use hygiene::{
+    HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis,
+    hygiene_of_heap, hygiene_of_record,
+};
+pub use ledger::{
+    BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer, LedgerQuestion, where_nutrients_are,
 };
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
@@ -81,6 +76,8 @@ pub mod finish {
         Family, HeatingClass, MaturityClass, RespirationClass, Standing, carbon_of_uptake,
     };
     pub use heapwright_engine::finish::verdict::{Judgement, Shown, Verdict};
+}
+
 /// What beds and compost are to the engine.
 pub mod spreading {
     pub use heapwright_engine::spreading::bed::{

@@ -11,6 +11,6 @@ pub mod balance;
 
 pub mod heap;
 
-pub mod hygiene;
 pub mod finish;
+pub mod hygiene;
 pub mod spreading;

@@ -1,9 +1,9 @@
 //! JSON Schemas of all files and answers, made from the types themselves.
 
 use crate::answer::{BalanceJson, MaterialJson, MixJson};
-use crate::finish::{DiversionJson, HomeTestJson, LedgerJson, ReadyJson};
 use crate::beds::{BedsFile, BedsPlanJson};
 use crate::converted::{ConvertedJson, UsesJson};
+use crate::finish::{DiversionJson, HomeTestJson, LedgerJson, ReadyJson};
 use crate::garden_file::GardenFile;
 use crate::hygiene::HygieneJson;
 use crate::journal_answer::{
@@ -22,8 +22,7 @@ pub struct Schema {
 }
 
 /// All schemas; `schemas/NAME.json` in this crate holds each as text.
-pub const SCHEMAS: [Schema; 19] = [
-pub const SCHEMAS: [Schema; 22] = [
+pub const SCHEMAS: [Schema; 27] = [
     Schema {
         name: "mix-question",
         make: || schemars::schema_for!(MixFile),
@@ -99,6 +98,8 @@ pub const SCHEMAS: [Schema; 22] = [
     Schema {
         name: "hygiene-answer",
         make: || schemars::schema_for!(HygieneJson),
+    },
+    Schema {
         name: "ready",
         make: || schemars::schema_for!(ReadyJson),
     },
@@ -113,6 +114,8 @@ pub const SCHEMAS: [Schema; 22] = [
     Schema {
         name: "diversion",
         make: || schemars::schema_for!(DiversionJson),
+    },
+    Schema {
         name: "beds-question",
         make: || schemars::schema_for!(BedsFile),
     },

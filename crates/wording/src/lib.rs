@@ -11,8 +11,8 @@ mod amounts;
 mod conflicts;
 mod diversion;
 mod forecast;
-mod hygiene;
 mod home_tests;
+mod hygiene;
 mod journal;
 mod ledger;
 mod notices;
@@ -36,12 +36,12 @@ pub use forecast::{
     BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
     simulation_notice, simulation_notices,
 };
+pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
     HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, hygiene_headline,
     hygiene_lines, hygiene_notice, living_line, method_line, missing_text, record_days, rule_line,
     status_word,
 };
-pub use home_tests::{HomeTest, Sheet};
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
 };
