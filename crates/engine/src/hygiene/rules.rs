@@ -168,7 +168,7 @@ const fn turned(rule: Rule, count: u32, apart_s: f64) -> Rule {
 const AT_TURNS: Breaks = Breaks::AtTurns(BREAK_S);
 
 /// 131 to 170 degrees Fahrenheit.
-/// Source: NOP-205.203
+/// From 7 CFR 205.203(c)(2), in the table of sources as NOP-205.203.
 const ORGANIC: Band = Band {
     least_c: 55.0,
     // 170 degrees Fahrenheit: (170 - 32) / 1.8.
@@ -179,7 +179,7 @@ const ORGANIC: Band = Band {
 /// Every rule, in the order in which it is shown.
 ///
 /// Source: EPA503-B for `us_psrp`, `us_pfrp_static`, `us_pfrp_turned`
-/// Source: NOP-205.203 for `us_organic_static`, `us_organic_turned`
+/// From NOP-205.203 for `us_organic_static`, `us_organic_turned`
 /// Source: EU142-V for `eu_70c_1h`
 /// Source: `EU1009m` for `eu_fpr_55`, `eu_fpr_60`, `eu_fpr_65`, `eu_fpr_70`
 /// Source: BIOABFV22 for `de_55`, `de_60`, `de_65`
