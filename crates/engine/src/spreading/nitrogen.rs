@@ -4,7 +4,8 @@
 //! C:N and lies below nothing where it ties nitrogen up; in later years a small share of what
 //! remains. Trials disagree widely, so that every share has a range.
 //!
-//! Source: `AMLINGER03`, `NITROGEN-MODEL`. Checks: US-11, US-15, US-16; F10, F11.
+//! Source: `AMLINGER03`, `NITROGEN-MODEL`.
+//! Checks: US-11, US-15, US-16; F10, F11.
 
 use heapwright_quantity::Range;
 

@@ -4,7 +4,8 @@
 //! threshold and falls straight behind it. Compost worked into soil raises the conductivity in
 //! proportion to its share; rain that leaches it is left out, so that the limit is a cautious one.
 //!
-//! Source: `MAAS90`. Checks: US-21 to US-24.
+//! Source: `MAAS90`.
+//! Checks: US-21 to US-24.
 
 use heapwright_terms::SaltTolerance;
 
