@@ -700,7 +700,7 @@ class Heap:
         thawed = np.clip(1 + s["temp"] / FREEZE_SPAN, 0, 1)
         runs = thawed * p["drainage_per_d"] * max(self.layers / 4, 1) * np.maximum(s["water"] - self.held(s), 0)
         carried_down = {
-            "water": runs, "ammonium": runs * s["ammonium"] / s["sorbed"], "potassium": runs * s["potassium"] / s["sorbed"],
+            "water": runs, "ammonium": runs * s["ammonium"] / s["sorbed"], "potassium": runs * s["potassium"] / (s["water"] + 12.0 * s["dry"]),
             "nitrate": np.where(runs > 0, runs * s["nitrate"] / np.where(s["water"] == 0, 1, s["water"]), 0),
             "enthalpy": runs * WATER_HEAT * np.maximum(s["temp"], 0),
         }

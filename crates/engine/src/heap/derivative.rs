@@ -10,7 +10,7 @@ use super::gas::Gas;
 use super::geometry::Geometry;
 use super::layout::{self, STATES, ledger};
 use super::links::{Link, Outlet, Outside, Side, wired};
-use super::parameters::{FREEZING_SPAN_K, Parameters, SETTLING_LOAD_PA};
+use super::parameters::{FREEZING_SPAN_K, POTASSIUM_HELD, Parameters, SETTLING_LOAD_PA};
 use super::thermal::{self, Thermal};
 use super::weather::Weather;
 
@@ -370,7 +370,7 @@ impl<'a> Heap<'a> {
             let sorbing = cell.water + self.parameters.ammonium_sorption * cell.dry;
             let ammonium = drained * cell.ammonium / sorbing;
             let nitrate = drained * cell.nitrate / cell.water;
-            let potassium = drained * cell.potassium / sorbing;
+            let potassium = drained * cell.potassium / (cell.water + POTASSIUM_HELD * cell.dry);
             let heat = drained * WATER_HEAT_MJ_KG_K * cell.temperature_c.max(0.0);
             let flows = [
                 (layout::WATER, drained),

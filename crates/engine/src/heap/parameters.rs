@@ -133,6 +133,10 @@ pub(crate) const NITROUS_OF_NITRIFIED: f64 = 0.015;
 pub(crate) const NITROUS_OF_DENITRIFIED: f64 = 0.1;
 /// Oxygen for half of full nitrification, mole fraction. Estimate.
 pub(crate) const HALF_NITRIFICATION_OXYGEN: f64 = 0.05;
+/// Potassium held by dry matter, and passed by in the fast ways of water, over that in water
+/// [kg water per kg]. Estimate, so that an open heap loses a tenth to a third in its season
+/// as measured ones do (0 to 30 %, see `docs/measurements/finish.md`).
+pub(crate) const POTASSIUM_HELD: f64 = 12.0;
 /// Water that ash holds against gravity [kg/kg]. Estimate after mineral soils.
 pub(crate) const ASH_HOLDS: f64 = 0.5;
 /// Water that humus holds over that of fresh organic matter. Estimate, see `field_capacity`.
