@@ -223,7 +223,7 @@ mod tests {
             assert_eq!(turns_until(hot_share, 0.01), Some(turns), "{hot_share}");
         }
         assert_eq!(turns_until(0.0, 0.01), None);
-        near(ceiling_log10(never_heated(0.7, 5)).unwrap(), 3.14);
+        near(ceiling_log10(never_heated(0.7, 5)).unwrap(), 3.137);
         near(ceiling_log10(never_heated(0.2, 5)).unwrap(), 0.58);
         assert_eq!(ceiling_log10(1.0), Some(0.0));
         assert_eq!(ceiling_log10(0.0), None);
