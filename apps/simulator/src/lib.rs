@@ -9,6 +9,7 @@ mod charts;
 mod frames;
 mod outlook;
 mod shown;
+mod told;
 
 use heapwright_answers::{one_by_one, prepared};
 use heapwright_catalogue::Catalogue;
@@ -88,6 +89,16 @@ fn simulated(case: &str) -> Result<String, String> {
 #[wasm_bindgen]
 pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, JsValue> {
     outlook::forecast(question, days, members).map_err(thrown)
+}
+
+/// What the journal says of a heap without a simulation, or of what was kept out of the bin.
+///
+/// # Errors
+///
+/// When the question cannot be read; a sentence.
+#[wasm_bindgen]
+pub fn told(question: &str) -> Result<String, JsValue> {
+    told::told(question).map_err(thrown)
 }
 
 #[allow(clippy::needless_pass_by_value)] // as `map_err` hands it over

@@ -48,19 +48,33 @@ struct Asked {
     width_px: f64,
 }
 
+/// The journal of the page's lines.
+pub fn read_state(lines: &str) -> State {
+    let mut reader = FileReader::default();
+    let mut state = State::default();
+    state.take_all(
+        lines
+            .split('\n')
+            .filter_map(|line| reader.read(line.as_bytes()))
+            .map(|(line, event)| (line.digest(), event)),
+    );
+    state
+}
+
+/// The units that the page shows.
+pub const fn units(us_units: bool) -> UnitSystem {
+    if us_units {
+        UnitSystem::UsCustomary
+    } else {
+        UnitSystem::Metric
+    }
+}
+
 impl Asked {
     fn read(question: &str) -> Result<Self, String> {
         let asked: AheadQuestion = serde_json::from_str(question)
             .map_err(|error| format!("the question cannot be read: {error}"))?;
-        let mut reader = FileReader::default();
-        let mut state = State::default();
-        state.take_all(
-            asked
-                .journal
-                .split('\n')
-                .filter_map(|line| reader.read(line.as_bytes()))
-                .map(|(line, event)| (line.digest(), event)),
-        );
+        let state = read_state(&asked.journal);
         let heap = asked
             .heap
             .parse()
@@ -76,11 +90,7 @@ impl Asked {
             now,
             turn: asked.turn.min(2),
             water: asked.water,
-            system: if asked.us_units {
-                UnitSystem::UsCustomary
-            } else {
-                UnitSystem::Metric
-            },
+            system: units(asked.us_units),
             width_px: asked.width_px.clamp(240.0, 1200.0),
         })
     }

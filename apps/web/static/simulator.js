@@ -1,6 +1,7 @@
 // The worker beside the page that computes the days ahead of a heap. It hears [number, question] and tells
 // [number, "progress", done, all], [number, "shown", text], [number, "whole"] or [number, "failed", sentence].
-import init, { Outlook } from "./heapwright_simulator.js";
+// Of what needs no simulation it hears [number, question, true], and tells [number, "told", text].
+import init, { Outlook, told } from "./heapwright_simulator.js";
 
 const fetched = init({ module_or_path: new URL("./heapwright_simulator_bg.wasm", import.meta.url) });
 fetched.catch(() => {});
@@ -11,7 +12,7 @@ let newest = 0;
 const channel = new MessageChannel();
 const breath = () => new Promise((go) => { channel.port1.onmessage = go; channel.port2.postMessage(0); });
 
-onmessage = async ({ data: [number, question] }) => {
+onmessage = async ({ data: [number, question, atOnce] }) => {
   newest = number;
   let outlook;
   try {
@@ -20,6 +21,7 @@ onmessage = async ({ data: [number, question] }) => {
     return postMessage([number, "unfetched"]);
   }
   try {
+    if (atOnce) return postMessage([number, "told", told(question)]);
     outlook = new Outlook(question);
     while (newest === number && outlook.done < outlook.all) {
       const shown = outlook.step();

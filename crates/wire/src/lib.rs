@@ -19,6 +19,7 @@ mod schema;
 mod shape;
 mod simulation;
 mod spoken;
+mod told;
 mod when;
 
 pub use answer::{
@@ -59,5 +60,9 @@ pub use simulation::{
 pub use spoken::{
     all_chosen, area_m2, chosen, length_m, mass_kg, measure_id, probe, share_pct, spoken_amount,
     temperature_c, volume_l,
+};
+pub use told::{
+    HeapTold, HeatTold, KeptOutTold, NutrientsTold, RipenessTold, RuleTold, SheetTold, SignTold,
+    ToldQuestion,
 };
 pub use when::{OffsetAt, WhenError, parse_since, parse_until, parse_when};

@@ -276,19 +276,29 @@ pub fn missing_text(rule: &RuleAnswer) -> String {
     }
 }
 
-/// What a rule asks, what else it asks, and whether that was recalled.
+/// What a rule asks, what else it asks, and whether that was recalled, after its id and name.
 #[must_use]
 pub fn rule_line(catalogue: &Catalogue, rule: &RuleAnswer) -> String {
+    let words = rule.words;
+    format!(
+        "{} ({}, {}): {}",
+        words.id,
+        words.name,
+        words.year,
+        rule_asks(catalogue, rule)
+    )
+}
+
+/// What a rule asks, what else it asks, and whether that was recalled.
+#[must_use]
+pub fn rule_asks(catalogue: &Catalogue, rule: &RuleAnswer) -> String {
     let words = rule.words;
     let recalled = words
         .source_keys
         .first()
         .and_then(|key| catalogue.source(key))
         .is_some_and(|source| source.kind == SourceKind::Memory);
-    let mut line = format!(
-        "{} ({}, {}): {}.",
-        words.id, words.name, words.year, words.asks
-    );
+    let mut line = format!("{}.", words.asks);
     if !words.also_asks.is_empty() {
         line.push(' ');
         line.push_str(&words.also_asks);
@@ -297,6 +307,33 @@ pub fn rule_line(catalogue: &Catalogue, rule: &RuleAnswer) -> String {
         line.push_str(" From memory: check it before you rely on it.");
     }
     line
+}
+
+/// A source: its key, what it is, where it can be found; `None` when the key is not known.
+#[must_use]
+pub fn source_line(catalogue: &Catalogue, key: &str) -> Option<String> {
+    let source = catalogue.source(key)?;
+    let line = format!("{}: {} {}", source.key, source.citation, source.address);
+    Some(line.trim_end().to_owned())
+}
+
+/// How long the probe showed some temperatures or more, as rows with a head: with its error taken
+/// off, as shown, with it put on.
+#[must_use]
+pub fn hours_rows(answer: &HygieneAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+    let head = ["At or above", "as shown", "at least", "at most"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    let thresholds = heapwright_answers::heat::HOUR_THRESHOLDS_C;
+    for (place, threshold_c) in thresholds.into_iter().enumerate() {
+        let hours = |end: usize| hours_text(answer.findings.hours[end][place]);
+        rows.push(vec![
+            temperature_text(threshold_c, system),
+            hours(1),
+            hours(0),
+            hours(2),
+        ]);
+    }
+    rows
 }
 
 /// Where the sources of the rules stand.

@@ -49,6 +49,26 @@ fn short(name: &str) -> String {
 /// The account in grams, as rows with a head: what each material brought, what left, what is there.
 #[must_use]
 pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
+    rows_named(answer, "g of the element", element_symbol, [1.0; 5])
+}
+
+/// The same account as labels name it.
+#[must_use]
+pub fn label_ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
+    rows_named(
+        answer,
+        "g as labels name it",
+        label_symbol,
+        LABEL_OVER_ELEMENT,
+    )
+}
+
+fn rows_named(
+    answer: &LedgerAnswer,
+    head: &str,
+    symbol: fn(Element) -> &'static str,
+    over_element: [f64; 5],
+) -> Vec<Vec<String>> {
     let elements = &answer.accounts.elements;
     let row = |name: &str, of: &dyn Fn(usize) -> String| {
         let mut row = vec![name.to_owned()];
@@ -56,14 +76,14 @@ pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
         row
     };
     let account = |index: usize, of: fn(&heapwright_answers::finish::ElementAccount) -> f64| {
-        elements[index].as_ref().map(of)
+        elements[index]
+            .as_ref()
+            .map(|account| of(account) * over_element[index])
     };
-    let mut rows = vec![row("g of the element", &|index| {
-        element_symbol(Element::ALL[index]).to_owned()
-    })];
+    let mut rows = vec![row(head, &|index| symbol(Element::ALL[index]).to_owned())];
     for source in &answer.sources {
         rows.push(row(&short(&source.name), &|index| {
-            grams(source.brought_kg[index].map(|mass| mass.value))
+            grams(source.brought_kg[index].map(|mass| mass.value * over_element[index]))
         }));
     }
     rows.push(row("went in, together", &|index| {

@@ -20,6 +20,7 @@ pub mod page;
 mod ready;
 mod recipes;
 mod spreading;
+pub mod told;
 mod verdicts;
 mod words;
 
@@ -38,21 +39,23 @@ pub use forecast::{
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, hygiene_headline,
-    hygiene_lines, hygiene_notice, living_line, method_line, missing_text, record_days, rule_line,
-    status_word,
+    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, hours_rows,
+    hygiene_headline, hygiene_lines, hygiene_notice, living_line, method_line, missing_text,
+    record_days, rule_asks, rule_line, source_line, status_word,
 };
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
 };
 pub use ledger::{
-    beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
+    beside_rows, element_symbol, label_ledger_rows, label_rows, label_symbol, ledger_lines,
+    ledger_rows,
 };
 pub use notices::{mix_notice, part_notice};
 pub use ready::{
     READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
-    left_out_line, maturity_word, respiration_word, shown_word, sign_cells, standing_word,
-    test_name, today_lines, verdict_lines, verdict_word, weak_line, yield_lines, yield_rows,
+    left_out_line, maturity_word, next_step, next_tests, respiration_word, shown_word, sign_cells,
+    standing_word, test_name, today_lines, verdict_lines, verdict_sentences, verdict_word,
+    weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use spreading::{

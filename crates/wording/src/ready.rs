@@ -1,13 +1,14 @@
 //! Is it ready? The verdict, what each sign says, why it is weak, and what to do next.
 
 use heapwright_answers::finish::{
-    Family, HeatingClass, MaturityClass, RespirationClass, Shown, Standing, Verdict,
+    Family, HeatingClass, Judgement, MaturityClass, RespirationClass, Shown, Standing, Verdict,
     carbon_of_uptake,
 };
 use heapwright_answers::{Doubt, Finding, Hint, ReadyAnswer, Sign, Today, YieldAnswer};
 use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};
 
 use crate::amounts::{interval_text, percent_text, ratio_text};
+use crate::home_tests::HomeTest;
 use crate::journal::ago_text;
 use crate::words::Word;
 
@@ -50,9 +51,17 @@ pub const fn standing_word(standing: Standing) -> &'static str {
     }
 }
 
-/// The verdict as sentences.
+/// The verdict as sentences, and what to do next.
 #[must_use]
 pub fn verdict_lines(answer: &ReadyAnswer) -> Vec<String> {
+    let mut lines = verdict_sentences(answer);
+    lines.extend(next_line(answer));
+    lines
+}
+
+/// The verdict as sentences.
+#[must_use]
+pub fn verdict_sentences(answer: &ReadyAnswer) -> Vec<String> {
     let judgement = &answer.judgement;
     let (stability, maturity) = (judgement.stability, judgement.maturity);
     let mut lines = vec![
@@ -87,37 +96,68 @@ pub fn verdict_lines(answer: &ReadyAnswer) -> Vec<String> {
     if answer.home_tests_only {
         lines.push("This rests on home tests alone, which are rough.".to_owned());
     }
-    lines.extend(next_line(answer));
     lines
 }
 
-/// What to do next, unless it is ready.
+/// What to do next, unless it is ready, with where the command line says how.
 fn next_line(answer: &ReadyAnswer) -> Option<String> {
-    let judgement = &answer.judgement;
-    let missing = |shown| matches!(shown, Shown::Untested | Shown::Divided);
-    Some(
-        match (
-            judgement.verdict,
-            missing(judgement.stability),
-            missing(judgement.maturity),
-        ) {
-            (Verdict::Ready, ..) => return None,
-            (_, true, true) => {
-                "Try the bag and the cress: `heapwright ready --how bag` and `heapwright ready --how seedlings` say how."
-            }
-            (Verdict::NotReady, ..) => {
-                "Turn it once, keep it as moist as a squeezed sponge, and test again in three or four weeks."
-            }
-            (_, true, false) => {
-                "Test whether it is at rest: `heapwright ready --how bag` or `--how self-heating` says how."
-            }
-            (_, false, true) => {
-                "Test whether plants bear it: `heapwright ready --how seedlings` says how."
-            }
-            (_, false, false) => "Let it ripen for some weeks more and test again.",
+    let how = match next_tests(&answer.judgement) {
+        [] => return next_without_test(&answer.judgement).map(str::to_owned),
+        [HomeTest::Bag, HomeTest::Seedlings] => {
+            "`heapwright ready --how bag` and `heapwright ready --how seedlings` say how."
         }
-        .to_owned(),
-    )
+        [HomeTest::Bag, ..] => "`heapwright ready --how bag` or `--how self-heating` says how.",
+        _ => "`heapwright ready --how seedlings` says how.",
+    };
+    Some(format!("{}: {how}", next_aim(&answer.judgement)))
+}
+
+/// What to do next, unless it is ready, on a face that shows the sheets of the tests below it.
+#[must_use]
+pub fn next_step(answer: &ReadyAnswer) -> Option<String> {
+    if next_tests(&answer.judgement).is_empty() {
+        return next_without_test(&answer.judgement).map(str::to_owned);
+    }
+    Some(format!(
+        "{}; how it is done stands below.",
+        next_aim(&answer.judgement)
+    ))
+}
+
+/// Which tests to do next; none when it is ready, or when it must ripen first.
+#[must_use]
+pub const fn next_tests(judgement: &Judgement) -> &'static [HomeTest] {
+    let missing = (
+        matches!(judgement.stability, Shown::Untested | Shown::Divided),
+        matches!(judgement.maturity, Shown::Untested | Shown::Divided),
+    );
+    match (judgement.verdict, missing) {
+        (Verdict::Ready, _) => &[],
+        (_, (true, true)) => &[HomeTest::Bag, HomeTest::Seedlings],
+        (Verdict::NotReady, _) | (_, (false, false)) => &[],
+        (_, (true, false)) => &[HomeTest::Bag, HomeTest::SelfHeating],
+        (_, (false, true)) => &[HomeTest::Seedlings],
+    }
+}
+
+/// What the tests that are next are for.
+const fn next_aim(judgement: &Judgement) -> &'static str {
+    match next_tests(judgement) {
+        [HomeTest::Bag, HomeTest::Seedlings] => "Try the bag and the cress",
+        [HomeTest::Bag, ..] => "Test whether it is at rest",
+        _ => "Test whether plants bear it",
+    }
+}
+
+/// What to do next when no test is; `None` when it is ready.
+const fn next_without_test(judgement: &Judgement) -> Option<&'static str> {
+    match judgement.verdict {
+        Verdict::Ready => None,
+        Verdict::NotReady => Some(
+            "Turn it once, keep it as moist as a squeezed sponge, and test again in three or four weeks.",
+        ),
+        _ => Some("Let it ripen for some weeks more and test again."),
+    }
 }
 
 /// The name of a test.

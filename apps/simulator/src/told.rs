@@ -1,0 +1,258 @@
+//! What the journal says of a heap without a simulation: its heat, ripeness and nutrients; and what
+//! all heaps kept out of the bin.
+
+use heapwright_answers::heat::Status;
+use heapwright_answers::{
+    DiversionQuestion, HygieneAnswer, HygieneQuestion, LedgerQuestion, QuestionError, ReadyAnswer,
+    ReadyQuestion, RuleAnswer, before_use, hygiene_of_heap, is_it_ready, what_was_kept_out,
+    where_nutrients_are,
+};
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_journal::{EventId, Moment};
+use heapwright_quantity::UnitSystem;
+use heapwright_state::State;
+use heapwright_wire::{
+    HeapTold, HeatTold, KeptOutTold, NutrientsTold, RipenessTold, RuleTold, SheetTold, SignTold,
+    TableShown, ToldQuestion,
+};
+use heapwright_wording::{self as wording, HomeTest, told as words};
+
+use crate::outlook::{read_state, units};
+
+/// The journal as it was handed over.
+struct Asked {
+    state: State,
+    garden: Garden,
+    now: Moment,
+    system: UnitSystem,
+}
+
+/// Answers a question of the page with JSON.
+///
+/// # Errors
+///
+/// When it cannot be read; a sentence.
+pub fn told(question: &str) -> Result<String, String> {
+    let question: ToldQuestion = serde_json::from_str(question)
+        .map_err(|error| format!("the question cannot be read: {error}"))?;
+    let state = read_state(&question.journal);
+    let now: Moment = question
+        .now
+        .parse()
+        .map_err(|_| "the question has no time".to_owned())?;
+    let asked = Asked {
+        garden: Garden::from_state(Catalogue::built_in(), &state, now),
+        state,
+        now,
+        system: units(question.us_units),
+    };
+    let text = if question.heap.is_empty() {
+        serde_json::to_string(&asked.kept_out())
+    } else {
+        let heap = question
+            .heap
+            .parse()
+            .map_err(|_| "the question names no heap".to_owned())?;
+        serde_json::to_string(&asked.heap(heap))
+    };
+    text.map_err(|error| error.to_string())
+}
+
+impl Asked {
+    fn heap(&self, heap: EventId) -> HeapTold {
+        let catalogue = Catalogue::built_in();
+        let contents = self.state.contents_since_harvest(heap);
+        let question = ReadyQuestion {
+            heap,
+            now: self.now,
+            simulate: false,
+        };
+        let ready = is_it_ready(catalogue, &self.garden, &self.state, &question);
+        HeapTold {
+            before_use: before_use(catalogue, &self.garden, &contents)
+                .iter()
+                .map(wording::before_use_line)
+                .collect(),
+            heat: self.heat(heap),
+            nutrients: self.nutrients(heap, ready.as_ref().ok()),
+            ripeness: match ready {
+                Ok(answer) => ripeness(&answer, self.system),
+                Err(error) => RipenessTold {
+                    lines: vec![sentence(&error)],
+                    sheets: sheets(&[]),
+                    ..RipenessTold::default()
+                },
+            },
+        }
+    }
+
+    fn heat(&self, heap: EventId) -> HeatTold {
+        let question = HygieneQuestion::default();
+        let Ok(answer) = hygiene_of_heap(&self.state, heap, self.now, &question) else {
+            // The one fault that a heap of the journal can have here.
+            return HeatTold {
+                headline: words::NO_READINGS.to_owned(),
+                ..HeatTold::default()
+            };
+        };
+        heat(&answer, self.system)
+    }
+
+    fn nutrients(&self, heap: EventId, ready: Option<&ReadyAnswer>) -> NutrientsTold {
+        let question = LedgerQuestion {
+            heap,
+            now: self.now,
+            simulate: false,
+        };
+        let catalogue = Catalogue::built_in();
+        let answer = match where_nutrients_are(catalogue, &self.garden, &self.state, &question) {
+            Ok(answer) => answer,
+            Err(error) => {
+                return NutrientsTold {
+                    refusal: sentence(&error),
+                    ..NutrientsTold::default()
+                };
+            }
+        };
+        let yields = ready.and_then(|ready| ready.yields.as_ref());
+        NutrientsTold {
+            refusal: String::new(),
+            elements: headed(wording::ledger_rows(&answer)),
+            labels: headed(wording::label_ledger_rows(&answer)),
+            beside: headed(wording::beside_rows(&answer).unwrap_or_default()),
+            lines: wording::ledger_lines(&answer),
+            yields: yields.map_or_else(TableShown::default, |yields| TableShown {
+                heads: words::YIELD_HEADS.map(str::to_owned).to_vec(),
+                rows: wording::yield_rows(yields, self.system),
+            }),
+            yield_lines: yields.map_or_else(Vec::new, wording::yield_lines),
+        }
+    }
+
+    fn kept_out(&self) -> KeptOutTold {
+        let question = DiversionQuestion {
+            from: None,
+            to: None,
+            now: self.now,
+        };
+        let answer = what_was_kept_out(Catalogue::built_in(), &self.garden, &self.state, &question);
+        if answer.months.is_empty() {
+            return KeptOutTold {
+                lines: vec![words::NOTHING_KEPT_OUT.to_owned()],
+                ..KeptOutTold::default()
+            };
+        }
+        let mut climate_lines = wording::climate_lines(&answer, self.system);
+        if !climate_lines.is_empty() {
+            climate_lines.push(wording::CLIMATE_METHOD.to_owned());
+        }
+        KeptOutTold {
+            months: headed(wording::month_rows(&answer, self.system)),
+            lines: wording::diversion_lines(&answer, self.system),
+            climate: headed(wording::climate_rows(&answer, self.system)),
+            climate_lines,
+        }
+    }
+}
+
+/// What is wrong, in a sentence of the page.
+fn sentence(error: &QuestionError) -> String {
+    match error {
+        QuestionError::NothingInHeap => words::NOTHING_IN_IT.to_owned(),
+        other => wording::page::sentence(&other.to_string()),
+    }
+}
+
+/// Rows of which the first is the head.
+fn headed(rows: Vec<Vec<String>>) -> TableShown {
+    let mut rows = rows.into_iter();
+    TableShown {
+        heads: rows.next().unwrap_or_default(),
+        rows: rows.collect(),
+    }
+}
+
+fn heat(answer: &HygieneAnswer, system: UnitSystem) -> HeatTold {
+    HeatTold {
+        headline: wording::hygiene_headline(answer),
+        lines: wording::hygiene_lines(answer, system),
+        method: wording::method_line(answer),
+        rules: answer.rules.iter().map(rule).collect(),
+        living: answer
+            .living
+            .iter()
+            .map(|(living, reach)| wording::living_line(*living, *reach))
+            .collect(),
+        notices: answer.notices.iter().map(wording::hygiene_notice).collect(),
+        hours: headed(wording::hours_rows(answer, system)),
+    }
+}
+
+fn rule(rule: &RuleAnswer) -> RuleTold {
+    let catalogue = Catalogue::built_in();
+    let status = rule.status[1];
+    RuleTold {
+        jurisdiction: rule.words.jurisdiction.clone(),
+        name: format!("{}, {}", rule.words.name, rule.words.year),
+        status: wording::status_word(status).to_owned(),
+        met: status == Status::Met,
+        progress: (status != Status::NotApplicable).then_some(rule.outcome[1].progress),
+        missing: wording::missing_text(rule),
+        asks: wording::rule_asks(catalogue, rule),
+        scope: rule.words.scope.clone(),
+        sources: rule
+            .words
+            .source_keys
+            .iter()
+            .filter_map(|key| wording::source_line(catalogue, key))
+            .collect(),
+    }
+}
+
+fn ripeness(answer: &ReadyAnswer, system: UnitSystem) -> RipenessTold {
+    let mut signs = Vec::new();
+    let mut rows = Vec::new();
+    for sign in &answer.signs {
+        let cells = wording::sign_cells(answer, sign, system);
+        let [family, test, found, says, when] = cells.clone();
+        signs.push(SignTold {
+            test: format!("{test} ({family}), {when}"),
+            found,
+            says,
+            weak: wording::weak_line(sign).unwrap_or_default(),
+        });
+        rows.push(cells.to_vec());
+    }
+    RipenessTold {
+        lines: wording::verdict_sentences(answer),
+        next: wording::next_step(answer).unwrap_or_default(),
+        signs,
+        table: TableShown {
+            heads: words::SIGN_HEADS.map(str::to_owned).to_vec(),
+            rows,
+        },
+        hints: wording::hints_line(&answer.hints).unwrap_or_default(),
+        sheets: sheets(wording::next_tests(&answer.judgement)),
+    }
+}
+
+/// The sheets of all home tests, those first that are next.
+fn sheets(next: &[HomeTest]) -> Vec<SheetTold> {
+    let others = HomeTest::ALL
+        .into_iter()
+        .filter(|test| !next.contains(test));
+    let all = next.iter().copied().chain(others);
+    all.map(|test| {
+        let sheet = test.sheet();
+        let owned = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
+        SheetTold {
+            title: sheet.title.to_owned(),
+            next: next.contains(&test),
+            lines: vec![sheet.tells.to_owned(), words::needs_line(sheet.needs)],
+            steps: owned(sheet.steps),
+            reading: owned(sheet.reading),
+        }
+    })
+    .collect()
+}
