@@ -3,11 +3,11 @@
 //! A pure function of the journal: as long as something of a feed is there, what it asks for stays
 //! with the heap.
 
-use heapwright_catalogue::Catalogue;
+use heapwright_catalogue::{Catalogue, CautionAbout, CautionText};
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, Moment};
 use heapwright_state::Contents;
-use heapwright_terms::MaterialId;
+use heapwright_terms::{Material, MaterialId};
 
 /// Something that went in, and what to do before use.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +26,25 @@ pub struct BeforeUse {
     pub advice: Vec<String>,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
+}
+
+/// What to beware of with a material until its compost is used: what is said of the material
+/// itself, and else what is said of its kind.
+#[must_use]
+pub fn lasting_cautions<'a>(catalogue: &'a Catalogue, material: &Material) -> Vec<&'a CautionText> {
+    let cautions = catalogue.cautions_for(material);
+    let lasting = |own: bool| {
+        cautions.iter().copied().filter(move |caution| {
+            let is_own = matches!(caution.about, CautionAbout::Material(_));
+            is_own == own && !caution.before_use.is_empty()
+        })
+    };
+    // What is said of the material itself is nearer than what is said of its kind.
+    let mut told: Vec<&CautionText> = lasting(true).collect();
+    if told.is_empty() {
+        told = lasting(false).collect();
+    }
+    told
 }
 
 /// What must be seen to, in the order in which it first went in.
@@ -53,21 +72,7 @@ pub fn before_use(catalogue: &Catalogue, garden: &Garden, contents: &Contents) -
             let Some(material) = garden.material(catalogue, &id) else {
                 continue;
             };
-            let cautions = catalogue.cautions_for(&material);
-            let lasting = |own: bool| {
-                cautions.iter().filter(move |caution| {
-                    let is_own = matches!(
-                        caution.about,
-                        heapwright_catalogue::CautionAbout::Material(_)
-                    );
-                    is_own == own && !caution.before_use.is_empty()
-                })
-            };
-            // What is said of the material itself is nearer than what is said of its kind.
-            let mut told: Vec<_> = lasting(true).collect();
-            if told.is_empty() {
-                told = lasting(false).collect();
-            }
+            let told = lasting_cautions(catalogue, &material);
             if told.is_empty() {
                 continue;
             }

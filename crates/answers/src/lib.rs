@@ -28,7 +28,7 @@ pub use beds_plan::{
     BedAnswer, BedAsked, BedsAnswer, BedsNotice, BedsQuestion, CompostAsked, DressingAsked,
     FromJournal, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables, rules,
 };
-pub use before_use::{BeforeUse, before_use};
+pub use before_use::{BeforeUse, before_use, lasting_cautions};
 pub use converted::{
     Covered, Mixed, MixedQuestion, NitrogenOverYears, NitrogenQuestion, Oxide, Weighed, covered,
     in_mix, nitrogen_over_years, weighed,

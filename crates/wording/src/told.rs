@@ -55,8 +55,42 @@ pub const WHOLE_SEEDS: &str = "Seeds are counted in whole numbers from 0 on.";
 /// What of a feed lasts until harvest.
 pub const STAYS_WITH_HEAP: &str = "This stays with the heap until it is harvested:";
 
+/// Opens the months.
+pub const BY_MONTH: &str = "By month";
+/// What was spared the climate.
+pub const FOR_THE_CLIMATE: &str = "For the climate, as carbon dioxide over a century";
+/// What a rule asks and where it stands.
+pub const RULE_ASKS: &str = "What it asks, and its source";
+/// Over what the outcome of a test says.
+pub const SHEET_READING: &str = "What it says";
+/// Label of the switch between elements and oxides.
+pub const NAMED_AS: &str = "Named as";
+/// What it switches between.
+pub const NAMES: [&str; 2] = ["elements", "on labels"];
+/// What a laboratory found beside the account.
+pub const BESIDE: &str = "Beside the account";
+/// What to know about the account.
+pub const ABOUT_ACCOUNT: &str = "How this account is kept";
+/// How much compost there will be.
+pub const YIELD: &str = "How much compost it will be";
+/// Label of the choice of a test.
+pub const WHICH_TEST: &str = "Which test";
+/// The tests that can be written down.
+pub const TESTS: [&str; 4] = ["Closed bag", "Self-heating flask", "Seeds", "Laboratory"];
+/// The button that writes the test down.
+pub const LOG_TEST: &str = "Log the test";
+/// Hint at a field that need not be filled in.
+pub const MAY_BE_LEFT_OUT: &str = "May be left out.";
+
+/// How much of a rule is done: "40 % done". Less than all is never called all.
+#[must_use]
+pub fn done_text(progress: f64) -> String {
+    let percent = (progress.clamp(0.0, 1.0) * 100.0).floor();
+    format!("{percent:.0}\u{a0}% done")
+}
+
 /// Heads of the yield's table.
-pub const YIELD_HEADS: [&str; 3] = ["When it is finished", "likely", "nine of ten"];
+pub const YIELD_HEADS: [&str; 3] = ["When it is finished", "likely", "eight of ten cases"];
 /// Heads of the signs' table.
 pub const SIGN_HEADS: [&str; 5] = ["Of", "Test", "Found", "Says", "When"];
 

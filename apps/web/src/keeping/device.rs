@@ -46,6 +46,7 @@ extern "C" {
     pub fn hidden(address: &str);
     pub fn simulate(question: &str, hear: &Function) -> bool;
     pub fn stop();
+    pub fn ask(question: &str, hear: &Function) -> bool;
 }
 
 /// Random bytes from the browser.

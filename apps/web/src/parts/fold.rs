@@ -32,3 +32,22 @@ pub fn Fold(
         </details>
     }
 }
+
+/// The same for whatever is made by a function.
+pub fn folded(
+    class: &'static str,
+    summary: String,
+    body: impl Fn() -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    let children: ChildrenFn = std::sync::Arc::new(body);
+    view! { <Fold class=class summary=summary.into_any() children=children/> }.into_any()
+}
+
+/// Sentences, one below the other.
+pub fn sentences(lines: &[String]) -> AnyView {
+    let lines = lines
+        .iter()
+        .map(|line| view! { <li>{line.clone()}</li> })
+        .collect_view();
+    view! { <ul class="told-lines">{lines}</ul> }.into_any()
+}

@@ -1,6 +1,7 @@
 //! Controls that places share.
 
 pub mod amount;
+pub mod choices;
 pub mod entry;
 pub mod field;
 pub mod finder;
@@ -8,6 +9,7 @@ pub mod fold;
 pub mod form;
 pub mod live;
 pub mod picture;
+pub mod table;
 
 use leptos::prelude::document;
 use wasm_bindgen::JsCast;

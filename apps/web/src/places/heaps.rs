@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use crate::keeping::{Status, device};
 use crate::parts::form::{self, Sender};
 use crate::parts::live::{button, live, live_if};
-use crate::places::transfer;
+use crate::places::{kept_out, transfer};
 use crate::shell::{Hub, Route, hub};
 
 /// The place.
@@ -54,6 +54,7 @@ pub fn Heaps() -> impl IntoView {
                 button("main-act", "Start a heap", move || starting.set(true))
             }))}
             {live_if(move || starting.get().then(|| start_form(hub, starting)))}
+            {live_if(move || (is_open() && !is_empty.get()).then(|| kept_out::section(hub)))}
             {transfer::warning(hub)}
         </div>
     }

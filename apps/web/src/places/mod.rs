@@ -3,6 +3,9 @@
 pub mod balance;
 pub mod heap;
 pub mod heaps;
+pub mod kept_out;
+pub mod lines;
 pub mod logbook;
 pub mod settings;
+pub mod telling;
 mod transfer;

@@ -1,5 +1,8 @@
 //! What can be logged of a heap: one tap where nothing need be said, a form in place where it must.
 
+use heapwright_answers::lasting_cautions;
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Stuff;
 use heapwright_journal::content::{
     Cover, Covered, Harvested, Noted, Rested, Stage, Thoroughness, Turned, Uncovered, Watered,
 };
@@ -14,6 +17,7 @@ use crate::asking;
 use crate::keeping::device;
 use crate::parts::amount::AmountRow;
 use crate::parts::focus;
+use crate::parts::fold::sentences;
 use crate::parts::form::{self, Entry, Sender};
 use crate::parts::live::{self, button, live_if, live_text};
 use crate::places::balance::log_feed::{feed, feed_line};
@@ -98,6 +102,7 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
                 />
                 <span>"With what the answer adds"</span>
             </label>
+            {live_if(move || stays_with_heap(hub, with_added.get()))}
             <p><a class="link" href=Route::Balance.address()>"Change it in Balance"</a></p>
             {form::when("fed-when")}
             {form::send(hub, "Log this feed", entry, move || {
@@ -107,6 +112,39 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
         </div>
     }
     .into_any()
+}
+
+/// What of the feed must be seen to before the compost is used; not there when nothing is.
+fn stays_with_heap(hub: Hub, with_added: bool) -> Option<AnyView> {
+    let catalogue = Catalogue::built_in();
+    let mut lines: Vec<String> = Vec::new();
+    hub.shown.with(|shown| {
+        let added = shown.feed.added.iter().filter(|_| with_added);
+        let materials = shown.feed.hand.iter().chain(added).filter_map(|found| {
+            let Stuff::Known { material, .. } = &found.stuff else {
+                return None;
+            };
+            catalogue.material(material.as_str())
+        });
+        for material in materials {
+            for caution in lasting_cautions(catalogue, material) {
+                let line = wording::caution_line(caution);
+                let line = format!("{}: {line}", material.name);
+                if !lines.contains(&line) {
+                    lines.push(line);
+                }
+            }
+        }
+    });
+    (!lines.is_empty()).then(|| {
+        view! {
+            <div class="stays" role="note">
+                <p class="note">{wording::told::STAYS_WITH_HEAP}</p>
+                {sentences(&lines)}
+            </div>
+        }
+        .into_any()
+    })
 }
 
 fn watered_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {

@@ -1,9 +1,10 @@
-//! One heap: what is in it, what to log, what will become of it, what was done.
+//! One heap: what is in it, what to log, what will become of it, what is told of it, what was done.
 
 mod ahead;
 mod content;
 mod log;
 mod read;
+mod told;
 
 use heapwright_journal::EventId;
 use heapwright_wording::{self as wording, Word};
@@ -47,6 +48,7 @@ pub fn HeapPlace(
             {log::section(hub, id)}
             {content::section(hub, id)}
             {ahead::section(hub, id)}
+            {told::sections(hub, id)}
             {history(hub, id)}
         }
         .into_any(),

@@ -1,7 +1,6 @@
 //! Looking ahead: what will become of the heap, computed by a worker beside the page.
 
 mod inside;
-mod lines;
 mod over_time;
 mod side_by_side;
 
@@ -16,7 +15,9 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
+use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
+use crate::parts::table::{fold, table_view};
 use crate::shell::Hub;
 
 /// How far the worker is.
@@ -139,7 +140,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
                 .heap(id)
                 .is_some_and(|heap| heap.now().feeds > 0);
             (journal.status != Status::Opening && was_fed)
-                .then(|| lines::bearing_on(&journal.state, id))
+                .then(|| crate::places::lines::bearing_on(&journal.state, id))
         })
     });
     let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
@@ -287,85 +288,6 @@ fn assumed(look: Look) -> AnyView {
         })
     };
     live_if(body)
-}
-
-/// A table that is folded away.
-fn fold(name: &'static str, table: TableShown) -> AnyView {
-    view! {
-        <details class="more">
-            <summary>{name}</summary>
-            {table_view(name, table)}
-        </details>
-    }
-    .into_any()
-}
-
-/// A table that scrolls within its own room.
-fn table_view(name: &'static str, table: TableShown) -> AnyView {
-    let heads = table
-        .heads
-        .into_iter()
-        .map(|head| view! { <th scope="col">{head}</th> })
-        .collect_view();
-    let rows = table
-        .rows
-        .into_iter()
-        .map(|row| {
-            let mut cells = row.into_iter();
-            let head = cells.next();
-            view! {
-                <tr>
-                    <th scope="row">{head}</th>
-                    {cells.map(|cell| view! { <td>{cell}</td> }).collect_view()}
-                </tr>
-            }
-        })
-        .collect_view();
-    view! {
-        <div class="scroll" tabindex="0" role="region" aria-label=name>
-            <table>
-                <thead>
-                    <tr>{heads}</tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
-}
-
-/// Chips of which one is chosen.
-fn choices(
-    name: &'static str,
-    legend: String,
-    words: Vec<String>,
-    chosen: impl Fn() -> usize + Copy + Send + 'static,
-    choose: impl Fn(usize) + Copy + 'static,
-) -> AnyView {
-    let chips = words
-        .into_iter()
-        .enumerate()
-        .map(|(index, word)| {
-            view! {
-                <label class="chip">
-                    <input
-                        type="radio"
-                        name=name
-                        prop:checked=move || chosen() == index
-                        on:change=move |_| choose(index)
-                    />
-                    <span>{word}</span>
-                </label>
-            }
-        })
-        .collect_view();
-    view! {
-        <fieldset class="chips">
-            <legend>{legend}</legend>
-            {chips}
-        </fieldset>
-    }
-    .into_any()
 }
 
 /// The table of a picture, made only while it is open.

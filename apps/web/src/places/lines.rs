@@ -1,5 +1,6 @@
 //! Which lines of the journal bear on what a heap will do? Those of its garden, its own, and those
-//! of heaps from which something was moved to it.
+//! of heaps from which something was moved to it. And which on what is told of it? All, for it learns
+//! from the harvests of other heaps.
 
 use heapwright_journal::{Content, Event, EventId};
 use heapwright_state::{State, concerns};
@@ -38,6 +39,17 @@ pub fn bearing_on(state: &State, heap: EventId) -> String {
             .flatten()
             .any(|one| heaps.contains(one)),
     };
+    that_count(state, &bears)
+}
+
+/// All lines as they count now, one below the other, but for notes.
+pub fn all(state: &State) -> String {
+    that_count(state, &|event| {
+        !matches!(event.content(), Some(Content::Noted(_)) | None)
+    })
+}
+
+fn that_count(state: &State, bears: &dyn Fn(&Event) -> bool) -> String {
     let mut lines: Vec<String> = state
         .entries()
         .filter_map(|entry| entry.counts())

@@ -1,0 +1,193 @@
+//! Was it hot enough? What the probe showed, what that meets, and what it does not tell.
+
+use heapwright_wire::{HeapTold, HeatTold, RuleTold};
+use heapwright_wording::{self as wording, told as words};
+use leptos::prelude::*;
+
+use crate::keeping::device;
+use crate::parts::fold::{folded, sentences};
+use crate::parts::live::live_if;
+use crate::parts::table;
+use crate::places::telling::Telling;
+
+/// Under which name the choice of rules is kept on the device.
+const KEPT_AS: &str = "heapwright.rules.1";
+
+/// What is in the section.
+pub fn body(telling: Telling<HeapTold>) -> AnyView {
+    let place = RwSignal::new(kept_place());
+    let head = move || telling.part(|told| headed(&told.heat));
+    let there = Memo::new(move |_| telling.part(|told| !told.heat.rules.is_empty()) == Some(true));
+    let choice = move || {
+        there.get().then(|| {
+            let places = telling.part(|told| places(&told.heat)).unwrap_or_default();
+            choice(place, places)
+        })
+    };
+    let ruled = move || {
+        let place = place.get();
+        telling.part(|told| rules(&told.heat, &place))
+    };
+    let rest = move || telling.part(|told| rest(&told.heat));
+    view! {
+        {live_if(head)}
+        {live_if(choice)}
+        {live_if(ruled)}
+        {live_if(rest)}
+    }
+    .into_any()
+}
+
+/// The choice that was kept; at first the place of the browser's language.
+fn kept_place() -> String {
+    let kept = window()
+        .local_storage()
+        .ok()
+        .flatten()
+        .and_then(|storage| storage.get_item(KEPT_AS).ok().flatten());
+    kept.unwrap_or_else(|| {
+        let language = window().navigator().language().unwrap_or_default();
+        words::place_of_language(&language)
+            .unwrap_or_default()
+            .to_owned()
+    })
+}
+
+fn headed(told: &HeatTold) -> AnyView {
+    view! {
+        <p class="heat-headline">{told.headline.clone()}</p>
+        {(!told.lines.is_empty()).then(|| sentences(&told.lines))}
+        {(!told.notices.is_empty()).then(|| sentences(&told.notices))}
+        {(!told.method.is_empty()).then(|| view! { <p class="hint">{told.method.clone()}</p> })}
+    }
+    .into_any()
+}
+
+/// The places that have rules, each once.
+fn places(told: &HeatTold) -> Vec<String> {
+    let mut places: Vec<String> = Vec::new();
+    for rule in &told.rules {
+        if !places.contains(&rule.jurisdiction) {
+            places.push(rule.jurisdiction.clone());
+        }
+    }
+    places
+}
+
+fn choice(place: RwSignal<String>, places: Vec<String>) -> AnyView {
+    let now = place.get_untracked();
+    let options = places
+        .into_iter()
+        .map(|name| {
+            let is_chosen = name == now;
+            view! { <option value=name.clone() selected=is_chosen>{name.clone()}</option> }
+        })
+        .collect_view();
+    let choose = move |_| {
+        let chosen = device::value("heat-place");
+        if let Ok(Some(storage)) = window().local_storage() {
+            // What cannot be kept holds until the page is left.
+            let _ = storage.set_item(KEPT_AS, &chosen);
+        }
+        place.set(chosen);
+    };
+    view! {
+        <div class="field">
+            <label for="heat-place">{words::WHOSE_RULES}</label>
+            <select id="heat-place" aria-describedby="heat-place-hint" on:change=choose>
+                <option value="">"no place"</option>
+                {options}
+            </select>
+            <p class="hint" id="heat-place-hint">{words::WHOSE_RULES_HINT}</p>
+        </div>
+    }
+    .into_any()
+}
+
+/// The rules of the place, and those of all others folded away.
+fn rules(told: &HeatTold, place: &str) -> AnyView {
+    let (own, others): (Vec<RuleTold>, Vec<RuleTold>) = told
+        .rules
+        .iter()
+        .cloned()
+        .partition(|rule| words::rules_hold(&rule.jurisdiction, place));
+    if own.is_empty() && others.is_empty() {
+        return ().into_any();
+    }
+    let own = if own.is_empty() {
+        view! { <p>{words::NO_RULE_CHOSEN}</p> }.into_any()
+    } else {
+        list(&own)
+    };
+    view! {
+        {own}
+        {folded("more", words::OTHER_RULES.to_owned(), move || list(&others))}
+    }
+    .into_any()
+}
+
+fn list(rules: &[RuleTold]) -> AnyView {
+    let rules = rules.iter().map(rule_view).collect_view();
+    view! { <ul class="rules">{rules}</ul> }.into_any()
+}
+
+fn rule_view(rule: &RuleTold) -> AnyView {
+    let state = match (rule.met, rule.progress) {
+        (true, _) => "state state-good",
+        (false, Some(_)) => "state state-off",
+        (false, None) => "state",
+    };
+    let name = format!("{}: {}", rule.jurisdiction, rule.name);
+    let done = rule.progress.map(|progress| {
+        let share = words::done_text(progress);
+        view! {
+            <div class="rule-done">
+                <progress aria-label=format!("{name}: {share}") max="1" prop:value=progress></progress>
+                <span>{share}</span>
+            </div>
+        }
+    });
+    let summary = format!("{}, {name}", words::RULE_ASKS);
+    let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
+    let rule = rule.clone();
+    let status = rule.status.clone();
+    let more = folded("more rule-more", summary, move || {
+        let sources = rule
+            .sources
+            .iter()
+            .map(|source| view! { <p class="hint">{source.clone()}</p> })
+            .collect_view();
+        view! {
+            <div class="told-body">
+                <p>{rule.asks.clone()}</p>
+                <p>{rule.scope.clone()}</p>
+                {sources}
+            </div>
+        }
+        .into_any()
+    });
+    view! {
+        <li class="rule">
+            <p class="rule-head"><span class="rule-name">{name.clone()}</span>" "<span class=state>{status}</span></p>
+            {done}
+            {missing}
+            {more}
+        </li>
+    }
+    .into_any()
+}
+
+/// What heat cannot be trusted with, the table, and how far all this goes.
+fn rest(told: &HeatTold) -> AnyView {
+    if told.rules.is_empty() {
+        return ().into_any();
+    }
+    let living = told.living.clone();
+    view! {
+        {folded("caution", words::LIVING.to_owned(), move || sentences(&living))}
+        {table::fold(words::HOURS, told.hours.clone())}
+        <p class="hint">{wording::INTERPOLATION}</p>
+        <p class="hint">{wording::HYGIENE_LIMITS}</p>
+    }
+    .into_any()
+}

@@ -1,0 +1,50 @@
+//! What the journal says of a heap: what to see to before use, its heat, its ripeness, its nutrients.
+
+mod heat;
+mod nutrients;
+mod ripeness;
+mod test_form;
+
+use heapwright_journal::EventId;
+use heapwright_wire::HeapTold;
+use heapwright_wording::told as words;
+use leptos::prelude::*;
+
+use crate::parts::fold::sentences;
+use crate::parts::live::live_if;
+use crate::places::telling::Telling;
+use crate::shell::Hub;
+
+/// All of them.
+pub fn sections(hub: Hub, id: EventId) -> AnyView {
+    let telling: Telling<HeapTold> = Telling::about(hub, Some(id), || true);
+    view! {
+        <section class="card before-use" aria-labelledby="before-use-title">
+            <h2 id="before-use-title">{words::BEFORE_USE}</h2>
+            {telling.standing()}
+            {live_if(move || telling.part(before_use))}
+        </section>
+        <section class="card heat" aria-labelledby="heat-title">
+            <h2 id="heat-title">{words::HEAT}</h2>
+            {heat::body(telling)}
+        </section>
+        <section class="card ripeness" aria-labelledby="ripeness-title">
+            <h2 id="ripeness-title" tabindex="-1">{words::RIPENESS}</h2>
+            {live_if(move || telling.part(|told| ripeness::verdict(&told.ripeness)))}
+            {test_form::section(hub, id)}
+            {live_if(move || telling.part(|told| ripeness::evidence(&told.ripeness)))}
+        </section>
+        <section class="card nutrients" aria-labelledby="nutrients-title">
+            <h2 id="nutrients-title">{words::NUTRIENTS}</h2>
+            {nutrients::body(telling)}
+        </section>
+    }
+    .into_any()
+}
+
+fn before_use(told: &HeapTold) -> AnyView {
+    if told.before_use.is_empty() {
+        return view! { <p>{words::NOTHING_LASTS}</p> }.into_any();
+    }
+    sentences(&told.before_use)
+}

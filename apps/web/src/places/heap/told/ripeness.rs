@@ -1,0 +1,90 @@
+//! Is it ready? The verdict, what each test said, and how the next one is done.
+
+use heapwright_wire::{RipenessTold, SheetTold, SignTold};
+use heapwright_wording::{self as wording, told as words};
+use leptos::prelude::*;
+
+use crate::parts::fold::{folded, sentences};
+use crate::parts::table;
+
+/// The verdict, and what to do next.
+pub fn verdict(told: &RipenessTold) -> AnyView {
+    let mut lines = told.lines.clone().into_iter();
+    let first = lines.next().unwrap_or_default();
+    let others: Vec<String> = lines.collect();
+    view! {
+        <p class="verdict">{first}</p>
+        {(!others.is_empty()).then(|| sentences(&others))}
+        {(!told.next.is_empty()).then(|| view! { <p class="next-test">{told.next.clone()}</p> })}
+        {told.sheets.iter().filter(|sheet| sheet.next).map(sheet).collect_view()}
+    }
+    .into_any()
+}
+
+/// What each test said, and how the others are done.
+pub fn evidence(told: &RipenessTold) -> AnyView {
+    let signs = if told.signs.is_empty() {
+        view! { <p>{words::NO_SIGNS}</p> }.into_any()
+    } else {
+        let signs = told.signs.iter().map(sign).collect_view();
+        view! {
+            <ul class="signs">{signs}</ul>
+            {table::fold(words::SIGNS, told.table.clone())}
+        }
+        .into_any()
+    };
+    let others: Vec<SheetTold> = told
+        .sheets
+        .iter()
+        .filter(|sheet| !sheet.next)
+        .cloned()
+        .collect();
+    view! {
+        {signs}
+        {(!told.hints.is_empty()).then(|| view! { <p>{told.hints.clone()}</p> })}
+        {folded("more", words::OTHER_SHEETS.to_owned(), move || {
+            let sheets = others.iter().map(sheet).collect_view();
+            view! { <div>{sheets}</div> }.into_any()
+        })}
+        <p class="hint">{wording::READY_LIMITS}</p>
+    }
+    .into_any()
+}
+
+fn sign(sign: &SignTold) -> AnyView {
+    let state = match sign.says.as_str() {
+        "for" => "state state-good",
+        "against" => "state state-off",
+        _ => "state",
+    };
+    view! {
+        <li class="sign">
+            <p class="rule-head"><span class="rule-name">{sign.test.clone()}</span>" "<span class=state>{sign.says.clone()}</span></p>
+            <p>{sign.found.clone()}</p>
+            {(!sign.weak.is_empty()).then(|| view! { <p class="hint">{sign.weak.clone()}</p> })}
+        </li>
+    }
+    .into_any()
+}
+
+/// How a test is done, folded away.
+fn sheet(sheet: &SheetTold) -> AnyView {
+    let title = sheet.title.clone();
+    let sheet = sheet.clone();
+    folded("more sheet", title, move || {
+        let steps = sheet
+            .steps
+            .iter()
+            .map(|step| view! { <li>{step.clone()}</li> })
+            .collect_view();
+        view! {
+            <div class="told-body">
+                {sentences(&sheet.lines)}
+                <ol class="steps">{steps}</ol>
+                <h3>{words::SHEET_READING}</h3>
+                {sentences(&sheet.reading)}
+            </div>
+        }
+        .into_any()
+    })
+}

@@ -1,0 +1,228 @@
+//! A test of compost is written down.
+
+use heapwright_journal::EventId;
+use heapwright_journal::content::{
+    BagTest, GerminationTest, Laboratory, SelfHeatingTest, Smell, Tested,
+};
+use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit};
+use heapwright_wording::told as words;
+use leptos::prelude::*;
+
+use crate::keeping::device;
+use crate::parts::choices::choices;
+use crate::parts::focus;
+use crate::parts::form::{self, Entry};
+use crate::parts::live::{self, live, live_if};
+use crate::shell::Hub;
+
+/// Which test.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Bag,
+    Flask,
+    Seeds,
+    Laboratory,
+}
+
+const KINDS: [Kind; 4] = [Kind::Bag, Kind::Flask, Kind::Seeds, Kind::Laboratory];
+
+/// A figure of a laboratory: id of its field, label, where it is kept.
+type Figure = (
+    &'static str,
+    &'static str,
+    fn(&mut Laboratory) -> &mut Option<f64>,
+);
+
+const FIGURES: [Figure; 15] = [
+    ("lab-moisture", "Moisture, %", |of| &mut of.moisture_pct),
+    ("lab-ph", "pH", |of| &mut of.ph),
+    ("lab-carbon", "Carbon, % of dry matter", |of| {
+        &mut of.carbon_pct_dry
+    }),
+    ("lab-nitrogen", "Nitrogen, % of dry matter", |of| {
+        &mut of.nitrogen_pct_dry
+    }),
+    ("lab-cn", "C:N, measured", |of| &mut of.cn_ratio_measured),
+    ("lab-ash", "Ash, % of dry matter", |of| &mut of.ash_pct_dry),
+    ("lab-p", "Phosphorus (P), % of dry matter", |of| {
+        &mut of.phosphorus_pct_dry
+    }),
+    ("lab-k", "Potassium (K), % of dry matter", |of| {
+        &mut of.potassium_pct_dry
+    }),
+    ("lab-ca", "Calcium (Ca), % of dry matter", |of| {
+        &mut of.calcium_pct_dry
+    }),
+    ("lab-mg", "Magnesium (Mg), % of dry matter", |of| {
+        &mut of.magnesium_pct_dry
+    }),
+    ("lab-na", "Sodium (Na), % of dry matter", |of| {
+        &mut of.sodium_pct_dry
+    }),
+    ("lab-ec", "Conductivity, dS/m", |of| {
+        &mut of.conductivity_ds_m
+    }),
+    (
+        "lab-ammonium",
+        "Ammonium nitrogen, mg/kg of dry matter",
+        |of| &mut of.ammonium_nitrogen_mg_kg_dry,
+    ),
+    (
+        "lab-nitrate",
+        "Nitrate nitrogen, mg/kg of dry matter",
+        |of| &mut of.nitrate_nitrogen_mg_kg_dry,
+    ),
+    (
+        "lab-co2",
+        "Carbon dioxide, mg/g of organic matter a day",
+        |of| &mut of.carbon_dioxide_mg_g_d,
+    ),
+];
+
+/// The button, and the form that it opens.
+pub fn section(hub: Hub, id: EventId) -> AnyView {
+    let open = RwSignal::new(false);
+    let opener = live::opener(
+        "log-act",
+        words::WRITE_TEST,
+        None,
+        move || open.get(),
+        move || open.update(|open| *open = !*open),
+    );
+    let done = move || {
+        open.set(false);
+        focus("ripeness-title");
+    };
+    view! {
+        {opener}
+        {live_if(move || open.get().then(|| form(hub, id, done)))}
+    }
+    .into_any()
+}
+
+fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let system = hub.page.with(|page| page.system());
+    let which = RwSignal::new(0);
+    let kind = move || KINDS.get(which.get()).copied().unwrap_or(Kind::Bag);
+    let entry = move || -> Entry {
+        let kind = KINDS.get(which.get_untracked()).copied();
+        let tested = tested(id, kind.unwrap_or(Kind::Bag), system)?;
+        Ok((tested.into(), form::moment("tested-when")?))
+    };
+    view! {
+        <div class="log-form">
+            {choices(
+                "test-kind",
+                words::WHICH_TEST.to_owned(),
+                words::TESTS.map(str::to_owned).to_vec(),
+                move || which.get(),
+                move |index| which.set(index),
+            )}
+            <div class="fields">{live(move || fields(kind(), system))}</div>
+            {form::when("tested-when")}
+            {form::send(hub, words::LOG_TEST, entry, done)}
+        </div>
+    }
+    .into_any()
+}
+
+fn fields(kind: Kind, system: UnitSystem) -> AnyView {
+    let number = |id, label: &str, hint| form::text(id, label.to_owned(), hint, true);
+    let degrees = match system {
+        UnitSystem::Metric => "\u{b0}C",
+        UnitSystem::UsCustomary => "\u{b0}F",
+    };
+    match kind {
+        Kind::Bag => view! {
+            {number("bag-days", "Days closed", "")}
+            {form::select("bag-swollen", "The bag was", None, vec!["flat", "swollen"])}
+            {form::select("bag-smell", "Smell when opened", Some("nobody smelt it"), form::words::<Smell>())}
+        }
+        .into_any(),
+        Kind::Flask => view! {
+            {number("flask-highest", &format!("Highest in the flask, {degrees}"), "")}
+            {number("flask-room", &format!("The room, {degrees}"), "")}
+        }
+        .into_any(),
+        Kind::Seeds => view! {
+            {number("seeds-sown", "Seeds sown in compost", "")}
+            {number("seeds-up", "Of them sprouted", "")}
+            {number("seeds-control-sown", "Seeds sown in the control", "")}
+            {number("seeds-control-up", "Of them sprouted", "")}
+            {number("seeds-root", "Mean root in compost, mm", words::MAY_BE_LEFT_OUT)}
+            {number("seeds-control-root", "Mean root in the control, mm", words::MAY_BE_LEFT_OUT)}
+        }
+        .into_any(),
+        Kind::Laboratory => FIGURES
+            .into_iter()
+            .map(|(id, label, _)| number(id, label, ""))
+            .collect_view()
+            .into_any(),
+    }
+}
+
+fn tested(heap: EventId, kind: Kind, system: UnitSystem) -> Result<Tested, String> {
+    let mut tested = Tested {
+        heap,
+        laboratory: None,
+        self_heating: None,
+        germination: None,
+        bag: None,
+    };
+    match kind {
+        Kind::Bag => {
+            tested.bag = Some(BagTest {
+                days: needed("bag-days")?,
+                swollen: device::value("bag-swollen") == "1",
+                smell: form::chosen::<Smell>("bag-smell"),
+            });
+        }
+        Kind::Flask => {
+            let celsius = |id| -> Result<f64, String> {
+                let degrees = needed(id)?;
+                Ok(match system {
+                    UnitSystem::Metric => degrees,
+                    UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
+                })
+            };
+            tested.self_heating = Some(SelfHeatingTest {
+                highest_c: celsius("flask-highest")?,
+                room_c: celsius("flask-room")?,
+            });
+        }
+        Kind::Seeds => {
+            tested.germination = Some(GerminationTest {
+                sown: count("seeds-sown")?,
+                sprouted: count("seeds-up")?,
+                control_sown: count("seeds-control-sown")?,
+                control_sprouted: count("seeds-control-up")?,
+                root_mm: form::number("seeds-root")?,
+                control_root_mm: form::number("seeds-control-root")?,
+            });
+        }
+        Kind::Laboratory => {
+            let mut laboratory = Laboratory::default();
+            for (id, _, figure) in FIGURES {
+                *figure(&mut laboratory) = form::number(id)?;
+            }
+            if laboratory == Laboratory::default() {
+                return Err(words::TEST_EMPTY.to_owned());
+            }
+            tested.laboratory = Some(Box::new(laboratory));
+        }
+    }
+    Ok(tested)
+}
+
+fn needed(id: &str) -> Result<f64, String> {
+    form::number(id)?.ok_or_else(|| words::TEST_INCOMPLETE.to_owned())
+}
+
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // checked to be whole and small
+fn count(id: &str) -> Result<u32, String> {
+    let number = needed(id)?;
+    if number.fract() != 0.0 || !(0.0..=1e6).contains(&number) {
+        return Err(words::WHOLE_SEEDS.to_owned());
+    }
+    Ok(number as u32)
+}
