@@ -12,7 +12,9 @@ pub const NOTHING_LASTS: &str =
 /// Heading of the ripeness.
 pub const RIPENESS: &str = "Is it ready?";
 /// Heading of the nutrients.
-pub const NUTRIENTS: &str = "What is in it";
+pub const NUTRIENTS: &str = "Nutrients in it";
+/// The table of the account.
+pub const ACCOUNT: &str = "Where they come from and go to";
 /// Nothing was fed.
 pub const NOTHING_IN_IT: &str =
     "Nothing lies in this heap yet. Log what you feed it, and this page keeps account of it.";
@@ -57,6 +59,8 @@ pub const STAYS_WITH_HEAP: &str = "This stays with the heap until it is harveste
 
 /// Opens the months.
 pub const BY_MONTH: &str = "By month";
+/// The table of months.
+pub const MONTHS: &str = "Kept out of the bin, month by month";
 /// What was spared the climate.
 pub const FOR_THE_CLIMATE: &str = "For the climate, as carbon dioxide over a century";
 /// What a rule asks and where it stands.

@@ -36,11 +36,11 @@ pub fn Fold(
 /// The same for whatever is made by a function.
 pub fn folded(
     class: &'static str,
-    summary: String,
+    summary: AnyView,
     body: impl Fn() -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
     let children: ChildrenFn = std::sync::Arc::new(body);
-    view! { <Fold class=class summary=summary.into_any() children=children/> }.into_any()
+    view! { <Fold class=class summary=summary children=children/> }.into_any()
 }
 
 /// Sentences, one below the other.

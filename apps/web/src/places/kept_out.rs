@@ -16,7 +16,7 @@ pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card kept-out" aria-labelledby="kept-out-title">
             <h2 id="kept-out-title">{words::KEPT_OUT}</h2>
-            {folded("more", words::BY_MONTH.to_owned(), move || body(hub))}
+            {folded("more", words::BY_MONTH.into_any(), move || body(hub))}
         </section>
     }
     .into_any()
@@ -33,7 +33,7 @@ fn body(hub: Hub) -> AnyView {
                 view! { <h3>{words::FOR_THE_CLIMATE}</h3> }
             });
             view! {
-                {table(words::KEPT_OUT, &told.months)}
+                {table(words::MONTHS, &told.months)}
                 {sentences(&told.lines)}
                 {climate}
                 {table(words::FOR_THE_CLIMATE, &told.climate)}

@@ -121,7 +121,7 @@ fn rules(told: &HeatTold, place: &str) -> AnyView {
     };
     view! {
         {own}
-        {folded("more", words::OTHER_RULES.to_owned(), move || list(&others))}
+        {folded("more", words::OTHER_RULES.into_any(), move || list(&others))}
     }
     .into_any()
 }
@@ -147,11 +147,12 @@ fn rule_view(rule: &RuleTold) -> AnyView {
             </div>
         }
     });
-    let summary = format!("{}, {name}", words::RULE_ASKS);
+    let summary =
+        view! { <span>{words::RULE_ASKS}<span class="unseen">{format!(", {name}")}</span></span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();
-    let more = folded("more rule-more", summary, move || {
+    let more = folded("more rule-more", summary.into_any(), move || {
         let sources = rule
             .sources
             .iter()
@@ -184,7 +185,7 @@ fn rest(told: &HeatTold) -> AnyView {
     }
     let living = told.living.clone();
     view! {
-        {folded("caution", words::LIVING.to_owned(), move || sentences(&living))}
+        {folded("caution", words::LIVING.into_any(), move || sentences(&living))}
         {table::fold(words::HOURS, told.hours.clone())}
         <p class="hint">{wording::INTERPOLATION}</p>
         <p class="hint">{wording::HYGIENE_LIMITS}</p>

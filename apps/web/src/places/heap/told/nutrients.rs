@@ -54,9 +54,9 @@ fn account(told: &NutrientsTold, as_labels: bool) -> AnyView {
     let yields = (!told.yields.rows.is_empty()).then(|| view! { <h3>{words::YIELD}</h3> });
     let yield_lines = (!told.yield_lines.is_empty()).then(|| sentences(&told.yield_lines));
     view! {
-        {whole(words::NUTRIENTS, table)}
+        {whole(words::ACCOUNT, table)}
         {whole(words::BESIDE, &told.beside)}
-        {folded("more", words::ABOUT_ACCOUNT.to_owned(), move || sentences(&lines))}
+        {folded("more", words::ABOUT_ACCOUNT.into_any(), move || sentences(&lines))}
         {yields}
         {whole(words::YIELD, &told.yields)}
         {yield_lines}

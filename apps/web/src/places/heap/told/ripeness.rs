@@ -42,7 +42,7 @@ pub fn evidence(told: &RipenessTold) -> AnyView {
     view! {
         {signs}
         {(!told.hints.is_empty()).then(|| view! { <p>{told.hints.clone()}</p> })}
-        {folded("more", words::OTHER_SHEETS.to_owned(), move || {
+        {folded("more", words::OTHER_SHEETS.into_any(), move || {
             let sheets = others.iter().map(sheet).collect_view();
             view! { <div>{sheets}</div> }.into_any()
         })}
@@ -71,7 +71,7 @@ fn sign(sign: &SignTold) -> AnyView {
 fn sheet(sheet: &SheetTold) -> AnyView {
     let title = sheet.title.clone();
     let sheet = sheet.clone();
-    folded("more sheet", title, move || {
+    folded("more sheet", title.into_any(), move || {
         let steps = sheet
             .steps
             .iter()
