@@ -195,12 +195,7 @@ pub fn in_heap(
     at: Moment,
 ) -> Result<Option<MixAnswer>, String> {
     let catalogue = Catalogue::built_in();
-    let garden = measured(
-        Garden::from_state(catalogue, state, at),
-        page,
-        &vocabulary(catalogue),
-        &mut Vec::new(),
-    );
+    let garden = garden_now(page, state, at);
     let (parts, water_kg) = garden.parts_of(catalogue, state, &state.contents(heap));
     if parts.is_empty() {
         return Ok(None);
@@ -238,6 +233,18 @@ pub fn litres(page: &Page, own: Option<&Garden>, typed: &str, unit: &str) -> Res
     volume_m3
         .map(|volume_m3| volume_m3 * 1000.0)
         .ok_or_else(|| "Enter a volume, such as 12 L.".to_owned())
+}
+
+/// The garden of a journal, with what the keeper's own vessels hold.
+#[must_use]
+pub fn garden_now(page: &Page, state: &State, at: Moment) -> Garden {
+    let catalogue = Catalogue::built_in();
+    measured(
+        Garden::from_state(catalogue, state, at),
+        page,
+        &vocabulary(catalogue),
+        &mut Vec::new(),
+    )
 }
 
 /// A garden with what the keeper's own vessels hold.
@@ -382,7 +389,7 @@ fn stuff(material: &str, condition: &str) -> Stuff {
 }
 
 /// What was typed as an amount: with its own unit where it has one, else in `unit`.
-fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amount, String> {
+pub fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amount, String> {
     if typed.trim().is_empty() {
         return Err("Enter a number, such as 1½ or 2.5.".to_owned());
     }

@@ -14,7 +14,9 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
-use crate::places::{heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings};
+use crate::places::{
+    beds::Beds, heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings, stores::Stores,
+};
 use crate::shell::Route;
 
 /// Something that goes on by itself.
@@ -69,6 +71,8 @@ fn place(route: Route) -> AnyView {
         Route::Balance => ().into_any(),
         Route::Heaps => view! { <Heaps/> }.into_any(),
         Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
+        Route::Beds => view! { <Beds/> }.into_any(),
+        Route::Stores => view! { <Stores/> }.into_any(),
         Route::Logbook => view! { <Logbook/> }.into_any(),
         Route::Settings => view! { <Settings/> }.into_any(),
     }

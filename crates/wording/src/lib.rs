@@ -8,6 +8,7 @@
 
 pub mod ahead;
 mod amounts;
+pub mod beds_on_the_page;
 mod conflicts;
 mod diversion;
 mod forecast;

@@ -1,6 +1,7 @@
 //! Controls that places share.
 
 pub mod amount;
+pub mod amount_said;
 pub mod choices;
 pub mod entry;
 pub mod field;

@@ -1,11 +1,13 @@
 //! The places of the app, one folder or file each.
 
 pub mod balance;
+pub mod beds;
 pub mod heap;
 pub mod heaps;
 pub mod kept_out;
 pub mod lines;
 pub mod logbook;
 pub mod settings;
+pub mod stores;
 pub mod telling;
 mod transfer;

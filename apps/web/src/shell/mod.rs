@@ -233,10 +233,12 @@ fn places(route: RwSignal<Route>) -> impl IntoView {
 /// A heap cut open: outline, warm core, layers.
 const MARK: &str = r#"<path class="mark-outline" d="M3 27C6 16 11 7 16 7s10 9 13 20z"/><path class="mark-layer" d="M7 21h18M10 15h12"/><circle class="mark-core" cx="16" cy="20" r="3.5"/>"#;
 
-/// A pair of scales, a heap, a book, two sliders.
-const PICTURES: [&str; 4] = [
+/// A pair of scales, a heap, a sprout over a bed, a box with a lid, a book, two sliders.
+const PICTURES: [&str; 6] = [
     r#"<path d="M12 4v16M7 20h10M4 7h16M4 7l-2 6h5zM20 7l-3 6h5z"/>"#,
     r#"<path d="M2 20C5 10 8 5 12 5s7 5 10 15zM7 14h10"/>"#,
+    r#"<path d="M2 20v-4h20v4M12 16V9M12 10C8 10 6 8 6 4c4 0 6 2 6 6c0-3 2-5 6-5c0 4-2 6-6 6"/>"#,
+    r#"<path d="M3 5h18v4H3zM5 9v11h14V9M10 13h4"/>"#,
     r#"<path d="M5 4h14v16H5zM9 4v16M12 9h4M12 13h4"/>"#,
     r#"<path d="M3 8h9M18 8h3M3 16h3M12 16h9"/><circle cx="15" cy="8" r="3"/><circle cx="9" cy="16" r="3"/>"#,
 ];

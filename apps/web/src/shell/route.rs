@@ -12,6 +12,10 @@ pub enum Route {
     Heaps,
     /// One heap.
     Heap(EventId),
+    /// Beds, and how compost is shared among them.
+    Beds,
+    /// What is put by.
+    Stores,
     /// All entries.
     Logbook,
     /// Units, light, the journal as a file.
@@ -20,7 +24,14 @@ pub enum Route {
 
 impl Route {
     /// Those that the bar leads to.
-    pub const ALL: [Self; 4] = [Self::Balance, Self::Heaps, Self::Logbook, Self::Settings];
+    pub const ALL: [Self; 6] = [
+        Self::Balance,
+        Self::Heaps,
+        Self::Beds,
+        Self::Stores,
+        Self::Logbook,
+        Self::Settings,
+    ];
 
     /// From the part of an address behind and with "#"; an unknown one leads to Balance.
     #[must_use]
@@ -29,6 +40,8 @@ impl Route {
         match path.split_once('/').unwrap_or((path, "")) {
             ("heaps", "") => Self::Heaps,
             ("heaps", id) => id.parse().map_or(Self::Heaps, Self::Heap),
+            ("beds", _) => Self::Beds,
+            ("stores", _) => Self::Stores,
             ("logbook", _) => Self::Logbook,
             ("settings", _) => Self::Settings,
             _ => Self::Balance,
@@ -42,6 +55,8 @@ impl Route {
             Self::Balance => "#/balance".to_owned(),
             Self::Heaps => "#/heaps".to_owned(),
             Self::Heap(id) => format!("#/heaps/{id}"),
+            Self::Beds => "#/beds".to_owned(),
+            Self::Stores => "#/stores".to_owned(),
             Self::Logbook => "#/logbook".to_owned(),
             Self::Settings => "#/settings".to_owned(),
         }
@@ -53,6 +68,8 @@ impl Route {
         match self {
             Self::Balance => "Balance",
             Self::Heaps | Self::Heap(_) => wording::page::HEAPS,
+            Self::Beds => wording::beds_on_the_page::BEDS,
+            Self::Stores => wording::beds_on_the_page::STORES,
             Self::Logbook => wording::page::LOGBOOK,
             Self::Settings => wording::page::SETTINGS,
         }

@@ -1,6 +1,7 @@
 //! Which bed gets how much compost, and why not more?
 
 mod from_journal;
+mod ground;
 
 use heapwright_catalogue::{Crop, CropGroup, Spreading};
 use heapwright_engine::spreading::bed::{Bed, Dressing, Maturity, Soil, State};

@@ -1,0 +1,170 @@
+//! Beds: what grows where, what was spread on it, and how compost is shared among them.
+
+mod ask;
+mod describe;
+mod paper;
+mod plan;
+mod spread;
+mod uses;
+
+pub(super) use spread::heap_options;
+
+use heapwright_catalogue::Catalogue;
+use heapwright_journal::{EventId, Moment};
+use heapwright_quantity::{UnitSystem, significant};
+use heapwright_state::Bed;
+use heapwright_wording::{self as wording, Word, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use crate::keeping::{Status, device};
+use crate::parts::entry::entry_row;
+use crate::parts::focus;
+use crate::parts::fold::Fold;
+use crate::parts::live::{live, live_if, opener};
+use crate::shell::{Hub, hub};
+
+/// The form that is open.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    Describe,
+    Spread,
+}
+
+/// The place.
+#[component]
+pub fn Beds() -> impl IntoView {
+    let hub = hub();
+    let open = RwSignal::new(None::<Form>);
+    let close = move || {
+        open.set(None);
+        focus("title");
+    };
+    let is_open = Memo::new(move |_| hub.keeper.with(|journal| journal.status != Status::Opening));
+    // The forms stay as they are while entries come in: only this decides whether they are there.
+    let any = Memo::new(move |_| {
+        hub.keeper
+            .with(|journal| journal.state.beds().next().is_some())
+    });
+    let form_opener = move |form: Form, name: &'static str| {
+        let press = move || open.set((open.get_untracked() != Some(form)).then_some(form));
+        opener(
+            "log-act",
+            name,
+            None,
+            move || open.get() == Some(form),
+            press,
+        )
+    };
+    let form = move || {
+        open.get().map(|form| match form {
+            Form::Describe => describe::form(hub, close),
+            Form::Spread => spread::form(hub, close),
+        })
+    };
+    let whole = move || {
+        if !is_open.get() {
+            return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
+        }
+        let has_beds = any.get();
+        let none = (!has_beds).then(|| view! { <p class="card">{words::NO_BEDS}</p> }.into_any());
+        view! {
+            {none}
+            <section class="card" aria-label="Write down">
+                <div class="log-acts">
+                    {form_opener(Form::Describe, "Describe a bed")}
+                    {has_beds.then(|| form_opener(Form::Spread, "Spread compost"))}
+                </div>
+                {live_if(form)}
+            </section>
+            {live(move || list(hub))}
+            {has_beds.then(|| plan::section(hub))}
+            {uses::section()}
+        }
+        .into_any()
+    };
+    view! {
+        <div class="place">
+            <h1 id="title" tabindex="-1">{words::BEDS}</h1>
+            {live(whole)}
+        </div>
+    }
+}
+
+/// All beds that were described, with their names.
+fn named(hub: Hub) -> Vec<(EventId, String)> {
+    hub.keeper.with(|journal| {
+        journal
+            .state
+            .beds()
+            .filter_map(|bed| Some((bed.id, bed.now().described.as_ref()?.name.clone())))
+            .collect()
+    })
+}
+
+/// An area in square metres or feet: "12 m²".
+fn area_text(area_m2: f64, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::Metric => format!("{}\u{a0}m²", significant(area_m2, 3)),
+        UnitSystem::UsCustomary => format!(
+            "{}\u{a0}sq\u{a0}ft",
+            significant(area_m2 / SQUARE_METRES_PER_SQUARE_FOOT, 3)
+        ),
+    }
+}
+
+/// International foot, 1959: 0.3048 m.
+const SQUARE_METRES_PER_SQUARE_FOOT: f64 = 0.3048 * 0.3048;
+
+fn list(hub: Hub) -> AnyView {
+    let system = hub.page.with(|page| page.system());
+    let cards = hub.keeper.with(|journal| {
+        let now = device::now();
+        journal
+            .state
+            .beds()
+            .filter_map(|bed| card(hub, bed, now, system))
+            .collect_view()
+    });
+    view! { <ul class="heaps">{cards}</ul> }.into_any()
+}
+
+fn card(hub: Hub, bed: &Bed, now: Moment, system: UnitSystem) -> Option<AnyView> {
+    let described = bed.now().described.as_ref()?;
+    let feeding = described
+        .feeding
+        .map(|feeding| format!("{} feeding", feeding.word()));
+    let crop: Vec<String> = described.crop.clone().into_iter().chain(feeding).collect();
+    let last = bed.now().dressings.last().map_or_else(
+        || words::NEVER_SPREAD.to_owned(),
+        |(when, spread)| {
+            format!(
+                "{}, {}",
+                wording::amount_text(Catalogue::built_in(), &spread.amount.amount(), system),
+                wording::ago_text(*when, now)
+            )
+        },
+    );
+    let ids: Vec<EventId> = bed.history().rev().map(|event| event.id).collect();
+    let name = described.name.clone();
+    let summary = view! { "What was done"<span class="unseen">" on "{name.clone()}</span> };
+    Some(
+        view! {
+            <li class="card bed-card">
+                <div class="heap-head">
+                    <h2>{name}</h2>
+                    <span class="stage">{area_text(described.area_m2, system)}</span>
+                </div>
+                <dl class="doings">
+                    {(!crop.is_empty()).then(|| view! { <div><dt>"Grows"</dt><dd>{crop.join(", ")}</dd></div> })}
+                    <div><dt>"Last dressing"</dt><dd>{last}</dd></div>
+                </dl>
+                <Fold class="more" summary=summary.into_any()>
+                    <ul class="entries">
+                        {ids.iter().map(|id| view! { <li>{entry_row(hub, *id, true)}</li> }).collect_view()}
+                    </ul>
+                </Fold>
+            </li>
+        }
+        .into_any(),
+    )
+}

@@ -1,0 +1,77 @@
+//! The plan on paper: a table to take outside, with room to tick off what is done.
+
+use heapwright_answers::BedsAnswer;
+use heapwright_garden::Garden;
+use heapwright_journal::Moment;
+use heapwright_quantity::{UnitSystem, mass_text, volume_text};
+use heapwright_wording::{self as wording, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use super::plan::{fillings, left_line};
+
+/// The sheet; it is seen in print only.
+pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Moment) -> AnyView {
+    let rows = answer
+        .beds
+        .iter()
+        .map(|bed| {
+            let share = &bed.share;
+            let some = |text: String| {
+                if share.depth_m > 0.0 {
+                    text
+                } else {
+                    "\u{2013}".to_owned()
+                }
+            };
+            let weight_kg = share.brought_per_m2.wet_mass.value * bed.asked.area_m2;
+            let of = |measure| some(fillings(garden, measure, share.volume_m3, system));
+            view! {
+                <tr>
+                    <th scope="row">{bed.asked.name.clone()}</th>
+                    <td>{of("barrow")}</td>
+                    <td>{of("bucket")}</td>
+                    <td>{some(wording::depth_text(share.depth_m, system))}</td>
+                    <td>{some(volume_text(share.volume_m3, system))}</td>
+                    <td>{some(mass_text(weight_kg, system))}</td>
+                    <td>"\u{2610}"</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    let line = |text: String| view! { <li>{text}</li> };
+    let limits = answer
+        .beds
+        .iter()
+        .map(|bed| line(words::page_binding_line(bed, system)))
+        .collect_view();
+    let notices = answer
+        .notices
+        .iter()
+        .filter(|notice| !matches!(notice, heapwright_answers::BedsNotice::Left { .. }))
+        .map(|notice| line(words::page_beds_notice(notice, system)))
+        .collect_view();
+    view! {
+        <div class="paper">
+            <p class="paper-title">"Compost for the beds, "{wording::day_text(now)}</p>
+            <p>{wording::beds_summary(answer, system)}" "{left_line(answer, system)}</p>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">"Bed"</th>
+                        <th scope="col">"Barrows"</th>
+                        <th scope="col">"Buckets"</th>
+                        <th scope="col">"Depth"</th>
+                        <th scope="col">"Amount"</th>
+                        <th scope="col">"Weight"</th>
+                        <th scope="col">"Done"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+            <ul>{limits}</ul>
+            <ul>{notices}</ul>
+            <p>{wording::BEDS_LIMITS}</p>
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,281 @@
+//! The plan: which bed gets how much, what stops it from getting more, and what is left over.
+
+use heapwright_answers::spreading::Maturity;
+use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice};
+use heapwright_catalogue::{Catalogue, Spreading};
+use heapwright_garden::Garden;
+use heapwright_journal::EventId;
+use heapwright_quantity::{Amount, Unit, UnitSystem, volume_text};
+use heapwright_wording::{self as wording, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use super::ask::{Asked, BedChosen, answered};
+use super::{paper, spread::heap_options};
+use crate::asking;
+use crate::keeping::device;
+use crate::parts::amount_said::AmountTyped;
+use crate::parts::form;
+use crate::parts::live::{button, live, live_if, live_text};
+use crate::shell::Hub;
+
+/// The section.
+pub fn section(hub: Hub) -> AnyView {
+    let amount = AmountTyped::empty(hub);
+    let asked = RwSignal::new(None::<Asked>);
+    let fault = RwSignal::new(None::<String>);
+    let beds = Memo::new(move |_| super::named(hub));
+    let heaps = Memo::new(move |_| {
+        hub.keeper.with(|journal| {
+            let heaps = journal.state.heaps();
+            heaps
+                .map(|heap| (heap.id, heap.now().stage))
+                .collect::<Vec<_>>()
+        })
+    });
+    let ask = move || match read(amount, &beds.get_untracked()) {
+        Ok(read) => {
+            fault.set(None);
+            asked.set(Some(read));
+        }
+        Err(why) => {
+            fault.set(Some(why));
+            asked.set(None);
+        }
+    };
+    let result = move || {
+        asked
+            .with(Option::is_some)
+            .then(|| {
+                let page = hub.page.get();
+                hub.keeper.with(|journal| {
+                    let now = device::now();
+                    let garden = asking::garden_now(&page, &journal.state, now);
+                    asked.with(|asked| {
+                        let asked = asked.as_ref()?;
+                        Some(match answered(asked, &garden, &journal.state, now) {
+                            Ok(answer) => told(&garden, &answer, page.system(), now),
+                            Err(why) => {
+                                view! { <p class="fault" role="alert">{why}</p> }.into_any()
+                            }
+                        })
+                    })
+                })
+            })
+            .flatten()
+    };
+    view! {
+        <section class="card plan" aria-labelledby="plan-title">
+            <h2 id="plan-title">"Share compost among the beds"</h2>
+            <div class="field">
+                <label for="plan-heap">"Compost of"</label>
+                <select id="plan-heap">
+                    <option value="">"somewhere else"</option>
+                    {live(move || { heaps.track(); heap_options(hub) })}
+                </select>
+            </div>
+            <p class="hint">"How much there is; if left empty, as the journal has it for the heap."</p>
+            {amount.row("plan-amount", "compost to share")}
+            <details class="more">
+                <summary>"About the compost"</summary>
+                <div class="fields">
+                    {form::select("plan-maturity", "Mature?", Some("as its tests say"), vec!["yes", "no"])}
+                    {form::select("plan-raw", "Did raw manure, droppings or meat go in?", Some("as the journal says"), vec!["yes", "no"])}
+                </div>
+            </details>
+            {live(move || bed_ticks(&beds.get()))}
+            {button("main-act plan-act", "Plan", ask)}
+            <p class="fault" role="alert">{live_text(move || fault.get().unwrap_or_default())}</p>
+            {live_if(result)}
+        </section>
+    }
+    .into_any()
+}
+
+/// The beds to tick, each with what is soon to happen there.
+fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
+    let rows = beds
+        .iter()
+        .enumerate()
+        .map(|(index, (_, name))| {
+            let (sow, harvest) = (format!("plan-sow-{index}"), format!("plan-harvest-{index}"));
+            view! {
+                <li class="line">
+                    <label class="tick">
+                        <input type="checkbox" name="plan-bed" value=index.to_string() checked/>
+                        <span class="line-name">{name.clone()}</span>
+                    </label>
+                    <details class="more">
+                        <summary>"Soon there"<span class="unseen">": "{name.clone()}</span></summary>
+                        <div class="fields">
+                            <label class="tick">
+                                <input type="checkbox" name=sow value="0"/>
+                                <span>"Sown or planted now"</span>
+                            </label>
+                            <div class="field">
+                                <label for=harvest.clone()>"Harvest in how many days"</label>
+                                <input id=harvest type="text" inputmode="numeric" autocomplete="off"/>
+                            </div>
+                        </div>
+                    </details>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="plan-beds">
+            <legend>"Which beds"</legend>
+            <ul class="lines">{rows}</ul>
+        </fieldset>
+    }
+    .into_any()
+}
+
+/// What the form says; the error is a sentence.
+fn read(amount: AmountTyped, beds: &[(EventId, String)]) -> Result<Asked, String> {
+    let ticked = device::ticked("plan-bed");
+    let beds = beds
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| ticked.contains(index))
+        .map(|(index, (id, _))| {
+            let days = form::number(&format!("plan-harvest-{index}"))?;
+            if days.is_some_and(|days| !(0.0..=3660.0).contains(&days)) {
+                return Err(words::NO_DAYS.to_owned());
+            }
+            Ok(BedChosen {
+                id: *id,
+                sown_soon: !device::ticked(&format!("plan-sow-{index}")).is_empty(),
+                harvest_in_days: days,
+            })
+        })
+        .collect::<Result<Vec<_>, String>>()?;
+    if beds.is_empty() {
+        return Err(words::NO_BED_TICKED.to_owned());
+    }
+    let amount = if amount.is_empty() {
+        None
+    } else {
+        Some(amount.said()?)
+    };
+    // Index of the choice "yes" or "no".
+    let yes = |id: &str| match device::value(id).as_str() {
+        "0" => Some(true),
+        "1" => Some(false),
+        _ => None,
+    };
+    Ok(Asked {
+        heap: device::value("plan-heap").parse().ok(),
+        amount,
+        maturity: yes("plan-maturity").map(|mature| {
+            if mature {
+                Maturity::Mature
+            } else {
+                Maturity::Immature
+            }
+        }),
+        held_raw: yes("plan-raw"),
+        beds,
+    })
+}
+
+fn told(
+    garden: &Garden,
+    answer: &BedsAnswer,
+    system: UnitSystem,
+    now: heapwright_journal::Moment,
+) -> AnyView {
+    let rows = answer
+        .beds
+        .iter()
+        .map(|bed| bed_row(garden, bed, system))
+        .collect_view();
+    // What is left over stands in the line above.
+    let notices = answer
+        .notices
+        .iter()
+        .filter(|notice| !matches!(notice, BedsNotice::Left { .. }))
+        .map(|notice| view! { <li>{words::page_beds_notice(notice, system)}</li> })
+        .collect_view();
+    view! {
+        <div class="plan-told" role="group" aria-labelledby="plan-told-title">
+            <h3 id="plan-told-title" class="answer-line">{wording::beds_summary(answer, system)}</h3>
+            <p class="plan-left">{left_line(answer, system)}</p>
+            <ul class="lines">{rows}</ul>
+            <ul class="told-lines">{notices}</ul>
+            <p class="hint">{wording::BEDS_LIMITS}</p>
+            {button("plan-print", "Print the plan", || {
+                // A browser that cannot print has told so itself.
+                let _ = window().print();
+            })}
+            {paper::sheet(garden, answer, system, now)}
+        </div>
+    }
+    .into_any()
+}
+
+/// What is left over, also when nothing is.
+pub fn left_line(answer: &BedsAnswer, system: UnitSystem) -> String {
+    answer
+        .notices
+        .iter()
+        .find(|notice| matches!(notice, BedsNotice::Left { .. }))
+        .map_or_else(
+            || "Nothing is left over.".to_owned(),
+            |notice| words::page_beds_notice(notice, system),
+        )
+}
+
+fn bed_row(garden: &Garden, bed: &BedAnswer, system: UnitSystem) -> AnyView {
+    let share = &bed.share;
+    let amount = if share.depth_m > 0.0 {
+        format!(
+            "{} or {}, {} deep, {}",
+            fillings(garden, "barrow", share.volume_m3, system),
+            fillings(garden, "bucket", share.volume_m3, system),
+            wording::depth_text(share.depth_m, system),
+            volume_text(share.volume_m3, system)
+        )
+    } else {
+        "none".to_owned()
+    };
+    let catalogue = Catalogue::built_in();
+    let sources = citations(catalogue, &bed.binding_source_keys(Spreading::built_in()));
+    let sources = (!sources.is_empty()).then(|| {
+        view! { <p class="hint plan-source">"By: "{sources}</p> }
+    });
+    view! {
+        <li class="line plan-bed">
+            <p><span class="line-name">{bed.asked.name.clone()}</span>": "{amount}</p>
+            <p class="plan-limit">
+                <span class="stage">"Stops at: "{wording::binding_name(share.binding)}</span>". "
+                {words::page_binding_line(bed, system)}
+            </p>
+            {sources}
+        </li>
+    }
+    .into_any()
+}
+
+/// So many of a measure of the garden: "2½ barrows"; a plain volume for one that is not known.
+pub fn fillings(garden: &Garden, measure: &str, volume_m3: f64, system: UnitSystem) -> String {
+    let catalogue = Catalogue::built_in();
+    garden.filling_m3(catalogue, measure).map_or_else(
+        || volume_text(volume_m3, system),
+        |filling| {
+            let amount = Amount {
+                count: volume_m3 / filling.typical,
+                unit: Unit::Measure(measure.to_owned()),
+            };
+            wording::amount_text(catalogue, &amount, system)
+        },
+    )
+}
+
+/// The sources of keys, in a line.
+pub fn citations(catalogue: &Catalogue, keys: &[String]) -> String {
+    keys.iter()
+        .filter_map(|key| catalogue.source(key))
+        .map(|source| source.citation.as_str())
+        .collect::<Vec<_>>()
+        .join("; ")
+}

@@ -1,0 +1,108 @@
+//! The form that writes down what was spread on a bed.
+
+use heapwright_answers::before_use;
+use heapwright_catalogue::Catalogue;
+use heapwright_journal::content::{How, Spread};
+use heapwright_journal::{AmountSaid, EventId};
+use heapwright_wording::{self as wording, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use crate::asking;
+use crate::keeping::device;
+use crate::parts::amount_said::AmountTyped;
+use crate::parts::form::{self, Entry};
+use crate::parts::live::{button, live_if};
+use crate::shell::Hub;
+
+/// The form.
+pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
+    let heap = RwSignal::new(None::<EventId>);
+    let amount = AmountTyped::new(hub, "1", "barrow");
+    let beds = super::named(hub)
+        .into_iter()
+        .map(|(id, name)| view! { <option value=id.to_string()>{name}</option> })
+        .collect_view();
+    let entry = move || -> Entry {
+        let content = Spread {
+            bed: device::value("spread-bed")
+                .parse()
+                .map_err(|_| words::NO_BED_TICKED.to_owned())?,
+            heap: heap.get_untracked(),
+            amount: AmountSaid::from(&amount.said()?),
+            how: form::chosen::<How>("spread-how"),
+        };
+        Ok((content.into(), form::moment("spread-when")?))
+    };
+    view! {
+        <div class="log-form">
+            <div class="field">
+                <label for="spread-bed">"Bed"</label>
+                <select id="spread-bed">{beds}</select>
+            </div>
+            {amount.row("spread-amount", "compost")}
+            <div class="field">
+                <label for="spread-heap">"From"</label>
+                <select id="spread-heap" on:change=move |event| heap.set(event_target_value(&event).parse().ok())>
+                    <option value="">"not said"</option>
+                    {heap_options(hub)}
+                </select>
+            </div>
+            {live_if(move || heap.get().and_then(|heap| to_see_to(hub, heap)))}
+            {form::select("spread-how", "How", Some("not said"), form::words::<How>())}
+            {form::when("spread-when")}
+            <div class="acts">
+                {form::send(hub, "Write it down", entry, done)}
+                {button("quiet", "Not now", done)}
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+/// The heaps as options, those with finished compost first.
+pub fn heap_options(hub: Hub) -> AnyView {
+    use heapwright_journal::content::Stage;
+    use heapwright_wording::Word;
+    hub.keeper
+        .with(|journal| {
+            let stages = [Stage::Finished, Stage::Curing, Stage::Active, Stage::Other];
+            stages
+                .into_iter()
+                .flat_map(|stage| {
+                    let of_stage = journal
+                        .state
+                        .heaps()
+                        .filter(move |heap| heap.now().stage == stage);
+                    of_stage.filter_map(move |heap| {
+                        let name = format!("{} ({})", heap.name()?, stage.word());
+                        Some(view! { <option value=heap.id.to_string()>{name}</option> })
+                    })
+                })
+                .collect_view()
+        })
+        .into_any()
+}
+
+/// What went into a heap and must be seen to before its compost is used.
+fn to_see_to(hub: Hub, heap: EventId) -> Option<AnyView> {
+    let page = hub.page.get();
+    let lines: Vec<String> = hub.keeper.with(|journal| {
+        let state = &journal.state;
+        let garden = asking::garden_now(&page, state, device::now());
+        before_use(
+            Catalogue::built_in(),
+            &garden,
+            &state.contents_since_harvest(heap),
+        )
+        .iter()
+        .map(wording::before_use_line)
+        .collect()
+    });
+    (!lines.is_empty()).then(|| {
+        let lines = lines
+            .into_iter()
+            .map(|line| view! { <li>{line}</li> })
+            .collect_view();
+        view! { <ul class="told-lines">{lines}</ul> }.into_any()
+    })
+}

@@ -1,0 +1,37 @@
+//! Compost in pots, on lawns, around trees, and the caution about tea.
+
+use heapwright_catalogue::{Catalogue, Spreading};
+use heapwright_wording::{self as wording, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use super::plan::citations;
+use crate::parts::fold::Fold;
+
+/// The section.
+pub fn section() -> AnyView {
+    view! {
+        <section class="card uses">
+            <Fold class="more" summary=words::OTHER_USES.into_any()>
+                <ul class="told-lines">{rows()}</ul>
+                <p class="hint">{wording::USES_LIMITS}</p>
+            </Fold>
+        </section>
+    }
+    .into_any()
+}
+
+fn rows() -> AnyView {
+    Spreading::built_in()
+        .uses()
+        .iter()
+        .map(|use_of| {
+            view! {
+                <li>
+                    <p>{words::page_use_line(use_of)}</p>
+                    <p class="hint">{citations(Catalogue::built_in(), &use_of.source_keys)}</p>
+                </li>
+            }
+        })
+        .collect_view()
+        .into_any()
+}

@@ -1,0 +1,153 @@
+//! Stores: what is put by, and what came, went and was counted.
+
+mod forms;
+
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_state::{ShelfKey, State};
+use heapwright_terms::MaterialId;
+use heapwright_wording::{self as wording, beds_on_the_page as words};
+use leptos::prelude::*;
+
+use crate::asking;
+use crate::keeping::{Status, device};
+use crate::parts::focus;
+use crate::parts::live::{live, live_if, named_button, opener};
+use crate::shell::{Hub, hub};
+
+/// The form that is open.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    PutBy,
+    Use,
+    Count,
+}
+
+/// What a form is about: the form, and the shelf it was opened from.
+type Open = RwSignal<Option<(Form, Option<ShelfKey>)>>;
+
+/// The place.
+#[component]
+pub fn Stores() -> impl IntoView {
+    let hub = hub();
+    let open: Open = RwSignal::new(None);
+    let close = move || {
+        open.set(None);
+        focus("title");
+    };
+    let is_open = Memo::new(move |_| hub.keeper.with(|journal| journal.status != Status::Opening));
+    let any = Memo::new(move |_| {
+        hub.keeper
+            .with(|journal| !journal.state.stores().shelves.is_empty())
+    });
+    let form_opener = move |form: Form, name: &'static str| {
+        let is_it = move || open.with(|open| open.as_ref().is_some_and(|(now, _)| *now == form));
+        let is_now =
+            move || open.with_untracked(|open| open.as_ref().is_some_and(|(now, _)| *now == form));
+        let press = move || open.set((!is_now()).then_some((form, None)));
+        opener("log-act", name, None, is_it, press)
+    };
+    let form = move || {
+        open.get().map(|(form, key)| match form {
+            Form::PutBy => forms::put_by(hub, close),
+            Form::Use => forms::used(hub, key, close),
+            Form::Count => forms::counted(hub, key, close),
+        })
+    };
+    let whole = move || {
+        if !is_open.get() {
+            return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
+        }
+        let had_any = any.get();
+        view! {
+            {live(move || list(hub, open))}
+            <section class="card" aria-label="Write down">
+                <div class="log-acts">
+                    {form_opener(Form::PutBy, "Put by")}
+                    {had_any.then(|| form_opener(Form::Use, "Use"))}
+                    {had_any.then(|| form_opener(Form::Count, "Count"))}
+                </div>
+                {live_if(form)}
+            </section>
+        }
+        .into_any()
+    };
+    view! {
+        <div class="place">
+            <h1 id="title" tabindex="-1">{words::STORES}</h1>
+            {live(whole)}
+        </div>
+    }
+}
+
+/// What was ever put by: its key and its name, in the order of the state.
+fn shelves(garden: &Garden, state: &State) -> Vec<(ShelfKey, String)> {
+    state
+        .stores()
+        .shelves
+        .iter()
+        .map(|(key, _)| {
+            let material = MaterialId(key.material.clone());
+            let name = words::shelf_name(Catalogue::built_in(), garden, &material, &key.conditions);
+            (key.clone(), name)
+        })
+        .collect()
+}
+
+fn list(hub: Hub, open: Open) -> AnyView {
+    let page = hub.page.get();
+    let system = page.system();
+    let catalogue = Catalogue::built_in();
+    hub.keeper.with(|journal| {
+        let garden = asking::garden_now(&page, &journal.state, device::now());
+        let shelves = shelves(&garden, &journal.state);
+        let none = match (shelves.is_empty(), garden.stores.is_empty()) {
+            (true, _) => Some(words::NO_STORES),
+            (false, true) => Some(words::ALL_USED),
+            (false, false) => None,
+        };
+        let none = none.map(|told| view! { <p class="card">{told}</p> });
+        let (mut rows, mut gone) = (Vec::new(), Vec::new());
+        for (key, name) in shelves {
+            let stock = garden
+                .stores
+                .iter()
+                .find(|stock| ShelfKey::new(stock.material.as_str(), &stock.conditions) == key);
+            let Some(stock) = stock else {
+                gone.push(name);
+                continue;
+            };
+            let amount = stock.amount.as_ref().map_or_else(
+                || "plenty".to_owned(),
+                |amount| wording::amount_text(catalogue, amount, system),
+            );
+            let act = |form: Form, word: &str| {
+                let key = key.clone();
+                let name = format!("{word} {name}");
+                named_button("quiet", word, Some(name), move || {
+                    open.set(Some((form, Some(key.clone()))));
+                })
+            };
+            rows.push(
+                view! {
+                    <li class="shelf">
+                        <p><span class="line-name">{name.clone()}</span>": "{amount}</p>
+                        <div class="shelf-acts">{act(Form::Use, "Use")}{act(Form::Count, "Count")}</div>
+                    </li>
+                }
+                .into_any(),
+            );
+        }
+        let gone = (!gone.is_empty() && !rows.is_empty())
+            .then(|| view! { <p class="hint">"Used up: "{gone.join(", ")}"."</p> });
+        let rows = (!rows.is_empty()).then(|| {
+            view! {
+                <section class="card" aria-label="What is put by">
+                    <ul class="shelves">{rows.into_iter().collect_view()}</ul>
+                    {gone}
+                </section>
+            }
+        });
+        view! { {none}{rows} }.into_any()
+    })
+}

@@ -1,0 +1,150 @@
+//! What the page says of beds and stores: the sentences of the plan, without the words of commands.
+
+use heapwright_answers::spreading::{BedLimit, Binding};
+use heapwright_answers::{BedAnswer, BedsNotice};
+use heapwright_catalogue::{Catalogue, CompostUse};
+use heapwright_garden::Garden;
+use heapwright_quantity::{UnitSystem, significant};
+use heapwright_terms::MaterialId;
+
+use crate::amounts::name_of;
+use crate::spreading::{beds_notice, binding_line, use_limit_text};
+
+/// The beds.
+pub const BEDS: &str = "Beds";
+/// The stores.
+pub const STORES: &str = "Stores";
+/// No bed is described.
+pub const NO_BEDS: &str = "No bed yet. Describe one by its area and what grows there; then compost can be shared out among the beds.";
+/// A bed had nothing spread on it.
+pub const NEVER_SPREAD: &str = "No compost written down yet.";
+/// A bed without a name.
+pub const BED_NEEDS_NAME: &str = "Give the bed a name, such as North bed.";
+/// A bed of that name is there.
+pub const BED_NAME_TAKEN: &str = "A bed of this name is there already: give another name.";
+/// An area cannot be read.
+pub const NO_AREA: &str = "Enter the area, such as 12, or two sides, such as 3 m x 1.2 m.";
+/// The plan was asked without beds.
+pub const NO_BED_TICKED: &str = "Tick at least one bed.";
+/// Neither the journal nor the keeper says how much compost there is.
+pub const NO_COMPOST_SAID: &str =
+    "Enter how much compost there is: the journal does not tell for this one.";
+/// A count of days cannot be read.
+pub const NO_DAYS: &str = "Enter the days until the harvest, from 0 to 3660, or leave it empty.";
+/// Nothing is put by.
+pub const NO_STORES: &str = "Nothing is put by yet. Dry leaves, straw or torn cardboard kept under cover are what a wet heap asks for: write down what you gather.";
+/// All is used up.
+pub const ALL_USED: &str = "All that was put by is used up. Time to gather more.";
+/// No material was chosen.
+pub const NO_MATERIAL: &str = "Choose a material first.";
+/// What opens the uses away from beds.
+pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea";
+
+/// What stops a bed from getting more, as a sentence of the page.
+#[must_use]
+pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
+    match bed.share.binding {
+        Binding::Limit(BedLimit::MaturityUnknown) => format!(
+            "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say above that it is mature.",
+            bed.asked.name
+        ),
+        _ => binding_line(bed, system),
+    }
+}
+
+/// What to know about a plan, as a sentence of the page.
+#[must_use]
+pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
+    match notice {
+        BedsNotice::CompostAssumed => {
+            "The compost was never analysed: usual figures with wide ranges are taken.".to_owned()
+        }
+        BedsNotice::VolumeEstimated => {
+            "How much compost there is was estimated from what went in; enter it once you have measured it.".to_owned()
+        }
+        BedsNotice::RawUnknown => {
+            "Nobody said whether manure, droppings or meat went in: if they did, say so above, for then the harvest has to wait.".to_owned()
+        }
+        BedsNotice::CropUnknown { bed, crop } => format!(
+            "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; describe the bed with how much it feeds."
+        ),
+        _ => beds_notice(notice, system),
+    }
+}
+
+/// A use of compost away from beds, in sentences.
+#[must_use]
+pub fn page_use_line(use_of: &CompostUse) -> String {
+    let mut line = format!("{}: {}.", use_of.name, use_limit_text(use_of));
+    if let Some((fine, coarse)) = use_of.sieve_mm {
+        line += &format!(
+            " Sieve {} to {}\u{a0}mm.",
+            significant(fine, 2),
+            significant(coarse, 2)
+        );
+    }
+    if use_of.needs_mature && use_of.limit.high > 0.0 {
+        line += " Mature only.";
+    }
+    if let Some(most) = use_of.conductivity_ds_m_most {
+        line += &format!(" Conductivity at most {}\u{a0}dS/m.", significant(most, 2));
+    }
+    if let Some(most) = use_of.ph_most {
+        line += &format!(" pH at most {}.", significant(most, 2));
+    }
+    format!("{line} {}", use_of.advice)
+}
+
+/// A material in conditions, as it lies in a store: "shredded leaves"; its id where nobody knows it.
+#[must_use]
+pub fn shelf_name(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    material: &MaterialId,
+    conditions: &[String],
+) -> String {
+    garden.material(catalogue, material).map_or_else(
+        || material.as_str().to_owned(),
+        |found| name_of(catalogue, &found, conditions),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use heapwright_catalogue::Spreading;
+
+    use super::*;
+
+    #[test]
+    fn no_sentence_of_the_page_names_a_command() {
+        let notices = [
+            BedsNotice::CompostAssumed,
+            BedsNotice::VolumeEstimated,
+            BedsNotice::MaturityUnknown,
+            BedsNotice::Immature,
+            BedsNotice::TiesUpNitrogen,
+            BedsNotice::RawUnknown,
+            BedsNotice::NoCrop { beds: Vec::new() },
+            BedsNotice::CropUnknown {
+                bed: "Pots".to_owned(),
+                crop: "moss".to_owned(),
+            },
+            BedsNotice::SaltUnknown { beds: Vec::new() },
+            BedsNotice::PhosphorusHigh { beds: Vec::new() },
+            BedsNotice::Left { left_m3: 0.1 },
+            BedsNotice::NotProven,
+        ];
+        for notice in notices {
+            let line = page_beds_notice(&notice, UnitSystem::Metric);
+            assert!(!line.contains('`') && !line.contains("--"), "{line}");
+        }
+    }
+
+    #[test]
+    fn tea_has_no_amount_and_its_caution() {
+        let tea = Spreading::built_in().use_of("tea").unwrap();
+        let line = page_use_line(tea);
+        assert!(line.starts_with("Compost tea: none."), "{line}");
+        assert!(line.contains("raw manure"), "{line}");
+    }
+}
