@@ -143,7 +143,7 @@ describe("beds", () => {
     await seen(page, "spreading");
     await page.getByRole("button", { name: "Write it down" }).click();
     await told(page, /^Spread 10 L on North bed/);
-    await page.locator(".bed-card", { hasText: "North bed" }).getByText(/10 L, just now/).waitFor();
+    await page.locator(".bed-card", { hasText: "North bed" }).getByText(/10\sL, just now/).waitFor();
     const after = await millimetres(north);
     assert.ok(after < before, `${after} mm after, ${before} mm before`);
     await page.getByRole("button", { name: "Undo" }).click();
@@ -235,16 +235,16 @@ describe("stores", () => {
     await page.getByLabel("How many, used").fill("1½");
     await page.getByRole("button", { name: "Write the use down" }).click();
     await told(page, /^Took 1½ buckets of .*straw.* from the stores/);
-    await shelf.getByText(/2½ buckets/).waitFor();
+    await shelf.getByText(/2½\sbuckets/).waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
-    await shelf.getByText(/4 buckets/).waitFor();
+    await shelf.getByText(/4\sbuckets/).waitFor();
     await seen(page, "stores");
 
     await shelf.getByRole("button", { name: /^Count / }).click();
     await page.getByLabel("How many, counted").fill("3");
     await seen(page, "counting");
     await page.getByRole("button", { name: "Write the count down" }).click();
-    await shelf.getByText(/3 buckets/).waitFor();
+    await shelf.getByText(/3\sbuckets/).waitFor();
 
     await page.locator(".log-acts").getByRole("button", { name: "Count", exact: true }).click();
     await page.getByLabel("Nothing is left").check();
@@ -255,13 +255,30 @@ describe("stores", () => {
     await page.getByText(/^All that was put by is used up\./).waitFor();
   });
 
-  visiting("a heap's harvest is shared among the beds, and what was spread of it is gone", async (page) => {
+  visiting("a heap's compost is estimated from what went in, its cautions are told, and what is entered goes before the estimate", async (page) => {
     await startHeap(page, "Bin 1");
     await describeBed(page, "North bed", "6", "cabbage");
     await page.getByLabel("Compost of").selectOption({ label: "Bin 1 (active)" });
     await page.getByRole("button", { name: "Plan", exact: true }).click();
     await page.getByText(/^Enter how much compost there is: the journal does not tell for this one/).waitFor();
-    await plan(page, "40");
-    assert.match(await textOf(page.locator(".plan-told h3")), /^40 L of 40 L go to 1 bed\.|of 40 L go to 1 bed\./);
+    await goTo(page, "Balance");
+    await page.getByLabel("Find another material").fill("chicken manure");
+    await page.locator(".finder .tile").first().click();
+    await page.locator(".log-feed").getByRole("button", { name: "Log this feed" }).click();
+    await told(page, /^Fed Bin 1: /);
+    await goTo(page, "Beds");
+    await page.getByLabel("Compost of").selectOption({ label: "Bin 1 (active)" });
+    await page.getByRole("button", { name: "Plan", exact: true }).click();
+    const plan = page.locator(".plan-told");
+    await plan.getByText(/^How much compost there is was estimated from what went in; enter it/).first().waitFor();
+    await plan.getByText(/^Raw manure or the like went into the compost: on North bed wait/).first().waitFor();
+    await page.getByLabel("How many, compost to share").fill("40");
+    await page.getByRole("button", { name: "Plan", exact: true }).click();
+    await page.waitForFunction(() => /of 40\sL go to 1 bed/.test(document.querySelector(".plan-told h3").textContent));
+    assert.equal(await plan.getByText(/was estimated from what went in/).count(), 0);
+    await form(page, "Spread compost");
+    await page.getByLabel("From", { exact: true }).selectOption({ label: "Bin 1 (active)" });
+    await page.locator(".log-form .told-lines li").first().waitFor();
+    await seen(page, "spreading-from-a-heap");
   });
 });
