@@ -7,9 +7,11 @@
 //! whatever spread makes the two together as wide as the computed interval. Then, with n harvests
 //! of mean logarithm m,
 //!
-//!     precision = 1 / s_shared^2 + n / s_batch^2
-//!     mean      = (n m / s_batch^2) / precision
-//!     spread^2  = 1 / precision + s_batch^2
+//! ```text
+//! precision = 1 / s_shared^2 + n / s_batch^2
+//! mean      = (n m / s_batch^2) / precision
+//! spread^2  = 1 / precision + s_batch^2
+//! ```
 //!
 //! which are the mean and spread for the next batch (the conjugate normal update, in any textbook).
 

@@ -4,7 +4,9 @@
 //! lot, the ash stays and of the organic matter as much as microbes leave. Where a laboratory told
 //! the ash of the compost, the dry matter follows from the balance
 //!
-//!     dry matter left = dry matter put in x ash put in / ash of the compost (shares of dry matter)
+//! ```text
+//! dry matter left = dry matter put in x ash put in / ash of the compost (shares of dry matter)
+//! ```
 //!
 //! Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas and
 //! is washed out, the more the closer the C:N. All sums are made over 1,024 draws of all ranges,
