@@ -72,6 +72,7 @@ pub use yields::YieldAnswer;
 pub mod finish {
     pub use heapwright_engine::finish::accounts::{Accounts, Element, ElementAccount};
     pub use heapwright_engine::finish::diversion::{Benefit, Climate, KeptOut, Kind, Otherwise};
+    pub use heapwright_engine::finish::learnt::FARTHEST;
     pub use heapwright_engine::finish::signs::{
         Family, HeatingClass, MaturityClass, RespirationClass, Standing, carbon_of_uptake,
     };

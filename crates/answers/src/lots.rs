@@ -35,6 +35,8 @@ pub(crate) struct Inside {
     pub portions: Vec<Portion>,
     /// What befell it, in order.
     pub events: Vec<Arc<Event>>,
+    /// When something last came in, fed or moved from another heap [ms]; `None` while it is empty.
+    pub last_arrival_ms: Option<i64>,
     /// True when something came over more moves than are followed.
     pub cut: bool,
 }
@@ -76,12 +78,19 @@ fn inside_of(
         };
         there.events.push(Arc::clone(event));
         match content {
-            Content::Fed(_) | Content::Watered(_) => there.portions.push(Portion {
-                event: Arc::clone(event),
-                came: 1.0,
-                left: 1.0,
-            }),
+            Content::Fed(_) | Content::Watered(_) => {
+                if matches!(content, Content::Fed(_)) {
+                    there.arrived(event);
+                }
+                there.portions.push(Portion {
+                    event: Arc::clone(event),
+                    came: 1.0,
+                    left: 1.0,
+                });
+            }
             Content::Moved(moved) if moved.to == heap => {
+                // Whatever it was, and however long ago it was fed to its first heap.
+                there.arrived(event);
                 let share = moved.share_pct.unwrap_or(100.0) / 100.0;
                 let Some(deeper) = deep.checked_sub(1) else {
                     there.cut = true;
@@ -125,16 +134,12 @@ impl Inside {
         // What befell what is gone tells nothing of what comes.
         if left <= 0.0 {
             self.events.clear();
+            self.last_arrival_ms = None;
         }
     }
 
-    /// When it was last fed [ms].
-    pub(crate) fn last_fed_ms(&self) -> Option<i64> {
-        self.portions
-            .iter()
-            .filter(|portion| matches!(portion.event.content(), Some(Content::Fed(_))))
-            .map(|portion| portion.event.happened.instant_ms)
-            .max()
+    fn arrived(&mut self, event: &Event) {
+        self.last_arrival_ms = self.last_arrival_ms.max(Some(event.happened.instant_ms));
     }
 }
 

@@ -135,7 +135,7 @@ impl Finding {
 /// Why a sign is weak.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Doubt {
-    /// The heap was fed after the test: it tells of other stuff, and does not count.
+    /// Something was fed or moved in after the test: it tells of other stuff, and does not count.
     FedSince,
     /// It is more than two months old.
     Old,
@@ -212,7 +212,7 @@ pub struct ReadyAnswer {
     pub now: Moment,
     /// What the signs say together.
     pub judgement: Judgement,
-    /// The last sign of each test, stability first.
+    /// The last sign of each test that counts, stability first; after it a later one that does not.
     pub signs: Vec<Sign>,
     /// True when the verdict rests on home tests alone.
     pub home_tests_only: bool,
@@ -242,20 +242,16 @@ pub fn is_it_ready(
     }
     let mut signs = tested(&there);
     signs.extend(reheated(state, heap, &there, now)?);
-    let fed_ms = there.last_fed_ms().unwrap_or(i64::MIN);
+    let arrived_ms = there.last_arrival_ms.unwrap_or(i64::MIN);
     for sign in &mut signs {
-        if sign.at.instant_ms < fed_ms {
+        if sign.at.instant_ms < arrived_ms {
             sign.doubts.push(Doubt::FedSince);
         } else if days_between(sign.at.instant_ms, now.instant_ms) > OLD_D {
             sign.doubts.push(Doubt::Old);
         }
         sign.doubts.sort();
     }
-    // The last of each test; sorting keeps the order of time.
-    signs.sort_by_key(|sign| sign.finding.order());
-    signs.reverse();
-    signs.dedup_by_key(|sign| sign.finding.order());
-    signs.reverse();
+    let signs = last_of_each(signs);
     let counted: Vec<&Sign> = signs.iter().filter(|sign| sign.counts()).collect();
     let judgement = judge(
         &counted
@@ -288,6 +284,25 @@ pub fn is_it_ready(
         yields: yields(catalogue, garden, state, heap, &there, now),
         signs,
     })
+}
+
+/// Of signs in the order of time the last of each test that counts, and behind it the last of all
+/// when that one does not count: what says nothing must not erase what was found before.
+fn last_of_each(mut signs: Vec<Sign>) -> Vec<Sign> {
+    // Sorting keeps the order of time.
+    signs.sort_by_key(|sign| sign.finding.order());
+    signs
+        .chunk_by(|one, other| one.finding.order() == other.finding.order())
+        .flat_map(|of_one_test| {
+            let counted = of_one_test.iter().rposition(Sign::counts);
+            let last = of_one_test.len() - 1;
+            counted
+                .filter(|index| *index < last)
+                .into_iter()
+                .chain([last])
+                .map(|index| of_one_test[index].clone())
+        })
+        .collect()
 }
 
 /// Signs of tests that were written down, in the order of time.

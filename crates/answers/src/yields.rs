@@ -3,7 +3,7 @@
 
 use heapwright_catalogue::Catalogue;
 use heapwright_engine::finish::accounts::{Accounts, Known, accounts};
-use heapwright_engine::finish::learnt::{Learnt, learn};
+use heapwright_engine::finish::learnt::learn;
 use heapwright_garden::Garden;
 use heapwright_journal::content::{Harvested, Laboratory, Squeeze};
 use heapwright_journal::{AmountSaid, Content, EventId, Moment};
@@ -24,7 +24,7 @@ const LOOK_HOLDS_D: i64 = 30;
 /// How much compost a heap will give.
 #[derive(Clone, Debug, PartialEq)]
 pub struct YieldAnswer {
-    /// Dry matter, by the balance [kg].
+    /// Dry matter, as learnt [kg].
     pub dry_kg: Interval,
     /// Wet mass, as learnt [kg].
     pub wet_kg: Interval,
@@ -38,10 +38,12 @@ pub struct YieldAnswer {
     pub organic_loss: Interval,
     /// Wet mass put in [kg].
     pub fed_wet_kg: Interval,
-    /// By what own harvests multiplied wet mass and volume.
+    /// By what own harvests multiplied masses and volumes.
     pub factor: f64,
     /// From how many harvests that was learnt.
     pub harvests: usize,
+    /// So many more gave so much or so little that they cannot be true.
+    pub harvests_left_out: usize,
     /// True when a laboratory told the ash of the compost.
     pub ash_measured: bool,
     /// True when that ash is lower than what went in allows.
@@ -68,19 +70,18 @@ pub(crate) fn yields(
     known.moisture_wet_basis = None;
     known.sieved_share = sieved_share(catalogue, garden, state);
     let found = accounts(&lots.finished(), lots.water_kg, &known, SEED)?;
-    let ratios = ratios(catalogue, garden, state, now);
-    let learnt = |interval| -> Learnt { learn(interval, &ratios) };
-    let volume = learnt(found.volume_m3);
+    let learnt = learn(found.volume_m3, &ratios(catalogue, garden, state, now));
     Some(YieldAnswer {
-        dry_kg: found.dry_kg,
-        wet_kg: learnt(found.wet_kg).interval,
-        volume_m3: volume.interval,
-        sieved_m3: learnt(found.sieved_m3).interval,
-        overs_m3: learnt(found.overs_m3).interval,
+        dry_kg: learnt.carried_to(found.dry_kg),
+        wet_kg: learnt.carried_to(found.wet_kg),
+        volume_m3: learnt.interval,
+        sieved_m3: learnt.carried_to(found.sieved_m3),
+        overs_m3: learnt.carried_to(found.overs_m3),
         organic_loss: found.organic_loss,
         fed_wet_kg: found.fed_wet_kg,
-        factor: volume.factor,
-        harvests: volume.harvests,
+        factor: learnt.factor,
+        harvests: learnt.harvests,
+        harvests_left_out: learnt.left_out,
         ash_measured: known.ash_dry_basis.is_some(),
         ash_too_low: found.ash_too_low,
         soil_likely: found.soil_likely,
@@ -121,14 +122,14 @@ pub(crate) fn known(state: &State, heap: EventId, there: &Inside, now: Moment) -
     known
 }
 
-/// The last test of a laboratory since the heap was last fed.
+/// The last test of a laboratory since something last came into the heap.
 pub(crate) fn last_laboratory(there: &Inside) -> Option<(Moment, &Laboratory)> {
-    let fed = there.last_fed_ms().unwrap_or(i64::MIN);
+    let arrived = there.last_arrival_ms.unwrap_or(i64::MIN);
     there
         .events
         .iter()
         .rev()
-        .filter(|event| event.happened.instant_ms >= fed)
+        .filter(|event| event.happened.instant_ms >= arrived)
         .find_map(|event| match event.content() {
             Some(Content::Tested(tested)) => Some((event.happened, tested.laboratory.as_deref()?)),
             _ => None,
@@ -173,16 +174,20 @@ pub(crate) fn moisture_of(squeeze: Squeeze) -> Option<Range> {
     Some(Range { low, typical, high })
 }
 
-/// The volume by a ruler or the marks of the bin [m3].
+/// The volume by a ruler or the marks of the bin [m3], if nothing came in or went out since.
 fn measured_volume(state: &State, heap: EventId, there: &Inside, now: Moment) -> Option<Range> {
     use heapwright_journal::content::Shape;
     let enclosure = *state.heap(heap)?.enclosure()?;
-    let fed = there.last_fed_ms().unwrap_or(i64::MIN);
     let height_m = there
         .events
         .iter()
         .rev()
-        .take_while(|event| event.happened.instant_ms >= fed)
+        .take_while(|event| {
+            !matches!(
+                event.content(),
+                Some(Content::Fed(_) | Content::Moved(_) | Content::Harvested(_))
+            )
+        })
         .filter(|event| event.happened.instant_ms >= now.instant_ms - LOOK_HOLDS_D * 86_400_000)
         .find_map(|event| match event.content() {
             Some(Content::Read(read)) => read

@@ -1,7 +1,8 @@
 //! Is it ready? The verdict, what each sign says, why it is weak, and what to do next.
 
 use heapwright_answers::finish::{
-    Family, HeatingClass, Judgement, MaturityClass, RespirationClass, Shown, Standing, Verdict,
+    FARTHEST, Family, HeatingClass, Judgement, MaturityClass, RespirationClass, Shown, Standing,
+    Verdict,
     carbon_of_uptake,
 };
 use heapwright_answers::{Doubt, Finding, Hint, ReadyAnswer, Sign, Today, YieldAnswer};
@@ -297,7 +298,7 @@ pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, system: UnitSystem) -> [Str
 #[must_use]
 pub const fn doubt_line(doubt: Doubt) -> &'static str {
     match doubt {
-        Doubt::FedSince => "the heap was fed after it, so it tells of other stuff",
+        Doubt::FedSince => "something was fed or moved in after it, so it tells of other stuff",
         Doubt::Old => "it is more than two months old",
         Doubt::BagSaysNothing => "it needs three days closed and a nose at the end",
         Doubt::SmallHeap => "a heap of less than 500 L, or of unknown size, stays cool ripe or not",
@@ -414,7 +415,7 @@ pub fn yield_lines(yields: &YieldAnswer) -> Vec<String> {
             format!("the {} harvests", yields.harvests)
         };
         lines.push(format!(
-            "Learnt from {harvests} of this garden with a known amount: mass and volume times {}.",
+            "Learnt from {harvests} of this garden with a known amount: masses and volumes times {}.",
             significant(yields.factor, 2)
         ));
     } else {
@@ -423,6 +424,7 @@ pub fn yield_lines(yields: &YieldAnswer) -> Vec<String> {
                 .to_owned(),
         );
     }
+    lines.extend(unlikely_harvests_line(yields.harvests_left_out));
     if yields.ash_too_low {
         lines.push("The ash that was found is less than went in: one of the two is wrong, and the dry matter put in was taken.".to_owned());
     }
@@ -431,6 +433,18 @@ pub fn yield_lines(yields: &YieldAnswer) -> Vec<String> {
     }
     lines.extend(left_out_line(&yields.left_out));
     lines
+}
+
+/// Which harvests nothing was learnt from, as a sentence.
+fn unlikely_harvests_line(count: usize) -> Option<String> {
+    let (harvests, them) = match count {
+        0 => return None,
+        1 => ("One harvest is".to_owned(), "its"),
+        _ => (format!("{count} harvests are"), "their"),
+    };
+    Some(format!(
+        "{harvests} left out, more than {FARTHEST} times what was computed or less than 1/{FARTHEST} of it: look at {them} amount and share, and at what was fed."
+    ))
 }
 
 /// What could not be used, as a sentence.

@@ -41,6 +41,42 @@ pub struct Learnt {
     pub factor: f64,
     /// How many harvests it was learnt from.
     pub harvests: usize,
+    /// How many were left out, for they lie too far off.
+    pub left_out: usize,
+    /// What heaps of the garden share, as variance of the logarithm: before and after.
+    shared: (f64, f64),
+}
+
+impl Learnt {
+    /// Another figure of the same heap, by the same factor: what the garden taught is how much
+    /// stuff there is, so that parts still add up and shares stay what they are. It is as unsure
+    /// as what was learnt, and by as much more as it was beforehand.
+    #[must_use]
+    pub fn carried_to(&self, other: Interval) -> Interval {
+        if self.harvests == 0 {
+            return other;
+        }
+        let value = other.value * self.factor;
+        let scaled = |end: f64| end * self.factor;
+        if other.low <= 0.0 {
+            return Interval {
+                value,
+                low: scaled(other.low),
+                high: scaled(other.high),
+            };
+        }
+        let (before, after) = self.shared;
+        let whole = libm::log(other.high / other.low) / (2.0 * DECILE);
+        let own = (whole * whole - before).max(BATCH_SPREAD * BATCH_SPREAD);
+        // The middle of the interval, which need not be the value.
+        let middle = scaled((other.low * other.high).sqrt());
+        let reach = libm::exp(DECILE * (after + own).sqrt());
+        Interval {
+            value,
+            low: (middle / reach).min(value),
+            high: (middle * reach).max(value),
+        }
+    }
 }
 
 /// Corrects a computed figure by past ratios of found to computed. Ratios that are not above 0 or
@@ -52,11 +88,14 @@ pub fn learn(computed: Interval, ratios: &[f64]) -> Learnt {
         .filter(|ratio| **ratio >= 1.0 / FARTHEST && **ratio <= FARTHEST)
         .map(|ratio| libm::log(*ratio))
         .collect();
+    let left_out = ratios.len() - logs.len();
     if logs.is_empty() || computed.low <= 0.0 {
         return Learnt {
             interval: computed,
             factor: 1.0,
             harvests: 0,
+            left_out,
+            shared: (0.0, 0.0),
         };
     }
     let whole = libm::log(computed.high / computed.low) / (2.0 * DECILE);
@@ -66,21 +105,15 @@ pub fn learn(computed: Interval, ratios: &[f64]) -> Learnt {
     let count = logs.len() as f64;
     let precision = 1.0 / shared + count / batch;
     let mean = logs.iter().sum::<f64>() / batch / precision;
-    let spread = (1.0 / precision + batch).sqrt();
-    let factor = libm::exp(mean);
-    let value = computed.value * factor;
-    // The middle of the interval, which need not be the value.
-    let middle = (computed.low * computed.high).sqrt() * factor;
-    let reach = libm::exp(DECILE * spread);
-    Learnt {
-        interval: Interval {
-            value,
-            low: (middle / reach).min(value),
-            high: (middle * reach).max(value),
-        },
-        factor,
+    let mut learnt = Learnt {
+        interval: computed,
+        factor: libm::exp(mean),
         harvests: logs.len(),
-    }
+        left_out,
+        shared: (shared, 1.0 / precision),
+    };
+    learnt.interval = learnt.carried_to(computed);
+    learnt
 }
 
 #[cfg(test)]
@@ -129,6 +162,28 @@ mod tests {
             width > BATCH_SPREAD && width < 1.05 * BATCH_SPREAD,
             "{width}"
         );
+    }
+
+    #[test]
+    fn parts_of_a_figure_keep_their_shares_and_add_up() {
+        let learnt = learn(COMPUTED, &[0.3, 0.25, 1e3]);
+        assert_eq!((learnt.harvests, learnt.left_out), (2, 1));
+        let dry = learnt.carried_to(Interval {
+            value: 45.0,
+            low: 40.0,
+            high: 52.0,
+        });
+        assert!((dry.value / learnt.interval.value - 0.45).abs() < 1e-12);
+        // A narrow figure is no surer than the factor it was multiplied by.
+        assert!(dry.high / dry.low > 52.0 / 40.0, "{dry:?}");
+        assert!(dry.high / dry.low <= learnt.interval.high / learnt.interval.low * (1.0 + 1e-12));
+        let nothing = Interval {
+            value: 1.0,
+            low: 0.0,
+            high: 2.0,
+        };
+        assert!((learnt.carried_to(nothing).high - 2.0 * learnt.factor).abs() < 1e-12);
+        assert_eq!(learn(COMPUTED, &[]).carried_to(nothing), nothing);
     }
 
     proptest! {

@@ -28,7 +28,8 @@ pub struct ReadyJson {
     pub maturity: String,
     /// True when the verdict rests on home tests alone.
     pub home_tests_only: bool,
-    /// The last sign of each test; measured, all of them.
+    /// The last sign of each test that counts, and behind it a later one that does not; measured,
+    /// all of them.
     pub signs: Vec<SignJson>,
     /// Looks and smells, which enter no verdict: "earthy", "foul", "looks_done", "warm".
     pub hints: Vec<String>,
@@ -84,6 +85,8 @@ pub struct YieldJson {
     pub factor: f64,
     /// From how many harvests that was learnt.
     pub harvests: usize,
+    /// So many more gave so much or so little that they cannot be true; nothing was learnt of them.
+    pub harvests_left_out: usize,
     /// True when a laboratory told the ash of the compost.
     pub ash_measured: bool,
     /// What to know about it, as sentences.
@@ -188,6 +191,7 @@ fn yield_json(yields: &YieldAnswer) -> YieldJson {
         organic_loss_pct: FigureJson::of(yields.organic_loss, 100.0),
         factor: yields.factor,
         harvests: yields.harvests,
+        harvests_left_out: yields.harvests_left_out,
         ash_measured: yields.ash_measured,
         notices: wording::yield_lines(yields),
     }
