@@ -177,3 +177,116 @@ fn a_harvest_that_cannot_be_true_is_told() {
     let text = kept.answer(&["ready", "Bin", "--no-simulation"]);
     assert!(!text.contains("left out"), "{text}");
 }
+
+/// A figure of a table in tenths of its unit.
+fn tenths(cell: &str) -> i64 {
+    let figure: String = cell
+        .chars()
+        .take_while(|letter| letter.is_ascii_digit() || *letter == '.')
+        .collect();
+    let (whole, part) = figure.split_once('.').unwrap_or((&figure, "0"));
+    assert_eq!(part.len(), 1, "{cell}");
+    whole.parse::<i64>().unwrap() * 10 + part.parse::<i64>().unwrap()
+}
+
+#[test]
+fn months_and_kinds_add_up_as_they_are_shown() {
+    let mut kept = built("edges-sums", &[BEFORE]);
+    kept.now = "2026-04-20T10:00:00+02:00".to_owned();
+    kept.answer(&[
+        "feed",
+        "Bin",
+        "3.46 kg vegetable scraps, 2.46 kg corrugated cardboard, 5.46 kg grass",
+    ]);
+    kept.now = "2026-05-20T10:00:00+02:00".to_owned();
+    kept.answer(&[
+        "feed",
+        "Bin",
+        "1.36 kg vegetable scraps, 1.36 kg corrugated cardboard, 1.36 kg grass",
+    ]);
+    let text = kept.answer(&["diversion"]);
+    let rows: Vec<Vec<i64>> = text
+        .lines()
+        .skip_while(|line| !line.starts_with("month"))
+        .skip(1)
+        .take_while(|line| !line.is_empty())
+        .map(|line| {
+            line.split("  ")
+                .map(str::trim)
+                .filter(|cell| !cell.is_empty())
+                .skip(1)
+                .map(|cell| if cell == "–" { 0 } else { tenths(cell) })
+                .collect()
+        })
+        .collect();
+    assert_eq!(rows.len(), 4, "{text}");
+    for row in &rows {
+        let (all, each) = row.split_last().unwrap();
+        assert_eq!(each.len(), 3, "{text}");
+        assert_eq!(each.iter().sum::<i64>(), *all, "{text}");
+    }
+    for column in 0..4 {
+        let sum: i64 = rows[..3].iter().map(|row| row[column]).sum();
+        assert_eq!(sum, rows[3][column], "{text}");
+    }
+    // And the whole is what a script reads, but for rounding.
+    let found = kept.json(&["diversion"]);
+    let whole: f64 = found["kinds"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|kind| number(&kind["wet_mass_kg"]["value"]))
+        .sum();
+    #[allow(clippy::cast_precision_loss)] // a few kilograms
+    let shown = rows[3][3] as f64 / 10.0;
+    assert!((shown - whole).abs() < 0.5, "{shown} {whole}");
+}
+
+#[test]
+fn a_ledger_of_many_materials_names_the_largest_and_adds_up_the_others() {
+    let kept = built("edges-many", &[BEFORE]);
+    kept.answer(&["feed", "Bin", "1 kg egg shells, 3 kg banana peel, 2 kg bones, 1 kg wood ash, 2 kg coffee grounds, 1 kg corrugated cardboard, 2 kg straw, 1 kg sawdust, 2 kg horse manure, 1 kg hay, 0.1 kg newspaper, 0.1 kg tea leaves"]);
+    let found = kept.json(&["ledger", "Bin", "--no-simulation"]);
+    let sources = found["sources"].as_array().unwrap();
+    assert_eq!(sources.len(), 15, "{found}");
+    let text = kept.answer(&["ledger", "Bin", "--no-simulation"]);
+    let table: Vec<&str> = text
+        .lines()
+        .skip_while(|line| !line.starts_with("g of the element"))
+        .skip(1)
+        .take_while(|line| !line.starts_with("went in"))
+        .collect();
+    let named = table
+        .iter()
+        .filter(|line| line.len() > 40 && !line.starts_with("others"))
+        .count();
+    assert_eq!(named, 12, "{text}");
+    assert!(
+        table.last().unwrap().starts_with("others together (3)"),
+        "{text}"
+    );
+    // The largest bringer of calcium is named though it brings hardly any nitrogen.
+    assert!(
+        table.iter().any(|line| line.starts_with("Egg shells")),
+        "{text}"
+    );
+    assert!(text.contains("--json"), "{text}");
+    // What is known in part only stands below what is known whole.
+    let below = table
+        .iter()
+        .position(|line| *line == "not all known:")
+        .unwrap();
+    assert!(
+        table[..below].iter().all(|line| !line.contains('?')),
+        "{text}"
+    );
+    assert!(
+        table[below + 1..table.len() - 1]
+            .iter()
+            .all(|line| line.contains('?')),
+        "{text}"
+    );
+    for line in text.lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
+}

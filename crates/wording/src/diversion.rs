@@ -2,7 +2,7 @@
 
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Kind, Otherwise};
-use heapwright_quantity::{Interval, UnitSystem, mass_text};
+use heapwright_quantity::{Interval, MassUnit, UnitSystem, mass_text};
 
 /// Said under every climate figure.
 pub const CLIMATE_METHOD: &str = "Method: landfill by the IPCC's first-order decay (2006, volume 5), all methane whenever it forms; the heap's own methane and nitrous oxide as measured at home heaps; 28 and 265 times carbon dioxide over a century; 2 to 14 % of the compost's carbon still in the soil by then. Carbon dioxide from plants counts zero. Left out: driving, peat and fertiliser replaced, power from landfill gas.";
@@ -29,7 +29,8 @@ pub const fn otherwise_name(otherwise: Otherwise) -> &'static str {
     }
 }
 
-/// Months and their kilograms by kind, with a head and a sum; only kinds that occur.
+/// Months and their mass by kind, with a head and a sum; only kinds that occur. All cells have one
+/// unit and one step, and sums are of what is shown, so that a reader who adds up finds the same.
 #[must_use]
 pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<String>> {
     let columns: Vec<(usize, Kind)> = Kind::ALL
@@ -37,33 +38,47 @@ pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Strin
         .enumerate()
         .filter(|(index, _)| answer.months.iter().any(|month| month.wet_kg[*index] > 0.0))
         .collect();
-    let row = |name: String, of: &dyn Fn(usize) -> f64| {
-        let mut row = vec![name];
-        let text = |mass: f64| {
-            if mass > 0.0 {
-                mass_text(mass, system)
+    let unit = match system {
+        UnitSystem::Metric => MassUnit::Kilogram,
+        UnitSystem::UsCustomary => MassUnit::Pound,
+    };
+    let whole: f64 = answer.months.iter().flat_map(|month| month.wet_kg).sum();
+    let (places, steps_per_unit) = match whole / unit.kilograms() {
+        ..10.0 => (2, 100.0),
+        10.0..1000.0 => (1, 10.0),
+        _ => (0, 1.0),
+    };
+    let steps = |mass_kg: f64| (mass_kg / unit.kilograms() * steps_per_unit).round();
+    // What is there though it rounds to nothing is not "–".
+    let row = |name: String, cells: &[(f64, bool)]| {
+        let text = |(count, is_there): (f64, bool)| {
+            if is_there {
+                format!("{:.places$}\u{a0}{}", count / steps_per_unit, unit.symbol())
             } else {
                 "–".to_owned()
             }
         };
-        row.extend(columns.iter().map(|(index, _)| text(of(*index))));
-        row.push(text(columns.iter().map(|(index, _)| of(*index)).sum()));
-        row
+        let all = (cells.iter().map(|(count, _)| count).sum(), true);
+        let cells = cells.iter().copied().chain([all]).map(text);
+        std::iter::once(name).chain(cells).collect::<Vec<String>>()
     };
     let mut head = vec!["month".to_owned()];
     head.extend(columns.iter().map(|(_, kind)| kind_name(*kind).to_owned()));
     head.push("all".to_owned());
     let mut rows = vec![head];
+    let mut sums = vec![(0.0, true); columns.len()];
     for month in &answer.months {
-        rows.push(row(
-            format!("{}-{:02}", month.year, month.month),
-            &|index| month.wet_kg[index],
-        ));
+        let cells: Vec<(f64, bool)> = columns
+            .iter()
+            .map(|(index, _)| (steps(month.wet_kg[*index]), month.wet_kg[*index] > 0.0))
+            .collect();
+        for (sum, cell) in sums.iter_mut().zip(&cells) {
+            sum.0 += cell.0;
+        }
+        rows.push(row(format!("{}-{:02}", month.year, month.month), &cells));
     }
     if answer.months.len() > 1 {
-        rows.push(row("all".to_owned(), &|index| {
-            answer.months.iter().map(|month| month.wet_kg[index]).sum()
-        }));
+        rows.push(row("all".to_owned(), &sums));
     }
     rows
 }

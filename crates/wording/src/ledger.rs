@@ -1,7 +1,7 @@
 //! Where are the nutrients? Names, rows and notes of the account.
 
 use heapwright_answers::finish::Element;
-use heapwright_answers::{LABEL_OVER_ELEMENT, LedgerAnswer};
+use heapwright_answers::{BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer};
 use heapwright_quantity::{Interval, significant};
 
 use crate::ready::left_out_line;
@@ -46,7 +46,33 @@ fn short(name: &str) -> String {
     format!("{}…", cut.trim_end())
 }
 
+/// So many materials are named; a longer table tells less.
+const MOST_NAMED: usize = 12;
+
+/// Materials that are named, and those that are added up: named are those that brought the largest
+/// share of any element.
+fn named_and_others(answer: &LedgerAnswer) -> (Vec<&BroughtBy>, Vec<&BroughtBy>) {
+    let largest_share = |source: &BroughtBy| {
+        source
+            .brought_kg
+            .iter()
+            .zip(&answer.accounts.elements)
+            .filter_map(|(brought, account)| {
+                let fed_kg = account.as_ref()?.fed_kg.value;
+                (fed_kg > 0.0).then_some((*brought)?.value / fed_kg)
+            })
+            .fold(0.0, f64::max)
+    };
+    let mut named: Vec<&BroughtBy> = answer.sources.iter().collect();
+    // Sorting keeps the order of names among equals.
+    named.sort_by(|one, other| largest_share(other).total_cmp(&largest_share(one)));
+    let others = named.split_off(MOST_NAMED.min(named.len()));
+    named.sort_by(|one, other| one.name.cmp(&other.name));
+    (named, others)
+}
+
 /// The account in grams, as rows with a head: what each material brought, what left, what is there.
+/// Materials of which not all is known stand below the rest, under a row of one cell.
 #[must_use]
 pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
     rows_named(answer, "g of the element", element_symbol, [1.0; 5])
@@ -81,9 +107,29 @@ fn rows_named(
             .map(|account| of(account) * over_element[index])
     };
     let mut rows = vec![row(head, &|index| symbol(Element::ALL[index]).to_owned())];
-    for source in &answer.sources {
-        rows.push(row(&short(&source.name), &|index| {
+    let brought = |source: &BroughtBy| {
+        row(&short(&source.name), &|index| {
             grams(source.brought_kg[index].map(|mass| mass.value * over_element[index]))
+        })
+    };
+    let (named, others) = named_and_others(answer);
+    let (whole, in_part): (Vec<&BroughtBy>, Vec<&BroughtBy>) = named
+        .into_iter()
+        .partition(|source| source.brought_kg.iter().all(Option::is_some));
+    rows.extend(whole.into_iter().map(brought));
+    if !in_part.is_empty() {
+        rows.push(vec!["not all known:".to_owned()]);
+    }
+    rows.extend(in_part.into_iter().map(brought));
+    if !others.is_empty() {
+        let name = format!("others together ({})", others.len());
+        rows.push(row(&name, &|index| {
+            let known = others.iter().filter_map(|source| source.brought_kg[index]);
+            grams(
+                known
+                    .map(|mass| mass.value * over_element[index])
+                    .reduce(|one, other| one + other),
+            )
         }));
     }
     rows.push(row("went in, together", &|index| {
@@ -174,6 +220,14 @@ pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
         "Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas, the more the closer C:N was, and as old as the stuff is. One case in ten lies below the least, one in ten above the most."
             .to_owned(),
     ];
+    let (named, others) = named_and_others(answer);
+    if !others.is_empty() {
+        lines.push(format!(
+            "Named are the {} materials that brought the largest share of any element; with `--json` all {} are told.",
+            named.len(),
+            answer.sources.len()
+        ));
+    }
     let partly: Vec<String> = Element::ALL
         .into_iter()
         .zip(&answer.accounts.elements)
