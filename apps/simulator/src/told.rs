@@ -118,8 +118,8 @@ impl Asked {
         let yields = ready.and_then(|ready| ready.yields.as_ref());
         NutrientsTold {
             refusal: String::new(),
-            elements: headed(wording::ledger_rows(&answer)),
-            labels: headed(wording::label_ledger_rows(&answer)),
+            elements: headed(wording::account_rows(&answer, false)),
+            labels: headed(wording::account_rows(&answer, true)),
             beside: headed(wording::beside_rows(&answer).unwrap_or_default()),
             lines: wording::ledger_lines(&answer),
             yields: yields.map_or_else(TableShown::default, |yields| TableShown {
@@ -255,4 +255,62 @@ fn sheets(next: &[HomeTest]) -> Vec<SheetTold> {
         }
     })
     .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn asked(heap: usize, of_all: bool) -> String {
+        let day = jiff::civil::date(2026, 11, 15);
+        let lines: Vec<String> = heapwright_invented::lines(&heapwright_invented::Plan::demo(day))
+            .map(Result::unwrap)
+            .collect();
+        let started = lines
+            .iter()
+            .filter(|line| line.contains("\"kind\":\"heap_started\""))
+            .nth(heap)
+            .unwrap();
+        let id = started.split("\"id\":\"").nth(1).unwrap();
+        let heap = id.split('"').next().unwrap();
+        let question = ToldQuestion {
+            journal: lines.join("\n"),
+            heap: if of_all { "" } else { heap }.to_owned(),
+            now: "2026-11-15T12:00:00+00:00".to_owned(),
+            us_units: false,
+        };
+        told(&serde_json::to_string(&question).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn a_heap_of_the_demo_garden_is_told_whole() {
+        let told: HeapTold = serde_json::from_str(&asked(0, false)).unwrap();
+        assert!(told.heat.headline.starts_with("At the probe, "));
+        assert_eq!(
+            told.heat.rules.len(),
+            heapwright_catalogue::hygiene_rules().len()
+        );
+        assert!(told.heat.rules.iter().all(|rule| !rule.sources.is_empty()));
+        assert_eq!(told.ripeness.sheets.len(), HomeTest::ALL.len());
+        assert_eq!(told.nutrients.refusal, "");
+        assert_eq!(
+            told.nutrients.elements.rows.len(),
+            told.nutrients.labels.rows.len()
+        );
+        assert!(!told.nutrients.yields.rows.is_empty());
+        // The page has no command line.
+        assert!(!asked(0, false).contains("heapwright "));
+    }
+
+    #[test]
+    fn what_was_kept_out_is_told_of_all_heaps() {
+        let told: KeptOutTold = serde_json::from_str(&asked(0, true)).unwrap();
+        assert!(told.months.rows.len() > 3);
+        assert!(!told.climate.rows.is_empty());
+    }
+
+    #[test]
+    fn what_is_no_question_is_refused_with_a_sentence() {
+        assert!(told("{}").unwrap_err().contains("cannot be read"));
+    }
 }

@@ -75,26 +75,29 @@ fn named_and_others(answer: &LedgerAnswer) -> (Vec<&BroughtBy>, Vec<&BroughtBy>)
 /// Materials of which not all is known stand below the rest, under a row of one cell.
 #[must_use]
 pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
-    rows_named(answer, "g of the element", element_symbol, [1.0; 5])
+    rows_named(answer, false, short)
 }
 
-/// The same account as labels name it.
+/// The same account with whole names, as elements or as labels name them.
 #[must_use]
-pub fn label_ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
-    rows_named(
-        answer,
-        "g as labels name it",
-        label_symbol,
-        LABEL_OVER_ELEMENT,
-    )
+pub fn account_rows(answer: &LedgerAnswer, as_labels: bool) -> Vec<Vec<String>> {
+    rows_named(answer, as_labels, str::to_owned)
 }
 
 fn rows_named(
     answer: &LedgerAnswer,
-    head: &str,
-    symbol: fn(Element) -> &'static str,
-    over_element: [f64; 5],
+    as_labels: bool,
+    name: fn(&str) -> String,
 ) -> Vec<Vec<String>> {
+    let (head, symbol, over_element): (_, fn(Element) -> &'static str, _) = if as_labels {
+        ("g as labels name it", label_symbol, LABEL_OVER_ELEMENT)
+    } else {
+        (
+            "g of the element",
+            element_symbol,
+            [1.0; LABEL_OVER_ELEMENT.len()],
+        )
+    };
     let elements = &answer.accounts.elements;
     let row = |name: &str, of: &dyn Fn(usize) -> String| {
         let mut row = vec![name.to_owned()];
@@ -108,7 +111,7 @@ fn rows_named(
     };
     let mut rows = vec![row(head, &|index| symbol(Element::ALL[index]).to_owned())];
     let brought = |source: &BroughtBy| {
-        row(&short(&source.name), &|index| {
+        row(&name(&source.name), &|index| {
             grams(source.brought_kg[index].map(|mass| mass.value * over_element[index]))
         })
     };

@@ -48,8 +48,7 @@ pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
 };
 pub use ledger::{
-    beside_rows, element_symbol, label_ledger_rows, label_rows, label_symbol, ledger_lines,
-    ledger_rows,
+    account_rows, beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
 };
 pub use notices::{mix_notice, part_notice};
 pub use ready::{

@@ -35,6 +35,8 @@ pub const WHOSE_RULES_HINT: &str = "At first as your browser's language has it. 
 pub const NO_RULE_CHOSEN: &str = "Choose a place to see its rules here.";
 /// The rules of other places.
 pub const OTHER_RULES: &str = "Rules of other places";
+/// What the record shows.
+pub const SHOWED: &str = "What the probe showed, and for how much of the heap";
 /// What heat cannot be trusted with.
 pub const LIVING: &str = "Seeds, diseases and larvae";
 /// The table of hours.

@@ -56,7 +56,6 @@ fn kept_place() -> String {
 fn headed(told: &HeatTold) -> AnyView {
     view! {
         <p class="heat-headline">{told.headline.clone()}</p>
-        {(!told.lines.is_empty()).then(|| sentences(&told.lines))}
         {(!told.notices.is_empty()).then(|| sentences(&told.notices))}
         {(!told.method.is_empty()).then(|| view! { <p class="hint">{told.method.clone()}</p> })}
     }
@@ -183,8 +182,10 @@ fn rest(told: &HeatTold) -> AnyView {
     if told.rules.is_empty() {
         return ().into_any();
     }
+    let lines = told.lines.clone();
     let living = told.living.clone();
     view! {
+        {folded("more", words::SHOWED.into_any(), move || sentences(&lines))}
         {folded("caution", words::LIVING.into_any(), move || sentences(&living))}
         {table::fold(words::HOURS, told.hours.clone())}
         <p class="hint">{wording::INTERPOLATION}</p>
