@@ -4,7 +4,7 @@ import { after, before, describe, test } from "node:test";
 import { choose, demoHeap, rows, whole } from "./ahead.js";
 import { axe, open, openBrowser, PATIENCE_MS, PHONE, sidewaysScroll, startProgram, THEMES, watch } from "./harness.js";
 import { form, startHeap, told, toHeap } from "./journal.js";
-import { goTo, openAll, textOf } from "./keeper.js";
+import { openAll, textOf } from "./keeper.js";
 
 let program;
 let browser;
@@ -48,11 +48,15 @@ async function fedHeap(page) {
   await page.locator(".in-figures").waitFor();
 }
 
+/** From a heap back to all of them. */
+const allHeaps = (page) => page.getByRole("link", { name: "All heaps" }).click();
+
+/** Writes a test down on the heap that is looked at: what is typed and what is chosen, by the ids of the fields. */
 async function writeTest(page, kind, fields, chosen = {}) {
   await page.getByRole("button", { name: "Write a test down" }).click();
   await choose(page, "Which test", kind);
-  for (const [label, value] of Object.entries(fields)) await page.locator(`#${label}`).fill(String(value));
-  for (const [label, value] of Object.entries(chosen)) await page.locator(`#${label}`).selectOption({ label: value });
+  for (const [id, value] of Object.entries(fields)) await page.locator(`#${id}`).fill(String(value));
+  for (const [id, value] of Object.entries(chosen)) await page.locator(`#${id}`).selectOption({ label: value });
   await page.getByRole("button", { name: "Log the test" }).click();
 }
 
@@ -118,7 +122,7 @@ describe("in the demo garden", () => {
 
   visiting("what was kept out of the bin is told month by month", async (page) => {
     await demoHeap(page);
-    await goTo(page, "Heaps");
+    await allHeaps(page);
     await page.locator(`${KEPT_OUT} summary`).click();
     await page.locator(`${KEPT_OUT} table`).first().waitFor();
     const months = await page.locator(`${KEPT_OUT} table`).first().locator("tbody th").allInnerTexts();
@@ -212,7 +216,7 @@ describe("seen by all", () => {
         assert.deepEqual((await axe(page)).violations, [], `${width} px`);
         assert.equal(await sidewaysScroll(page), 0, `${width} px`);
       }
-      await goTo(page, "Heaps");
+      await allHeaps(page);
       await openAll(page);
       await page.locator(`${KEPT_OUT} table`).first().waitFor();
       assert.deepEqual((await axe(page)).violations, []);
