@@ -72,6 +72,31 @@ const STATES = {
     await page.getByRole("button", { name: /^Bring back: Fed/ }).waitFor();
     await page.getByRole("button", { name: /^Correct the time: Started/ }).click();
   },
+  "no bed yet": async (page) => {
+    await goTo(page, "Beds");
+    await form(page, "Describe a bed");
+    await openAll(page);
+  },
+  "a plan of the beds": async (page) => {
+    await goTo(page, "Beds");
+    await form(page, "Describe a bed");
+    await page.getByLabel("Name", { exact: true }).fill("By the shed");
+    await page.getByLabel("Area, m²").fill("6");
+    await page.getByRole("button", { name: "Keep this bed" }).click();
+    await page.getByLabel("How many, compost to share").fill("100");
+    await page.getByRole("button", { name: "Plan", exact: true }).click();
+    await page.locator(".plan-told").waitFor();
+    await form(page, "Spread compost");
+    await openAll(page);
+  },
+  "something put by": async (page) => {
+    await goTo(page, "Stores");
+    await form(page, "Put by");
+    await page.getByLabel("What", { exact: true }).fill("straw");
+    await page.locator(".found .tile").first().click();
+    await page.getByRole("button", { name: "Put it by" }).click();
+    await page.locator(".shelf").getByRole("button", { name: /^Use / }).click();
+  },
   "something searched": async (page) => {
     await page.getByLabel("Find another material").fill("leaves");
     await page.getByLabel("Add something to what is in reach").fill("xyzzy");

@@ -45,7 +45,7 @@ pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea"
 pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
     match bed.share.binding {
         Binding::Limit(BedLimit::MaturityUnknown) => format!(
-            "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say above that it is mature.",
+            "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say under \"About the compost\" that it is mature.",
             bed.asked.name
         ),
         _ => binding_line(bed, system),
@@ -63,7 +63,7 @@ pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
             "How much compost there is was estimated from what went in; enter it once you have measured it.".to_owned()
         }
         BedsNotice::RawUnknown => {
-            "Nobody said whether manure, droppings or meat went in: if they did, say so above, for then the harvest has to wait.".to_owned()
+            "Nobody said whether manure, droppings or meat went in: if they did, say so under \"About the compost\", for then the harvest has to wait.".to_owned()
         }
         BedsNotice::CropUnknown { bed, crop } => format!(
             "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; describe the bed with how much it feeds."

@@ -70,7 +70,7 @@ pub fn Beds() -> impl IntoView {
         view! {
             {none}
             <section class="card" aria-label="Write down">
-                <div class="log-acts">
+                <div class="log-acts place-acts">
                     {form_opener(Form::Describe, "Describe a bed")}
                     {has_beds.then(|| form_opener(Form::Spread, "Spread compost"))}
                 </div>

@@ -7,7 +7,7 @@ use heapwright_quantity::{UnitSystem, mass_text, volume_text};
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
-use super::plan::{fillings, left_line};
+use super::plan::{all_sources, fillings, left_line, limit_line, source_list};
 
 /// The sheet; it is seen in print only.
 pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Moment) -> AnyView {
@@ -39,10 +39,11 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Mome
         })
         .collect_view();
     let line = |text: String| view! { <li>{text}</li> };
+    let sources = all_sources(answer);
     let limits = answer
         .beds
         .iter()
-        .map(|bed| line(words::page_binding_line(bed, system)))
+        .map(|bed| line(limit_line(bed, &sources, system)))
         .collect_view();
     let notices = answer
         .notices
@@ -71,6 +72,7 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Mome
             <ul>{limits}</ul>
             <ul>{notices}</ul>
             <p>{wording::BEDS_LIMITS}</p>
+            {(!sources.is_empty()).then(|| source_list(&sources))}
         </div>
     }
     .into_any()

@@ -184,10 +184,11 @@ fn told(
     system: UnitSystem,
     now: heapwright_journal::Moment,
 ) -> AnyView {
+    let sources = all_sources(answer);
     let rows = answer
         .beds
         .iter()
-        .map(|bed| bed_row(garden, bed, system))
+        .map(|bed| bed_row(garden, bed, &sources, system))
         .collect_view();
     // What is left over stands in the line above.
     let notices = answer
@@ -203,6 +204,10 @@ fn told(
             <ul class="lines">{rows}</ul>
             <ul class="told-lines">{notices}</ul>
             <p class="hint">{wording::BEDS_LIMITS}</p>
+            {(!sources.is_empty()).then(|| view! {
+                <h4 class="plan-sources-title">{wording::page::SOURCES}</h4>
+                {source_list(&sources)}
+            })}
             {button("plan-print", "Print the plan", || {
                 // A browser that cannot print has told so itself.
                 let _ = window().print();
@@ -225,32 +230,80 @@ pub fn left_line(answer: &BedsAnswer, system: UnitSystem) -> String {
         )
 }
 
-fn bed_row(garden: &Garden, bed: &BedAnswer, system: UnitSystem) -> AnyView {
+/// What stands behind the limits, each once, in the order in which the beds name it.
+pub fn all_sources(answer: &BedsAnswer) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for bed in &answer.beds {
+        for key in bed.binding_source_keys(Spreading::built_in()) {
+            if !all.contains(&key) {
+                all.push(key);
+            }
+        }
+    }
+    all
+}
+
+/// The list of them, numbered as the beds name them.
+pub fn source_list(sources: &[String]) -> AnyView {
+    let catalogue = Catalogue::built_in();
+    let items = sources
+        .iter()
+        .map(|key| {
+            let citation = catalogue
+                .source(key)
+                .map_or_else(|| key.clone(), |source| source.citation.clone());
+            view! { <li>{citation}</li> }
+        })
+        .collect_view();
+    view! { <ol class="plan-sources">{items}</ol> }.into_any()
+}
+
+/// What stops a bed, with the numbers of its sources.
+pub fn limit_line(bed: &BedAnswer, sources: &[String], system: UnitSystem) -> String {
+    let keys = bed.binding_source_keys(Spreading::built_in());
+    let numbers: Vec<String> = (1..)
+        .zip(sources)
+        .filter(|(_, key)| keys.contains(key))
+        .map(|(number, _): (usize, _)| number.to_string())
+        .collect();
+    let line = words::page_binding_line(bed, system);
+    match numbers.as_slice() {
+        [] => line,
+        [one] => format!("{line} (source {one})"),
+        more => format!("{line} (sources {})", more.join(", ")),
+    }
+}
+
+/// Less than this part of a barrow is told in buckets alone.
+const LEAST_BARROW: f64 = 0.25;
+
+fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], system: UnitSystem) -> AnyView {
     let share = &bed.share;
+    let of = |measure| fillings(garden, measure, share.volume_m3, system);
+    let barrow_m3 = garden
+        .filling_m3(Catalogue::built_in(), "barrow")
+        .map_or(f64::INFINITY, |filling| filling.typical);
     let amount = if share.depth_m > 0.0 {
+        let vessels = if share.volume_m3 < LEAST_BARROW * barrow_m3 {
+            of("bucket")
+        } else {
+            format!("{} or {}", of("barrow"), of("bucket"))
+        };
         format!(
-            "{} or {}, {} deep, {}",
-            fillings(garden, "barrow", share.volume_m3, system),
-            fillings(garden, "bucket", share.volume_m3, system),
+            "{vessels}, {} deep, {}",
             wording::depth_text(share.depth_m, system),
             volume_text(share.volume_m3, system)
         )
     } else {
         "none".to_owned()
     };
-    let catalogue = Catalogue::built_in();
-    let sources = citations(catalogue, &bed.binding_source_keys(Spreading::built_in()));
-    let sources = (!sources.is_empty()).then(|| {
-        view! { <p class="hint plan-source">"By: "{sources}</p> }
-    });
     view! {
         <li class="line plan-bed">
             <p><span class="line-name">{bed.asked.name.clone()}</span>": "{amount}</p>
             <p class="plan-limit">
                 <span class="stage">"Stops at: "{wording::binding_name(share.binding)}</span>". "
-                {words::page_binding_line(bed, system)}
+                {limit_line(bed, sources, system)}
             </p>
-            {sources}
         </li>
     }
     .into_any()
