@@ -16,11 +16,11 @@ const KIBIBYTE: f64 = 1024.0;
 ///
 /// Heat, ripeness, nutrients and what was kept out of the bin came to the page with 22 KiB of what is
 /// fetched later (lists, folds and the form of a test) and with most of their weight, rules, accounts
-/// and sheets of home tests, in the worker. Neither is on the way to the first answer, which did not
-/// grow.
+/// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. None is on
+/// the way to the first answer, which did not grow.
 const GATES_KIB: [(&str, f64); 6] = [
     (FIRST, 369.0),
-    (LATER, 252.0),
+    (LATER, 312.0),
     (SIMULATOR, 505.0),
     ("script", 60.0),
     ("style and page", 30.0),
@@ -137,7 +137,7 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 253)], "wasm fetched later 253.0"),
+            (vec![("split_later.wasm", 313)], "wasm fetched later 313.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 504)],
                 "simulator 506.0",

@@ -126,6 +126,8 @@ fn list(hub: Hub, open: Open) -> AnyView {
                 let name = format!("{word} {name}");
                 named_button("quiet", word, Some(name), move || {
                     open.set(Some((form, Some(key.clone()))));
+                    // The form lies below what may be a long list: it is there with the next frame.
+                    request_animation_frame(|| focus("shelf"));
                 })
             };
             rows.push(
