@@ -171,7 +171,7 @@ fn a_plan_comes_from_the_journal() {
         "Long bed=10",
     ];
     let found = as_json(&kept.answer(&sown));
-    assert_eq!(bed(&found, "Long bed")["binding"], "maturity not tested");
+    assert_eq!(bed(&found, "Long bed")["binding"], "maturity not shown");
     let found = as_json(&kept.answer(&[&sown[..], &["--mature"]].concat()));
     assert!(bed(&found, "Long bed")["depth_mm"].as_f64().unwrap() > 0.0);
     let found = as_json(&kept.answer(&[
@@ -191,6 +191,151 @@ fn a_plan_comes_from_the_journal() {
     assert_eq!(found["beds"].as_array().unwrap().len(), 1);
     assert_eq!(bed(&found, "Salads")["crop"], "beans");
     assert_eq!(bed(&found, "Salads")["binding"], "waiting time");
+}
+
+/// The plan of a bed of lettuce that is harvested in 60 days.
+fn salads(kept: &Kept, more: &[&str]) -> Value {
+    let plan = [
+        "beds", "plan", "--from", "Bin", "--litres", "50", "--bed", "Salads", "--json",
+    ];
+    as_json(&kept.answer(&[&plan[..], &["--harvest", "Salads=60"], more].concat()))
+}
+
+#[test]
+fn what_was_harvested_keeps_its_waiting_time() {
+    let mut kept = garden("raw-harvested");
+    kept.answer(&["feed", "Bin", "3 buckets horse manure"]);
+    assert_eq!(
+        bed(&salads(&kept, &[]), "Salads")["binding"],
+        "waiting time"
+    );
+    kept.now = "2027-03-01T10:00:00+01:00".to_owned();
+    kept.answer(&["harvest", "Bin", "200 l", "--share", "all"]);
+    assert_eq!(
+        bed(&salads(&kept, &[]), "Salads")["binding"],
+        "waiting time"
+    );
+    // What goes in afterwards tells nothing of it.
+    kept.answer(&["feed", "Bin", "2 buckets shredded leaves"]);
+    assert_eq!(
+        bed(&salads(&kept, &[]), "Salads")["binding"],
+        "waiting time"
+    );
+    assert_ne!(
+        bed(&salads(&kept, &["--no-raw"]), "Salads")["binding"],
+        "waiting time"
+    );
+    // Once it is all spread, the compost is what lies there now.
+    kept.answer(&["spread", "Long bed", "200 l", "--heap", "Bin"]);
+    let found = salads(&kept, &[]);
+    assert_eq!(bed(&found, "Salads")["wait_days"], Value::Null, "{found}");
+}
+
+#[test]
+fn raw_matter_is_found_on_both_sides_of_a_move() {
+    let mut kept = garden("raw-moved");
+    kept.answer(&["feed", "Bin", "3 buckets horse manure"]);
+    kept.answer(&["heap", "new", "Second"]);
+    kept.now = "2027-03-01T10:00:00+01:00".to_owned();
+    kept.answer(&["heap", "move", "Bin", "Second"]);
+    for heap in ["Bin", "Second"] {
+        let plan = as_json(&kept.answer(&[
+            "beds",
+            "plan",
+            "--from",
+            heap,
+            "--litres",
+            "50",
+            "--json",
+            "--harvest",
+            "Salads=60",
+        ]));
+        assert_eq!(bed(&plan, "Salads")["binding"], "waiting time", "{heap}");
+    }
+}
+
+#[test]
+fn what_nobody_said_makes_what_touches_soil_wait() {
+    let kept = garden("raw-unknown");
+    let plan = |more: &[&str]| {
+        let arguments = [
+            "beds", "plan", "--litres", "50", "--json", "--bed", "Salads",
+        ];
+        as_json(&kept.answer(&[&arguments[..], more].concat()))
+    };
+    let soon = plan(&["--harvest", "Salads=60"]);
+    assert_eq!(bed(&soon, "Salads")["binding"], "raw matter not ruled out");
+    assert_eq!(bed(&soon, "Salads")["depth_mm"], 0.0);
+    let open = plan(&[]);
+    assert!(bed(&open, "Salads")["depth_mm"].as_f64().unwrap() > 0.0);
+    assert!(
+        open["notices"]
+            .to_string()
+            .contains("(Salads) unless you say --no-raw"),
+        "{open}"
+    );
+    let said = plan(&["--harvest", "Salads=60", "--no-raw"]);
+    assert!(bed(&said, "Salads")["depth_mm"].as_f64().unwrap() > 0.0);
+    // Beans hang clear of the soil.
+    let clear = plan(&["--harvest", "Salads=60", "--crop", "Salads=beans"]);
+    assert!(bed(&clear, "Salads")["depth_mm"].as_f64().unwrap() > 0.0);
+}
+
+#[test]
+fn maturity_is_what_ready_says_of_the_same_batch() {
+    let mut kept = garden("mature-as-ready");
+    let sown = |kept: &Kept| {
+        let plan = as_json(&kept.answer(&[
+            "beds",
+            "plan",
+            "--from",
+            "Bin",
+            "--litres",
+            "50",
+            "--no-raw",
+            "--sow",
+            "Salads=10",
+            "--json",
+        ]));
+        bed(&plan, "Salads")["binding"].as_str().unwrap().to_owned()
+    };
+    // One sign of stability alone shows no maturity.
+    kept.answer(&["test", "Bin", "--heated-to", "22 C", "--room", "20 C"]);
+    assert_eq!(sown(&kept), "maturity not shown");
+    kept.answer(&[
+        "test",
+        "Bin",
+        "--sown",
+        "30",
+        "--sprouted",
+        "29",
+        "--control-sown",
+        "30",
+        "--control-sprouted",
+        "29",
+        "--root-mm",
+        "34",
+        "--control-root-mm",
+        "34",
+        "--ammonium",
+        "60",
+        "--nitrate",
+        "600",
+    ]);
+    let ready = as_json(&kept.answer(&["ready", "Bin", "--json"]));
+    assert_eq!(ready["verdict"], "ready", "{ready}");
+    assert_ne!(sown(&kept), "maturity not shown");
+    // The next batch is not the one that was tested, nor has it its figures.
+    kept.answer(&["test", "Bin", "--nitrogen", "2"]);
+    kept.now = "2027-03-01T10:00:00+01:00".to_owned();
+    kept.answer(&["harvest", "Bin", "90 l", "--share", "all"]);
+    kept.answer(&["test", "Bin", "--phosphorus", "0.5"]);
+    assert_ne!(sown(&kept), "maturity not shown");
+    kept.answer(&["spread", "Long bed", "90 l", "--heap", "Bin"]);
+    kept.answer(&["feed", "Bin", "9 buckets shredded leaves"]);
+    assert_eq!(sown(&kept), "maturity not shown");
+    let plan = kept.answer(&["beds", "plan", "--from", "Bin", "--json"]);
+    assert!(plan.contains("never analysed"), "{plan}");
 }
 
 #[test]

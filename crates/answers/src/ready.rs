@@ -240,25 +240,9 @@ pub fn is_it_ready(
     if there.portions.is_empty() {
         return Err(QuestionError::NothingInHeap);
     }
-    let mut signs = tested(&there);
-    signs.extend(reheated(state, heap, &there, now)?);
-    let arrived_ms = there.last_arrival_ms.unwrap_or(i64::MIN);
-    for sign in &mut signs {
-        if sign.at.instant_ms < arrived_ms {
-            sign.doubts.push(Doubt::FedSince);
-        } else if days_between(sign.at.instant_ms, now.instant_ms) > OLD_D {
-            sign.doubts.push(Doubt::Old);
-        }
-        sign.doubts.sort();
-    }
-    let signs = last_of_each(signs);
+    let signs = signs_of(state, heap, &there, now)?;
     let counted: Vec<&Sign> = signs.iter().filter(|sign| sign.counts()).collect();
-    let judgement = judge(
-        &counted
-            .iter()
-            .map(|sign| (sign.finding.family(), sign.standing))
-            .collect::<Vec<_>>(),
-    );
+    let judgement = judged(&signs);
     let home_tests_only = !counted.is_empty()
         && !counted.iter().any(|sign| {
             matches!(
@@ -286,6 +270,31 @@ pub fn is_it_ready(
     })
 }
 
+/// The signs of what lay in a heap: of each test what [`last_of_each`] has, stability first.
+///
+/// # Errors
+///
+/// When the usual air of the garden cannot be told.
+pub(crate) fn signs_of(
+    state: &State,
+    heap: EventId,
+    there: &Inside,
+    now: Moment,
+) -> Result<Vec<Sign>, QuestionError> {
+    let mut signs = tested(there);
+    signs.extend(reheated(state, heap, there, now)?);
+    let arrived_ms = there.last_arrival_ms.unwrap_or(i64::MIN);
+    for sign in &mut signs {
+        if sign.at.instant_ms < arrived_ms {
+            sign.doubts.push(Doubt::FedSince);
+        } else if days_between(sign.at.instant_ms, now.instant_ms) > OLD_D {
+            sign.doubts.push(Doubt::Old);
+        }
+        sign.doubts.sort();
+    }
+    Ok(last_of_each(signs))
+}
+
 /// Of signs in the order of time the last of each test that counts, and behind it the last of all
 /// when that one does not count: what says nothing must not erase what was found before.
 fn last_of_each(mut signs: Vec<Sign>) -> Vec<Sign> {
@@ -303,6 +312,17 @@ fn last_of_each(mut signs: Vec<Sign>) -> Vec<Sign> {
                 .map(|index| of_one_test[index].clone())
         })
         .collect()
+}
+
+/// What signs say together; those that do not count are left out.
+pub(crate) fn judged(signs: &[Sign]) -> Judgement {
+    judge(
+        &signs
+            .iter()
+            .filter(|sign| sign.counts())
+            .map(|sign| (sign.finding.family(), sign.standing))
+            .collect::<Vec<_>>(),
+    )
 }
 
 /// Signs of tests that were written down, in the order of time.

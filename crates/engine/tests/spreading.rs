@@ -82,7 +82,7 @@ fn bed() -> Bed {
 
 const MATURE: State = State {
     maturity: Maturity::Mature,
-    held_raw: false,
+    held_raw: Some(false),
 };
 
 /// What binds a bed when there is more than enough compost, and how deep it gets [mm].
@@ -121,7 +121,7 @@ fn each_limit_can_be_the_one_that_binds() {
     );
 
     let raw = State {
-        held_raw: true,
+        held_raw: Some(true),
         ..MATURE
     };
     for (part, days, barred) in [

@@ -24,7 +24,8 @@ pub fn bed_limit_name(limit: BedLimit) -> &'static str {
         BedLimit::Acid => "acid soil",
         BedLimit::Waiting => "waiting time",
         BedLimit::Immature => "immature compost",
-        BedLimit::MaturityUnknown => "maturity not tested",
+        BedLimit::RawUnknown => "raw matter not ruled out",
+        BedLimit::MaturityUnknown => "maturity not shown",
         BedLimit::Salt => "salt",
         BedLimit::Phosphorus => "phosphorus",
         BedLimit::Nitrogen => "nitrogen",
@@ -71,8 +72,12 @@ pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
             BedLimit::Immature => format!(
                 "{name}: none yet, for the compost is not mature and seeds or seedlings come soon; give it eight weeks, or let it cure."
             ),
+            BedLimit::RawUnknown => format!(
+                "{name}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say --no-raw if none did.",
+                significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
+            ),
             BedLimit::MaturityUnknown => format!(
-                "{name}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it with `heapwright test`, or say --mature."
+                "{name}: none yet, for seeds or seedlings come within eight weeks and no tests show that the compost is mature; test it with `heapwright test`, or say --mature."
             ),
             BedLimit::Salt => {
                 format!("{name}: {depth}, for more would pass the salt that its crop bears.")
@@ -123,10 +128,20 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
     match notice {
         BedsNotice::CompostAssumed => "The compost was never analysed: usual figures with wide ranges are taken; a laboratory's figures, given with `heapwright test`, narrow them.".to_owned(),
         BedsNotice::VolumeEstimated => "How much compost there is was estimated from what went in; say it with --litres once you have measured it.".to_owned(),
-        BedsNotice::MaturityUnknown => "The compost was not tested for maturity: keep it from seeds and seedlings until it is.".to_owned(),
+        BedsNotice::MaturityUnknown => "No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; `heapwright ready` tells what is missing.".to_owned(),
         BedsNotice::Immature => "The compost is not mature: spread it four to eight weeks before anything is sown or planted, or lay it on top as a mulch.".to_owned(),
         BedsNotice::TiesUpNitrogen => "As rich in carbon as it is, this compost holds nitrogen back in its first year: feed hungry crops otherwise, or use it as a mulch.".to_owned(),
-        BedsNotice::RawUnknown => "Nobody said whether manure, droppings or meat went in: if they did, say --held-raw, for then the harvest has to wait.".to_owned(),
+        BedsNotice::RawUnknown { days, beds } => {
+            let which = if beds.is_empty() {
+                String::new()
+            } else {
+                format!(" ({})", list(beds))
+            };
+            format!(
+                "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest{which} unless you say --no-raw; if they did, say --held-raw.",
+                significant(*days, 3)
+            )
+        }
         BedsNotice::NoCrop { beds } => {
             format!("No crop is known for {}: taken as medium feeders.", list(beds))
         }

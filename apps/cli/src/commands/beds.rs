@@ -69,7 +69,14 @@ fn asked(
     let (mut volume_m3, mut volume_is_estimated) = (None, false);
     if let Some(text) = &arguments.from {
         let heap = keeping.heap(Some(text))?;
-        let found = compost_of_heap(catalogue(), spreading, garden, state, heap)?;
+        let found = compost_of_heap(
+            catalogue(),
+            spreading,
+            garden,
+            state,
+            heap,
+            keeping.edges.now,
+        )?;
         compost = found.compost;
         volume_m3 = found.volume_m3;
         volume_is_estimated = found.is_estimated;

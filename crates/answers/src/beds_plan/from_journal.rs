@@ -1,14 +1,15 @@
 //! Beds and compost as the journal has them.
 
 use heapwright_catalogue::{Catalogue, Spreading};
-use heapwright_engine::spreading::bed::{Maturity, Soil};
+use heapwright_engine::spreading::bed::Soil;
 use heapwright_garden::Garden;
-use heapwright_journal::content::{Feeding, Laboratory, Tested};
+use heapwright_journal::content::{Feeding, Harvested, Laboratory};
 use heapwright_journal::{AmountSaid, Content, EventId, Moment};
 use heapwright_quantity::Range;
 use heapwright_state::State;
-use heapwright_terms::{Caution, Group, PartAmount};
+use heapwright_terms::PartAmount;
 
+use super::batch::Batches;
 use super::{BedAsked, CompostAsked, DressingAsked, compost_of_tables};
 use crate::{MixQuestion, QuestionError, USUAL_TARGET, what_is_in};
 
@@ -97,8 +98,8 @@ fn volume_m3(
     )
 }
 
-/// The compost of a heap: its own tests where there are any, else the usual figures; what was
-/// taken out and not spread, else what may come of what is in it.
+/// The compost of a heap: the tests of its batch where there are any, else the usual figures; what
+/// was taken out and not spread, else what may come of what is in it.
 ///
 /// # Errors
 ///
@@ -109,19 +110,20 @@ pub fn compost_of_heap(
     garden: &Garden,
     state: &State,
     heap: EventId,
+    now: Moment,
 ) -> Result<FromJournal, QuestionError> {
     let mut asked = compost_of_tables(spreading);
     let mut taken_out_m3 = None;
     let density = asked.compost.bulk_density_kg_m3.typical;
-    if let Some(heap) = state.heap(heap) {
-        for event in heap.history() {
+    let harvested_m3 = |harvested: &Harvested| {
+        let amount = harvested.amount.as_ref()?;
+        volume_m3(catalogue, garden, amount, density)
+    };
+    if let Some(found) = state.heap(heap) {
+        for event in found.history() {
             match event.content() {
-                Some(Content::Tested(tested)) => take_test(spreading, &mut asked, tested),
-                Some(Content::Harvested(harvested)) => {
-                    let amount = harvested.amount.as_ref();
-                    if let Some(volume) =
-                        amount.and_then(|amount| volume_m3(catalogue, garden, amount, density))
-                    {
+                Some(Content::Harvested(harvested)) if harvested.heap == heap => {
+                    if let Some(volume) = harvested_m3(harvested) {
                         *taken_out_m3.get_or_insert(0.0) += volume;
                     }
                 }
@@ -135,6 +137,15 @@ pub fn compost_of_heap(
         .filter(|(_, spread)| spread.heap == Some(heap))
         .filter_map(|(_, spread)| volume_m3(catalogue, garden, &spread.amount, density))
         .sum();
+    let left_m3 = taken_out_m3.map(|taken: f64| (taken - spread_m3).max(0.0));
+    let batches = Batches::of(state, heap, now, left_m3.unwrap_or(0.0), &harvested_m3);
+    asked.held_raw = batches.held_raw(catalogue, garden);
+    asked.maturity = batches.maturity(state, heap, now)?;
+    for tested in batches.tests() {
+        if let Some(laboratory) = &tested.laboratory {
+            take_laboratory(&mut asked, laboratory);
+        }
+    }
     let (parts, water_kg) = garden.parts_of(catalogue, state, &state.contents(heap));
     let mut in_it_m3 = None;
     if !parts.is_empty() {
@@ -147,20 +158,11 @@ pub fn compost_of_heap(
                 target: USUAL_TARGET,
             },
         )?;
-        let raw = |group: Group| matches!(group, Group::AnimalManure | Group::AnimalProduct);
-        asked.held_raw = Some(answer.parts.iter().any(|part| {
-            part.cautions().contains(&Caution::PathogenRisk)
-                || part
-                    .material
-                    .as_ref()
-                    .is_some_and(|material| raw(material.group))
-        }));
         in_it_m3 = answer
             .mixture
             .volume_m3
             .map(|volume| volume.value * spreading.range("yield.volume_share").typical);
     }
-    let left_m3 = taken_out_m3.map(|taken| (taken - spread_m3).max(0.0));
     Ok(match left_m3 {
         Some(left) if left > 0.0 => FromJournal {
             compost: asked,
@@ -175,90 +177,52 @@ pub fn compost_of_heap(
     })
 }
 
-/// Takes the figures of a test in; a later test goes before an earlier one.
-fn take_test(spreading: &Spreading, asked: &mut CompostAsked, tested: &Tested) {
+/// Takes the figures of a laboratory in; later ones go before earlier ones.
+fn take_laboratory(asked: &mut CompostAsked, laboratory: &Laboratory) {
     let compost = &mut asked.compost;
-    if let Some(laboratory) = &tested.laboratory {
-        let Laboratory {
-            moisture_pct,
-            nitrogen_pct_dry,
-            cn_ratio_measured,
-            phosphorus_pct_dry,
-            potassium_pct_dry,
-            calcium_pct_dry,
-            magnesium_pct_dry,
-            conductivity_ds_m,
-            ammonium_nitrogen_mg_kg_dry,
-            nitrate_nitrogen_mg_kg_dry,
-            carbon_pct_dry,
-            ..
-        } = **laboratory;
-        for (figure, found) in [
-            (&mut compost.moisture_wet_basis, moisture_pct),
-            (&mut compost.nitrogen_dry_basis, nitrogen_pct_dry),
-            (&mut compost.phosphorus_dry_basis, phosphorus_pct_dry),
-            (&mut compost.potassium_dry_basis, potassium_pct_dry),
-            (&mut compost.calcium_dry_basis, calcium_pct_dry),
-            (&mut compost.magnesium_dry_basis, magnesium_pct_dry),
-        ] {
-            if let Some(pct) = found {
-                *figure = Range::exact(pct / 100.0);
-                asked.is_measured = true;
-            }
-        }
-        if let Some(found) = conductivity_ds_m {
-            compost.conductivity_ds_m = Range::exact(found);
-        }
-        let from_carbon = carbon_pct_dry
-            .zip(nitrogen_pct_dry)
-            .filter(|(_, nitrogen)| *nitrogen > 0.0)
-            .map(|(carbon, nitrogen)| carbon / nitrogen);
-        compost.carbon_to_nitrogen = cn_ratio_measured
-            .or(from_carbon)
-            .or(compost.carbon_to_nitrogen);
-        if ammonium_nitrogen_mg_kg_dry.is_some() || nitrate_nitrogen_mg_kg_dry.is_some() {
-            let mineral = ammonium_nitrogen_mg_kg_dry.unwrap_or(0.0)
-                + nitrate_nitrogen_mg_kg_dry.unwrap_or(0.0);
-            let all = compost.nitrogen_dry_basis.typical;
-            compost.mineral_nitrogen_share = (all > 0.0).then(|| (mineral * 1e-6 / all).min(1.0));
+    let Laboratory {
+        moisture_pct,
+        nitrogen_pct_dry,
+        cn_ratio_measured,
+        phosphorus_pct_dry,
+        potassium_pct_dry,
+        calcium_pct_dry,
+        magnesium_pct_dry,
+        conductivity_ds_m,
+        ammonium_nitrogen_mg_kg_dry,
+        nitrate_nitrogen_mg_kg_dry,
+        carbon_pct_dry,
+        ..
+    } = *laboratory;
+    for (figure, found) in [
+        (&mut compost.moisture_wet_basis, moisture_pct),
+        (&mut compost.nitrogen_dry_basis, nitrogen_pct_dry),
+        (&mut compost.phosphorus_dry_basis, phosphorus_pct_dry),
+        (&mut compost.potassium_dry_basis, potassium_pct_dry),
+        (&mut compost.calcium_dry_basis, calcium_pct_dry),
+        (&mut compost.magnesium_dry_basis, magnesium_pct_dry),
+    ] {
+        if let Some(pct) = found {
+            *figure = Range::exact(pct / 100.0);
         }
     }
-    if let Some(found) = maturity(spreading, tested) {
-        asked.maturity = found;
+    asked.is_measured |= [nitrogen_pct_dry, phosphorus_pct_dry, potassium_pct_dry]
+        .iter()
+        .any(Option::is_some);
+    if let Some(found) = conductivity_ds_m {
+        compost.conductivity_ds_m = Range::exact(found);
     }
-}
-
-/// What a test says of maturity; `None` when it says nothing.
-fn maturity(spreading: &Spreading, tested: &Tested) -> Option<Maturity> {
-    let limit = |key: &str| spreading.range(&format!("immature.{key}")).typical;
-    let mut signs: Vec<bool> = Vec::new();
-    if let Some(heating) = &tested.self_heating {
-        signs.push(heating.highest_c - heating.room_c <= limit("self_heating"));
+    let from_carbon = carbon_pct_dry
+        .zip(nitrogen_pct_dry)
+        .filter(|(_, nitrogen)| *nitrogen > 0.0)
+        .map(|(carbon, nitrogen)| carbon / nitrogen);
+    compost.carbon_to_nitrogen = cn_ratio_measured
+        .or(from_carbon)
+        .or(compost.carbon_to_nitrogen);
+    if ammonium_nitrogen_mg_kg_dry.is_some() || nitrate_nitrogen_mg_kg_dry.is_some() {
+        let mineral =
+            ammonium_nitrogen_mg_kg_dry.unwrap_or(0.0) + nitrate_nitrogen_mg_kg_dry.unwrap_or(0.0);
+        let all = compost.nitrogen_dry_basis.typical;
+        compost.mineral_nitrogen_share = (all > 0.0).then(|| (mineral * 1e-6 / all).min(1.0));
     }
-    if let Some(sown) = &tested.germination {
-        let share = |sprouted: u32, sown: u32| f64::from(sprouted) / f64::from(sown.max(1));
-        let control = share(sown.control_sprouted, sown.control_sown);
-        if control > 0.0 {
-            signs.push(share(sown.sprouted, sown.sown) / control >= limit("germination"));
-        }
-    }
-    if let Some(bag) = &tested.bag {
-        signs.push(!bag.swollen);
-    }
-    let ratio = tested
-        .laboratory
-        .as_ref()
-        .and_then(|found| found.cn_ratio_measured);
-    // A high C:N tells of immaturity; a low one tells nothing.
-    if ratio.is_some_and(|ratio| ratio > limit("carbon_to_nitrogen")) {
-        signs.push(false);
-    }
-    if signs.is_empty() {
-        return None;
-    }
-    Some(if signs.iter().all(|mature| *mature) {
-        Maturity::Mature
-    } else {
-        Maturity::Immature
-    })
 }

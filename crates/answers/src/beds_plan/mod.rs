@@ -1,5 +1,6 @@
 //! Which bed gets how much compost, and why not more?
 
+mod batch;
 mod from_journal;
 mod ground;
 
@@ -92,8 +93,13 @@ pub enum BedsNotice {
     Immature,
     /// It holds nitrogen back in the first year.
     TiesUpNitrogen,
-    /// Nobody said whether raw manure or the like went in.
-    RawUnknown,
+    /// Nobody said whether raw manure or the like went in: what touches soil waits.
+    RawUnknown {
+        /// How many days between spreading and harvest.
+        days: f64,
+        /// Names of the beds that wait.
+        beds: Vec<String>,
+    },
     /// Beds without a crop, taken as medium feeders.
     NoCrop {
         /// Their names.
@@ -259,7 +265,7 @@ pub fn beds_plan(
         compost: compost.compost.clone(),
         state: State {
             maturity: compost.maturity,
-            held_raw: compost.held_raw.unwrap_or(false),
+            held_raw: compost.held_raw,
         },
         volume_m3: question.volume_m3,
         rules,
@@ -479,10 +485,15 @@ fn tell(
     for key in ["waiting.touching", "waiting.not_touching"] {
         let days = spreading.range(key).typical;
         about(
-            names(&|bed| gets_some(bed) && bed.share.weighed.wait_days == Some(days)),
+            names(&|bed| {
+                compost.held_raw.is_some()
+                    && gets_some(bed)
+                    && bed.share.weighed.wait_days == Some(days)
+            }),
             &|beds| BedsNotice::Wait { days, beds },
         );
     }
+    let waiting = names(&|bed| bed.share.weighed.wait_days.is_some());
     let mut when = |is: bool, notice: BedsNotice| {
         if is {
             notices.push(notice);
@@ -495,7 +506,13 @@ fn tell(
         BedsNotice::MaturityUnknown,
     );
     when(compost.maturity == Maturity::Immature, BedsNotice::Immature);
-    when(compost.held_raw.is_none(), BedsNotice::RawUnknown);
+    when(
+        compost.held_raw.is_none(),
+        BedsNotice::RawUnknown {
+            days: spreading.range("waiting.touching").typical,
+            beds: waiting,
+        },
+    );
     when(
         plan.brought_per_m3.nitrogen_first_year.value < 0.0,
         BedsNotice::TiesUpNitrogen,

@@ -62,7 +62,7 @@ pub enum Maturity {
     Mature,
     /// A test said that it is not.
     Immature,
-    /// There was no test.
+    /// No test, or none that decides.
     #[default]
     Unknown,
 }
@@ -73,7 +73,8 @@ pub struct State {
     /// Is it mature?
     pub maturity: Maturity,
     /// True when raw manure or the like went in, and no heat was shown to have dealt with it.
-    pub held_raw: bool,
+    /// `None` when that is not known: then what touches soil has to wait all the same.
+    pub held_raw: Option<bool>,
 }
 
 /// A limit of a bed's layer.
@@ -83,9 +84,11 @@ pub enum BedLimit {
     Acid,
     /// Raw matter, and the harvest comes before the waiting time ends.
     Waiting,
+    /// Not known whether raw matter went in, and the harvest of what touches soil comes too soon.
+    RawUnknown,
     /// Immature, and seeds or seedlings come too soon.
     Immature,
-    /// Never tested for maturity, and seeds or seedlings come soon.
+    /// Not shown to be mature, and seeds or seedlings come soon.
     MaturityUnknown,
     /// The salt that the crop bears.
     Salt,
@@ -157,11 +160,10 @@ pub fn weigh(bed: &Bed, compost: &Compost, state: State, rules: &Rules) -> Weigh
     let per_m3 = compost.typical(rules);
     let carried = carried(&bed.dressings, &per_m3, compost, rules);
     let need = need(bed, rules);
-    let wait_days = match bed.part {
-        _ if !state.held_raw => None,
-        EdiblePart::TouchesSoil => Some(rules.waiting_touching_days),
-        EdiblePart::ClearOfSoil => Some(rules.waiting_clear_days),
-        EdiblePart::NotEaten => None,
+    let wait_days = match (bed.part, state.held_raw) {
+        (EdiblePart::TouchesSoil, Some(true) | None) => Some(rules.waiting_touching_days),
+        (EdiblePart::ClearOfSoil, Some(true)) => Some(rules.waiting_clear_days),
+        _ => None,
     };
     let none_when = |barred: bool| if barred { 0.0 } else { f64::INFINITY };
     let too_early = wait_days
@@ -190,7 +192,14 @@ pub fn weigh(bed: &Bed, compost: &Compost, state: State, rules: &Rules) -> Weigh
     };
     let allowed = [
         (BedLimit::Acid, none_when(bed.likes_acid)),
-        (BedLimit::Waiting, none_when(too_early)),
+        (
+            BedLimit::Waiting,
+            none_when(too_early && state.held_raw.is_some()),
+        ),
+        (
+            BedLimit::RawUnknown,
+            none_when(too_early && state.held_raw.is_none()),
+        ),
         (
             BedLimit::Immature,
             none_when(sown_soon && state.maturity == Maturity::Immature),
