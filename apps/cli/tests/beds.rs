@@ -339,6 +339,67 @@ fn maturity_is_what_ready_says_of_the_same_batch() {
 }
 
 #[test]
+fn what_was_not_measured_is_named() {
+    let kept = garden("partly");
+    let notices = |kept: &Kept| {
+        as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]))["notices"].to_string()
+    };
+    kept.answer(&["test", "Bin", "--moisture", "50"]);
+    assert!(notices(&kept).contains("never analysed"));
+    kept.answer(&["test", "Bin", "--nitrogen", "2"]);
+    let found = notices(&kept);
+    assert!(
+        found.contains("not measured of the compost: phosphorus, potassium, salt."),
+        "{found}"
+    );
+    // Nobody says of which extract a laboratory's conductivity is.
+    kept.answer(&["test", "Bin", "--conductivity", "4"]);
+    let found = notices(&kept);
+    assert!(found.contains("counts as 2.7 times as much"), "{found}");
+}
+
+#[test]
+fn a_garden_with_too_much_is_told_once_what_to_do() {
+    let kept = garden("too-much");
+    for bed in ["Long bed", "Salads", "Odd"] {
+        kept.answer(&["spread", bed, "600 l"]);
+    }
+    let text = kept.answer(&["beds", "plan", "--litres", "50", "--no-raw"]);
+    assert_eq!(
+        text.matches("leaf mould or another poor mulch").count(),
+        1,
+        "{text}"
+    );
+    assert_eq!(text.matches("  earlier dressings").count(), 3, "{text}");
+    assert!(!text.contains("more would bring"), "{text}");
+    assert!(
+        text.contains("over 300") && text.contains("give it away"),
+        "{text}"
+    );
+}
+
+#[test]
+fn an_amount_of_an_element_is_understood_as_it_is_said() {
+    for (said, told) in [
+        (&["5 kg P"][..], "5\u{a0}kg P are 11.46\u{a0}kg P2O5."),
+        (
+            &["5", "kg", "of", "P"],
+            "5\u{a0}kg P are 11.46\u{a0}kg P2O5.",
+        ),
+        (&["5kg P"], "5\u{a0}kg P are 11.46\u{a0}kg P2O5."),
+        (&["1e1", "P"], "10 P are 22.91 P2O5."),
+        (
+            &["10", "g/m2", "K2O"],
+            "10\u{a0}g/m2 K2O are 8.302\u{a0}g/m2 K.",
+        ),
+        (&["3 % CaO"], "3\u{a0}% CaO are 2.144\u{a0}% Ca."),
+    ] {
+        let text = answer(&[&["convert", "oxide"], said].concat());
+        assert_eq!(text.trim(), told);
+    }
+}
+
+#[test]
 fn paper_is_at_most_eighty_columns_wide() {
     let kept = garden("paper");
     let long = "A bed with a name that goes on and on, far beyond the fence";
@@ -359,8 +420,8 @@ fn what_cannot_be_planned_is_refused_with_what_to_do() {
     let kept = garden("refused");
     for (arguments, words) in [
         (&["beds", "plan"][..], &["--from", "--litres"][..]),
-        (&["beds", "plan", "--litres", "-3"], &["0 or more"]),
-        (&["beds", "plan", "--litres", "NaN"], &["0 or more"]),
+        (&["beds", "plan", "--litres", "-3"], &["more than 0"]),
+        (&["beds", "plan", "--litres", "NaN"], &["more than 0"]),
         (&["beds", "plan", "--from", "Nowhere"], &["Nowhere"]),
         (
             &["beds", "plan", "--litres", "9", "--bed", "Nowhere"],
@@ -378,6 +439,11 @@ fn what_cannot_be_planned_is_refused_with_what_to_do() {
         (&["beds", "uses", "soup"], &["soup", "potting_mix"]),
         (&["beds", "uses", "lawn_top", "--amount", "9 l"], &["area"]),
         (&["convert", "cover", "--area", "3 m2"], &["two at a time"]),
+        (&["beds", "plan", "--litres", "0"], &["more than 0"]),
+        (&["convert", "oxide", "1e308", "P"], &["1,000,000,000"]),
+        (&["convert", "oxide", "-1", "P"], &["amount above 0"]),
+        (&["convert", "oxide", "much P"], &["5 kg P2O5"]),
+        (&["convert", "oxide", "5"], &["5 kg P2O5"]),
         (&["convert", "oxide", "1", "Fe"], &["Fe", "P2O5"]),
         (&["convert", "oxide", "1", "P", "--to", "CaO"], &["P2O5"]),
         (

@@ -8,6 +8,9 @@ use heapwright_quantity::{UnitSystem, significant, volume_text};
 /// International inch, 1959: 0.0254 m.
 const METRES_PER_INCH: f64 = 0.0254;
 
+/// How far above a need nobody asks how far, share.
+const MUCH_MET: f64 = 3.0;
+
 /// What a plan of beds can and cannot tell.
 pub const BEDS_LIMITS: &str = "The limits hold at typical figures; compost differs from heap to heap. A soil test, an analysis of your compost and local rules on nutrients and runoff go before this plan. Keep compost off frozen or sodden ground.";
 
@@ -40,6 +43,28 @@ pub fn binding_name(binding: Binding) -> &'static str {
         Binding::Limit(limit) => bed_limit_name(limit),
         Binding::Supply => "no more compost",
         Binding::NeedMet => "need met",
+    }
+}
+
+/// What stops a bed, for a table: as [`binding_name`], and what earlier dressings did.
+#[must_use]
+pub fn stops_at(bed: &BedAnswer) -> &'static str {
+    if bed.is_fed_by_earlier() {
+        "earlier dressings"
+    } else {
+        binding_name(bed.share.binding)
+    }
+}
+
+/// A share of a need that is met: "130 %", and no more than it takes to see that it is too much.
+#[must_use]
+pub fn met_text(met: Option<f64>) -> String {
+    match met {
+        None => "–".to_owned(),
+        Some(met) if met > MUCH_MET => {
+            format!("over {}\u{a0}%", significant(MUCH_MET * 100.0, 3))
+        }
+        Some(met) => format!("{:.0}\u{a0}%", met * 100.0),
     }
 }
 
@@ -127,6 +152,23 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
     let list = |beds: &[String]| beds.join(", ");
     match notice {
         BedsNotice::CompostAssumed => "The compost was never analysed: usual figures with wide ranges are taken; a laboratory's figures, given with `heapwright test`, narrow them.".to_owned(),
+        BedsNotice::PartlyAssumed { figures } => format!(
+            "Usual figures with wide ranges are taken for what was not measured of the compost: {}.",
+            figures.join(", ")
+        ),
+        BedsNotice::DiluteExtract { times } => format!(
+            "The compost's conductivity may be that of a dilute extract, which reads less than the saturation extract and cannot be converted reliably: for salt it counts as {} times as much, and may be more.",
+            significant(*times, 2)
+        ),
+        BedsNotice::FedByEarlier { beds } => format!(
+            "{} had as much from earlier dressings as {} none this year: lay leaf mould or another poor mulch there, and keep the compost for pots or give it away.",
+            list(beds),
+            if beds.len() == 1 {
+                "it bears, so it gets"
+            } else {
+                "they bear, so they get"
+            }
+        ),
         BedsNotice::VolumeEstimated => "How much compost there is was estimated from what went in; say it with --litres once you have measured it.".to_owned(),
         BedsNotice::MaturityUnknown => "No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; `heapwright ready` tells what is missing.".to_owned(),
         BedsNotice::Immature => "The compost is not mature: spread it four to eight weeks before anything is sown or planted, or lay it on top as a mulch.".to_owned(),

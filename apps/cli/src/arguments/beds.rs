@@ -170,12 +170,12 @@ pub struct WeightArguments {
 Examples:
   heapwright convert oxide 0.59 P
   heapwright convert oxide 3.2 P2O5
+  heapwright convert oxide \"5 kg P\"
   heapwright convert oxide 1.0 Ca --to CaCO3")]
 pub struct OxideArguments {
-    /// How much, in whatever unit
-    pub amount: f64,
-    /// Of what: P, K, Ca, Mg, P2O5, K2O, CaO, CaCO3, MgO
-    pub of: String,
+    /// How much, in whatever unit, and of what: P, K, Ca, Mg, P2O5, K2O, CaO, CaCO3, MgO
+    #[arg(required = true, value_name = "AMOUNT OF")]
+    pub words: Vec<String>,
     /// For calcium: CaO, or CaCO3
     #[arg(long, value_name = "OXIDE")]
     pub to: Option<String>,

@@ -213,12 +213,7 @@ fn tell(
     ];
     for bed in &answer.beds {
         let share = &bed.share;
-        let met = |index: usize| {
-            share.met[index].map_or_else(
-                || "–".to_owned(),
-                |met| format!("{:.0}\u{a0}%", met * 100.0),
-            )
-        };
+        let met = |index: usize| wording::met_text(share.met[index]);
         let nitrogen = share.brought_per_m2.nitrogen_first_year;
         rows.push(vec![
             bed.asked.name.clone(),
@@ -233,12 +228,13 @@ fn tell(
             met(0),
             met(1),
             met(2),
-            wording::binding_name(share.binding).to_owned(),
+            wording::stops_at(bed).to_owned(),
         ]);
     }
     write_rows(out, &rows)?;
     writeln!(out)?;
-    for bed in &answer.beds {
+    // The others are told of in one note.
+    for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
         write_paragraph(out, "", &wording::binding_line(bed, system), WIDTH)?;
     }
     for notice in &answer.notices {
@@ -308,7 +304,8 @@ fn write_paper(
     }
     write_rows(out, &rows)?;
     writeln!(out)?;
-    for bed in &answer.beds {
+    // The others are told of in one note.
+    for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
         write_paragraph(out, "", &wording::binding_line(bed, system), PAPER)?;
     }
     for notice in &answer.notices {

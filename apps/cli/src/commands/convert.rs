@@ -150,19 +150,67 @@ fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failu
     Ok(())
 }
 
-fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure> {
-    if !(arguments.amount >= 0.0 && arguments.amount.is_finite()) {
+/// The largest amount that is converted, in whatever unit.
+const MOST_OXIDE: f64 = 1e9;
+
+/// An amount of an element or oxide as it was said.
+struct OxideSaid<'a> {
+    amount: f64,
+    /// With a space before it, or nothing.
+    unit: String,
+    of: &'a str,
+}
+
+/// Understands "5 P", "5 kg P" and "5 kg/ha of P2O5".
+fn oxide_said(said: &str) -> Result<OxideSaid<'_>, Failure> {
+    let unclear = || {
+        Failure::Input(format!(
+            "\"{}\" is not understood: write an amount and what of, such as 5 P or \"5 kg P2O5\"",
+            naming::shown(said)
+        ))
+    };
+    let said = said.trim();
+    let digits = said
+        .find(|sign: char| sign.is_alphabetic() || sign.is_whitespace() || sign == '%')
+        .ok_or_else(unclear)?;
+    // An exponent is part of the number.
+    let (number, rest) = match said.split_once(char::is_whitespace) {
+        Some((word, rest)) if word.parse::<f64>().is_ok() => (word, rest),
+        _ => said.split_at(digits),
+    };
+    let amount: f64 = number.parse().map_err(|_| unclear())?;
+    if !(0.0..=MOST_OXIDE).contains(&amount) {
         return Err(Failure::Input(format!(
-            "AMOUNT must be 0 or more, not {}",
-            arguments.amount
+            "AMOUNT must be from 0 to 1,000,000,000, not \"{}\"",
+            naming::shown(number)
         )));
     }
+    let mut words: Vec<&str> = rest.split_whitespace().collect();
+    let of = words.pop().ok_or_else(unclear)?;
+    if words.last() == Some(&"of") {
+        words.pop();
+    }
+    let unit = match words[..] {
+        [] => String::new(),
+        [unit]
+            if !unit
+                .chars()
+                .any(|sign| sign.is_ascii_digit() && sign != '2') =>
+        {
+            format!("\u{a0}{unit}")
+        }
+        _ => return Err(unclear()),
+    };
+    Ok(OxideSaid { amount, unit, of })
+}
+
+fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let said = arguments.words.join(" ");
+    let OxideSaid { amount, unit, of } = oxide_said(&said)?;
     let same = |one: &str, other: &str| one.eq_ignore_ascii_case(other.trim());
-    let is_oxide = Oxide::ALL
-        .iter()
-        .any(|oxide| same(oxide.formula(), &arguments.of));
+    let is_oxide = Oxide::ALL.iter().any(|oxide| same(oxide.formula(), of));
     let found = Oxide::ALL.into_iter().find(|oxide| {
-        let of = same(oxide.formula(), &arguments.of) || same(oxide.element(), &arguments.of);
+        let of = same(oxide.formula(), of) || same(oxide.element(), of);
         let to = arguments
             .to
             .as_deref()
@@ -172,10 +220,10 @@ fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure
     let Some(found) = found else {
         return Err(Failure::Input(format!(
             "\"{}\" is not known here: use one of P, K, Ca, Mg, P2O5, K2O, CaO, CaCO3, MgO",
-            naming::shown(&arguments.of)
+            naming::shown(of)
         )));
     };
-    let answer = converted_oxide(found, arguments.amount, is_oxide);
+    let answer = converted_oxide(found, amount, is_oxide);
     if arguments.json {
         return write_json(&answer, out);
     }
@@ -186,9 +234,9 @@ fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure
     };
     writeln!(
         out,
-        "{} {from} are {} {to}.",
-        significant(arguments.amount, 6),
-        significant(arguments.amount * factor, 4)
+        "{}{unit} {from} are {}{unit} {to}.",
+        significant(amount, 6),
+        significant(amount * factor, 4)
     )?;
     Ok(())
 }

@@ -5,7 +5,7 @@ mod from_journal;
 mod ground;
 
 use heapwright_catalogue::{Crop, CropGroup, Spreading};
-use heapwright_engine::spreading::bed::{Bed, Dressing, Maturity, Soil, State};
+use heapwright_engine::spreading::bed::{Bed, BedLimit, Dressing, Maturity, Soil, State, Weighed};
 use heapwright_engine::spreading::compost::Compost;
 use heapwright_engine::spreading::cover;
 use heapwright_engine::spreading::plan::{BedShare, Binding, Plan, Question, plan};
@@ -58,8 +58,11 @@ pub struct DressingAsked {
 pub struct CompostAsked {
     /// Its figures.
     pub compost: Compost,
-    /// True when some of them were measured.
+    /// True when some of what feeds plants was measured.
     pub is_measured: bool,
+    /// True when the conductivity is that of an extract more dilute than the saturation extract, or
+    /// nobody said which.
+    pub is_dilute_extract: bool,
     /// Is it mature?
     pub maturity: Maturity,
     /// Did raw manure or the like go in, without a heat that was shown to have dealt with it?
@@ -85,6 +88,16 @@ pub struct BedsQuestion {
 pub enum BedsNotice {
     /// The compost was never analysed: usual figures with wide ranges are taken.
     CompostAssumed,
+    /// Some of it was: usual figures with wide ranges are taken for the rest.
+    PartlyAssumed {
+        /// What was not measured.
+        figures: Vec<&'static str>,
+    },
+    /// The conductivity may be that of a dilute extract: the saturation extract is taken as more.
+    DiluteExtract {
+        /// So many times as much.
+        times: f64,
+    },
     /// How much there is was estimated from what went in.
     VolumeEstimated,
     /// It was never tested for maturity.
@@ -133,6 +146,11 @@ pub enum BedsNotice {
     AboveYardstick {
         /// The rule's depth [m].
         yardstick_depth_m: f64,
+    },
+    /// Beds that get nothing, for they had as much from earlier dressings as they bear.
+    FedByEarlier {
+        /// Their names.
+        beds: Vec<String>,
     },
     /// Some compost is left over.
     Left {
@@ -227,6 +245,7 @@ pub fn compost_of_tables(spreading: &Spreading) -> CompostAsked {
             mineral_nitrogen_share: None,
         },
         is_measured: false,
+        is_dilute_extract: true,
         maturity: Maturity::Unknown,
         held_raw: None,
     }
@@ -262,7 +281,7 @@ pub fn beds_plan(
     });
     let plan = plan(&Question {
         beds,
-        compost: compost.compost.clone(),
+        compost: for_salt(spreading, compost),
         state: State {
             maturity: compost.maturity,
             held_raw: compost.held_raw,
@@ -324,6 +343,44 @@ fn judged(spreading: &Spreading, question: &BedsQuestion) -> BedsQuestion {
     question
 }
 
+/// The compost with the conductivity that counts for salt: a dilute extract reads less than the
+/// saturation extract, so that is taken as so many times as much.
+fn for_salt(spreading: &Spreading, asked: &CompostAsked) -> Compost {
+    let mut compost = asked.compost.clone();
+    if asked.is_dilute_extract {
+        let times = spreading.range("salt.over_dilute").typical;
+        compost.conductivity_ds_m = compost.conductivity_ds_m.scaled(times);
+    }
+    compost
+}
+
+/// What of a compost was not measured, as it is called.
+fn assumed(spreading: &Spreading, compost: &Compost) -> Vec<&'static str> {
+    let usual = compost_of_tables(spreading).compost;
+    [
+        (
+            compost.nitrogen_dry_basis == usual.nitrogen_dry_basis,
+            "nitrogen",
+        ),
+        (
+            compost.phosphorus_dry_basis == usual.phosphorus_dry_basis,
+            "phosphorus",
+        ),
+        (
+            compost.potassium_dry_basis == usual.potassium_dry_basis,
+            "potassium",
+        ),
+        (compost.conductivity_ds_m == usual.conductivity_ds_m, "salt"),
+        (
+            compost.moisture_wet_basis == usual.moisture_wet_basis,
+            "moisture",
+        ),
+    ]
+    .into_iter()
+    .filter_map(|(is_usual, name)| is_usual.then_some(name))
+    .collect()
+}
+
 fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
     let beds = || Field("beds".to_owned());
     if question.beds.is_empty() {
@@ -344,8 +401,8 @@ fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
     };
     number(
         Field("litres".to_owned()),
-        question.volume_m3 >= 0.0 && question.volume_m3 <= 1e5,
-        "an amount of 0 or more, at most 100,000,000 litres",
+        question.volume_m3 > 0.0 && question.volume_m3 <= 1e5,
+        "an amount of more than 0, at most 100,000,000 litres",
     )?;
     let compost = &question.compost.compost;
     let dry = compost.moisture_wet_basis;
@@ -481,6 +538,9 @@ fn tell(
         names(&|bed| bed.asked.soil.phosphorus.is_some_and(|found| found > high)),
         &|beds| BedsNotice::PhosphorusHigh { beds },
     );
+    about(names(&BedAnswer::is_fed_by_earlier), &|beds| {
+        BedsNotice::FedByEarlier { beds }
+    });
     let gets_some = |bed: &BedAnswer| bed.share.depth_m > 0.0;
     for key in ["waiting.touching", "waiting.not_touching"] {
         let days = spreading.range(key).typical;
@@ -500,6 +560,22 @@ fn tell(
         }
     };
     when(!compost.is_measured, BedsNotice::CompostAssumed);
+    let figures = assumed(spreading, &compost.compost);
+    let salt_is_measured = !figures.contains(&"salt");
+    when(
+        compost.is_measured && !figures.is_empty(),
+        BedsNotice::PartlyAssumed { figures },
+    );
+    when(
+        compost.is_dilute_extract
+            && (salt_is_measured
+                || beds
+                    .iter()
+                    .any(|bed| bed.binding() == Binding::Limit(BedLimit::Salt))),
+        BedsNotice::DiluteExtract {
+            times: spreading.range("salt.over_dilute").typical,
+        },
+    );
     when(question.volume_is_estimated, BedsNotice::VolumeEstimated);
     when(
         compost.maturity == Maturity::Unknown,
@@ -552,6 +628,32 @@ fn source_keys(spreading: &Spreading, beds: &[BedAnswer]) -> Vec<String> {
 }
 
 impl BedAnswer {
+    /// True when it gets nothing, for it had as much from earlier dressings as it bears.
+    #[must_use]
+    pub fn is_fed_by_earlier(&self) -> bool {
+        let Weighed {
+            carried, allowed, ..
+        } = &self.share.weighed;
+        let is_used_up = |limit: BedLimit| match limit {
+            BedLimit::Phosphorus => carried.phosphorus_in_window_kg_m2 > 0.0,
+            BedLimit::Nitrogen => carried.nitrogen_kg_m2 > 0.0,
+            BedLimit::Depth => carried.depth_this_year_m > 0.0,
+            _ => false,
+        };
+        // Salt comes first among equals, though the same dressings used up the rest as well.
+        let by_amount = match self.share.binding {
+            Binding::NeedMet => true,
+            Binding::Limit(limit) => {
+                (limit == BedLimit::Salt || is_used_up(limit))
+                    && allowed
+                        .iter()
+                        .any(|of| of.depth_m <= 0.0 && is_used_up(of.limit))
+            }
+            Binding::Supply => false,
+        };
+        self.share.depth_m <= 0.0 && by_amount
+    }
+
     /// What stops it from getting more.
     #[must_use]
     pub fn binding(&self) -> Binding {

@@ -60,7 +60,7 @@ pub struct CompostFile {
     /// Magnesium (the element), percent of dry matter.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub magnesium_pct_dry: Option<FigureFile>,
-    /// Electrical conductivity [dS/m].
+    /// Electrical conductivity of the saturation extract [dS/m]: a more dilute one reads less.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub conductivity_ds_m: Option<FigureFile>,
     /// Carbon to nitrogen, measured.

@@ -124,6 +124,11 @@ fn compost(spreading: &Spreading, file: &CompostFile) -> Result<CompostAsked, Wi
     let mut asked = compost_of_tables(spreading);
     let figures = &mut asked.compost;
     let mut is_measured = false;
+    let feeds = |name: &str| {
+        ["nitrogen", "phosphorus", "potassium"]
+            .iter()
+            .any(|nutrient| name.starts_with(nutrient))
+    };
     for (figure, name, given, most, per) in [
         (
             &mut figures.moisture_wet_basis,
@@ -196,7 +201,7 @@ fn compost(spreading: &Spreading, file: &CompostFile) -> Result<CompostAsked, Wi
                 )
             })?
             .scaled(per);
-        is_measured = true;
+        is_measured |= feeds(name);
     }
     let bounded = |name: &str, value: Option<f64>, least: f64, most: f64| match value {
         Some(value) if !(least..=most).contains(&value) => Err(WireError::field(
@@ -214,6 +219,7 @@ fn compost(spreading: &Spreading, file: &CompostFile) -> Result<CompostAsked, Wi
     )?
     .map(|pct| pct / 100.0);
     asked.is_measured = is_measured;
+    asked.is_dilute_extract = file.conductivity_ds_m.is_none();
     asked.maturity = match file.mature {
         Some(true) => Maturity::Mature,
         Some(false) => Maturity::Immature,
