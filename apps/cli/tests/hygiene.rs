@@ -439,3 +439,206 @@ fn the_text_of_a_record() {
         &format!("{}\n{}", support::typed(&arguments), ran.out),
     );
 }
+
+/// 40 CFR 503 App. B, Wales SI 2006/1293: closed, or insulated all over, besides the heat.
+#[test]
+fn a_heap_of_which_nothing_is_known_meets_no_rule_for_closed_ones() {
+    let text = record(72, |_| 62.0);
+    let found = judged(&text, &[]);
+    for id in [
+        "us_pfrp_static",
+        "us_organic_static",
+        "uk_closed_60",
+        "ca_static",
+    ] {
+        let rule = rule(&found, id);
+        assert_eq!(rule["status"], "not_met", "{id}");
+        let vessel = rule["missing"]["vessel"].as_str().unwrap();
+        assert!(vessel.contains("a closed vessel"), "{id}: {vessel}");
+        assert_eq!(rule["progress"], 0.5, "{id}");
+        assert_eq!(rule["missing"]["hours"], 0.0, "{id}");
+    }
+    // Whoever says that it lies still, closed or covered, is believed; a closed vessel is more than
+    // insulation.
+    let found = judged(&text, &["--method", "static"]);
+    for id in ["us_pfrp_static", "uk_closed_60", "ca_static"] {
+        assert_eq!(rule(&found, id)["status"], "met", "{id}");
+    }
+    let found = judged(&text, &["--insulated"]);
+    assert_eq!(rule(&found, "us_pfrp_static")["status"], "met");
+    assert_eq!(rule(&found, "uk_closed_60")["status"], "not_met");
+    let ran = run_with(&["hygiene", "--csv", "-"], text.as_bytes());
+    assert!(
+        ran.out
+            .contains("missing: a closed vessel or insulation all over"),
+        "{}",
+        ran.out
+    );
+}
+
+/// A bin of the journal that is neither closed nor insulated is known to be neither.
+#[test]
+fn an_open_bin_is_no_closed_vessel() {
+    let mut kept = Kept::new("hygiene-open");
+    kept.now = "2026-05-03T10:00:00+02:00".to_owned();
+    kept.answer(&["heap", "new", "Bin", "--width", "1 m", "--height", "1 m"]);
+    for day in 4..=8 {
+        kept.now = format!("2026-05-{day:02}T08:00:00+02:00");
+        kept.answer(&["read", "Bin", "--temperature", "61 C core"]);
+    }
+    for arguments in [
+        &["hygiene", "Bin"][..],
+        &["hygiene", "Bin", "--method", "static"],
+    ] {
+        let found = kept.json(arguments);
+        for id in ["us_pfrp_static", "uk_closed_60"] {
+            assert_eq!(rule(&found, id)["status"], "not_met", "{id}");
+            assert!(rule(&found, id)["missing"]["vessel"].is_string(), "{id}");
+        }
+    }
+}
+
+#[test]
+fn turnings_tell_the_method_wherever_they_lie() {
+    let text = record(96, |_| 62.0);
+    let before = judged(&text, &["--turn", "2026-04-30T00:00Z"]);
+    assert_eq!(before["method"], "turned");
+    assert_eq!(rule(&before, "us_pfrp_static")["status"], "not_applicable");
+    assert_eq!(before["share_treated"]["turns_before"], 1);
+    assert!(
+        before["sentences"]
+            .to_string()
+            .contains("turned once before the first reading")
+    );
+    // Whoever says that it lies still and turns it on the third day has not held it still for three.
+    let within = judged(
+        &text,
+        &["--method", "static", "--turn", "2026-05-03T06:00Z"],
+    );
+    assert_eq!(rule(&within, "us_pfrp_static")["status"], "not_met");
+    // Three days after the turning do.
+    let after = judged(
+        &text,
+        &["--method", "static", "--turn", "2026-05-01T12:00Z"],
+    );
+    assert_eq!(rule(&after, "us_pfrp_static")["status"], "met");
+}
+
+#[test]
+fn one_row_without_depth_does_not_take_over() {
+    let mut text = String::from("time,temperature_c,depth_cm\n");
+    for hour in 0..48 {
+        let (day, of_day) = (hour / 24 + 1, hour % 24);
+        writeln!(text, "2026-05-{day:02}T{of_day:02}:00:00Z,60,30").unwrap();
+    }
+    text.push_str("2026-05-03T00:00:00Z,20,\n");
+    let found = judged(&text, &[]);
+    assert_eq!(found["record"]["depth_cm"], 30.0);
+    assert_eq!(found["hours_at_or_above"]["60"], 47.0);
+    assert!(
+        found["notices"]
+            .to_string()
+            .contains("One reading without a depth is left out"),
+        "{}",
+        found["notices"]
+    );
+}
+
+#[test]
+fn a_single_reading_tells_no_time() {
+    let found = judged("time,temperature_c\n2026-05-01T00:00Z,60\n", &[]);
+    assert_eq!(found["share_treated"]["hot_stays"], 0);
+    assert_eq!(found["share_treated"]["known"], false);
+    let sentences = found["sentences"].to_string();
+    assert!(sentences.contains("is not known"), "{sentences}");
+    assert!(!sentences.contains("0 hours"), "{sentences}");
+    assert!(!sentences.contains("1 of 1"), "{sentences}");
+    assert!(found["headline"].as_str().unwrap().contains("not known"));
+}
+
+/// The contract names six temperatures; that of a trial stands elsewhere.
+#[test]
+fn hours_are_told_at_the_temperatures_of_rules() {
+    let found = judged(&record(72, |_| 49.5), &[]);
+    for key in [
+        "hours_at_or_above",
+        "hours_at_or_above_low",
+        "hours_at_or_above_high",
+    ] {
+        let keys: Vec<&String> = found[key].as_object().unwrap().keys().collect();
+        assert_eq!(keys, ["40", "50", "55", "60", "65", "70"], "{key}");
+    }
+    assert_eq!(found["white_rot_hours"]["value"], 72.0);
+}
+
+#[test]
+fn what_was_too_hot_or_only_nearly_all_is_told() {
+    let text = record(72, |_| 80.0);
+    let ran = run_with(
+        &["hygiene", "--csv", "-", "--method", "static"],
+        text.as_bytes(),
+    );
+    let plain = ran.out.replace('\u{a0}', " ");
+    assert!(
+        plain.contains("time above 76.7 °C was too hot to count"),
+        "{plain}"
+    );
+    let found = judged(&text, &["--method", "static"]);
+    let missing = &rule(&found, "us_organic_static")["missing"];
+    assert!((missing["too_hot_above_c"].as_f64().unwrap() - 76.667).abs() < 0.001);
+    // Turned every other day for a month: nearly all came through, and never all of it.
+    let text = record(24 * 30, |_| 65.0);
+    let mut arguments = vec!["hygiene".to_owned(), "--csv".to_owned(), "-".to_owned()];
+    for day in (2..=30).step_by(2) {
+        arguments.extend(["--turn".to_owned(), format!("2026-05-{day:02}T00:00Z")]);
+    }
+    arguments.extend(["--width", "3 m", "--height", "2 m"].map(str::to_owned));
+    let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let ran = run_with(&arguments, text.as_bytes());
+    assert!(ran.out.contains(">99"), "{}", ran.out);
+    assert!(!ran.out.contains("100\u{a0}%"), "{}", ran.out);
+    assert!(!ran.out.contains("100 %"), "{}", ran.out);
+}
+
+/// What an outside reader of these rules may feed: daily and hourly rows, turnings at rows, short dips.
+#[test]
+fn usual_records_of_turned_heaps_are_met() {
+    let turns: Vec<String> = (0..5)
+        .map(|turning| format!("2026-05-{:02}T00:00:00Z", 3 + 3 * turning))
+        .collect();
+    let mut arguments = vec!["--method", "turned"];
+    for turn in &turns {
+        arguments.extend(["--turn", turn]);
+    }
+    let found = judged(&record(15 * 24, |_| 56.0), &arguments);
+    for id in [
+        "us_pfrp_turned",
+        "us_organic_turned",
+        "au_high_risk",
+        "ca_turned",
+    ] {
+        assert_eq!(rule(&found, id)["status"], "met", "{id}");
+    }
+    let dips = record(17 * 24, |hour| {
+        let of_round = (hour + 24) % 72;
+        if of_round == 1 || of_round == 2 {
+            46.0
+        } else {
+            58.0
+        }
+    });
+    let found = judged(&dips, &arguments);
+    for id in [
+        "us_pfrp_turned",
+        "us_organic_turned",
+        "au_high_risk",
+        "ca_turned",
+    ] {
+        assert_eq!(rule(&found, id)["status"], "met", "{id}");
+    }
+    // Read and turned once a day: a day of 25 hours breaks nothing.
+    let daily = "time,temperature_c\n2026-10-23T08:00+02:00,60\n2026-10-24T08:00+02:00,60\n2026-10-25T08:00+01:00,60\n2026-10-26T08:00+01:00,60\n";
+    let found = judged(daily, &["--method", "static"]);
+    assert_eq!(rule(&found, "us_pfrp_static")["status"], "met");
+    assert_eq!(found["hours_at_or_above"]["60"], 72.0);
+}

@@ -12,9 +12,10 @@ use heapwright_engine::hygiene::share::{
     Estimate, Outline, Treated, hot_share_between, hot_share_of_outline, treated,
 };
 use heapwright_engine::hygiene::{
-    Findings, Living, Method, Outcome, Point, RULES, Reach, Record, RecordOptions, Status, Turn,
+    Condition, Findings, Living, Method, Outcome, Point, RULES, Reach, Record, RecordOptions,
+    Status, Turn,
 };
-use heapwright_journal::content::{Enclosure, Probe, ProbePlace, Shape, Thoroughness, Wall};
+use heapwright_journal::content::{Cover, Enclosure, Probe, ProbePlace, Shape, Thoroughness, Wall};
 use heapwright_journal::{Content, Event, EventId, Moment};
 use heapwright_state::State;
 
@@ -45,8 +46,52 @@ pub struct HygieneQuestion {
     pub outline: Option<Outline>,
     /// True for double or padded walls.
     pub insulated: bool,
+    /// What is known of the vessel.
+    pub vessel: Vessel,
     /// Share of the heap at 55 degrees or more as simulated, where that was done.
     pub simulated: Option<Estimate>,
+}
+
+/// What is known of what the heap lies in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Vessel {
+    /// Nothing.
+    #[default]
+    Unknown,
+    /// It is neither closed nor insulated all over.
+    Bare,
+    /// It is insulated, and not known to be open at the top.
+    Insulated,
+    /// It is closed.
+    Closed,
+}
+
+impl Vessel {
+    fn of(enclosure: &Enclosure) -> Self {
+        if enclosure.shape == Shape::Drum {
+            Self::Closed
+        } else if enclosure.wall == Some(Wall::Insulated) && enclosure.cover != Some(Cover::None) {
+            Self::Insulated
+        } else {
+            Self::Bare
+        }
+    }
+}
+
+impl HygieneQuestion {
+    /// Whether the vessel is what a rule asks. Of a vessel that is not known, whoever says that the
+    /// heap lies still, closed or covered, is believed.
+    fn has(&self, condition: Condition) -> bool {
+        let said = self.method == Some(Method::Static);
+        match (self.vessel, condition) {
+            (Vessel::Closed, _) => true,
+            (Vessel::Insulated, Condition::ClosedOrCovered) => true,
+            (Vessel::Unknown, Condition::ClosedOrCovered) => said || self.insulated,
+            (Vessel::Bare, Condition::ClosedOrCovered) => false,
+            (Vessel::Unknown, Condition::ClosedVessel) => said,
+            (Vessel::Bare | Vessel::Insulated, Condition::ClosedVessel) => false,
+        }
+    }
 }
 
 /// On what the share of the hot middle rests.
@@ -69,8 +114,25 @@ pub struct RuleAnswer {
     pub words: &'static HygieneRule,
     /// With the probe's error taken off, as shown, with it put on.
     pub status: [Status; 3],
-    /// What is done and missing, likewise.
+    /// What is done and missing of heat and turnings, likewise.
     pub outcome: [Outcome; 3],
+    /// What the rule asks of the vessel, when this heap is not known to have it.
+    pub lacking: Option<Condition>,
+    /// Above this some of the heat was too much for the rule [degrees Celsius].
+    pub too_hot_above_c: Option<f64>,
+}
+
+impl RuleAnswer {
+    /// How much is done, 0 to 1; half of what heat and turnings give when the vessel is missing.
+    #[must_use]
+    pub fn progress(&self, end: usize) -> f64 {
+        let heat = self.outcome[end].progress;
+        if self.lacking.is_some() {
+            heat / 2.0
+        } else {
+            heat
+        }
+    }
 }
 
 /// What to know about the answer.
@@ -94,6 +156,16 @@ pub enum HygieneNotice {
         gaps: u64,
         /// How long together [s].
         seconds: f64,
+    },
+    /// From turnings to the next reading nothing is credited.
+    AfterTurns {
+        /// How long together [s].
+        seconds: f64,
+    },
+    /// Rows without a depth beside rows with one are left out.
+    NoDepth {
+        /// How many rows.
+        points: u64,
     },
     /// Some readings have other depths, and are not judged.
     OtherDepths {
@@ -166,6 +238,16 @@ pub fn hygiene_of_record(
     if all.is_empty() {
         return Err(HygieneError::NoReadings);
     }
+    let mut notices = Vec::new();
+    // Nobody knows where a probe without a depth was: beside told depths it speaks for none.
+    if all.iter().any(|findings| findings.depth_m.is_some()) {
+        if let Some(without) = all.iter().find(|findings| findings.depth_m.is_none()) {
+            notices.push(HygieneNotice::NoDepth {
+                points: without.points,
+            });
+        }
+        all.retain(|findings| findings.depth_m.is_some());
+    }
     let place = match question.depth_m {
         // A tenth of a millimetre: what was typed and what stands in a file may be rounded apart.
         Some(depth_m) => all.iter().position(|findings| {
@@ -176,7 +258,6 @@ pub fn hygiene_of_record(
         None => Some(all.len() - 1),
     };
     let findings = all.remove(place.ok_or(HygieneError::NoSuchDepth)?);
-    let mut notices = Vec::new();
     if !all.is_empty() {
         notices.push(HygieneNotice::OtherDepths { depths: all.len() });
     }
@@ -214,6 +295,7 @@ pub fn hygiene_of_heap(
     if let Some(enclosure) = state.heap(heap).and_then(|heap| heap.enclosure()) {
         let height_m = history.height_m.unwrap_or(enclosure.height_m);
         question.outline = question.outline.or(Some(outline(enclosure, height_m)));
+        question.vessel = Vessel::of(enclosure);
         question.insulated |= enclosure.wall == Some(Wall::Insulated);
     }
     let shell = history.shell();
@@ -250,7 +332,8 @@ fn answer(
     question: &HygieneQuestion,
     mut notices: Vec<HygieneNotice>,
 ) -> HygieneAnswer {
-    let turned = findings.stays[1].len() > 1;
+    // Before the first reading or after it.
+    let turned = findings.turns_before > 0 || findings.stays[1].len() > 1;
     let method = question.method.unwrap_or(if turned {
         Method::Turned
     } else {
@@ -275,13 +358,18 @@ fn answer(
     if findings.gaps > 0 {
         notices.push(HygieneNotice::NotCredited {
             gaps: findings.gaps,
-            seconds: findings.not_credited_s,
+            seconds: findings.gaps_s,
+        });
+    }
+    if findings.after_turns_s > 0.0 {
+        notices.push(HygieneNotice::AfterTurns {
+            seconds: findings.after_turns_s,
         });
     }
     HygieneAnswer {
         method,
         method_said: question.method.is_some(),
-        rules: rules(&findings, method),
+        rules: rules(&findings, method, question),
         treated: treated(hot_share, &findings.stays),
         hot_share,
         basis,
@@ -293,15 +381,26 @@ fn answer(
 }
 
 /// Every rule of the table with its figures; a test sees to it that both lists are the same.
-fn rules(findings: &Findings, method: Method) -> Vec<RuleAnswer> {
+fn rules(findings: &Findings, method: Method, question: &HygieneQuestion) -> Vec<RuleAnswer> {
     hygiene_rules()
         .iter()
         .filter_map(|words| {
             let place = RULES.iter().position(|rule| rule.id == words.id)?;
+            let rule = &RULES[place];
+            let lacking = rule
+                .condition
+                .filter(|condition| rule.applies_to(method) && !question.has(*condition));
+            let status = findings.status(place, method).map(|status| match status {
+                Status::Met if lacking.is_some() => Status::NotMet,
+                status => status,
+            });
             Some(RuleAnswer {
                 words,
-                status: findings.status(place, method),
+                status,
                 outcome: [0, 1, 2].map(|end| findings.outcomes[end][place]),
+                lacking,
+                too_hot_above_c: Some(rule.band.most_c)
+                    .filter(|most_c| findings.hottest_c > *most_c),
             })
         })
         .collect()

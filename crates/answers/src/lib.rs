@@ -46,7 +46,7 @@ pub use heapwright_terms::{
     PHOSPHATE_OVER_PHOSPHORUS, POTASH_OVER_POTASSIUM,
 };
 pub use hygiene::{
-    HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis,
+    HygieneAnswer, HygieneError, HygieneNotice, HygieneQuestion, RuleAnswer, ShareBasis, Vessel,
     hygiene_of_heap, hygiene_of_record,
 };
 pub use ledger::{
@@ -102,7 +102,8 @@ pub mod heap {
 pub mod heat {
     pub use heapwright_engine::hygiene::share::{Estimate, Outline, Treated, hot_share_of_field};
     pub use heapwright_engine::hygiene::{
-        FLIES_D, Findings, HOUR_THRESHOLDS_C, Living, Method, Missing, Outcome, Point, Reach,
-        Record, RecordError, RecordOptions, Status, Stay, Turn, USUAL_PROBE_ERROR_K,
+        Condition, FLIES_D, Findings, HOUR_THRESHOLDS_C, Living, Method, Missing, Outcome, Point,
+        RULE_THRESHOLDS_C, Reach, Record, RecordError, RecordOptions, Status, Stay, Turn,
+        USUAL_PROBE_ERROR_K,
     };
 }

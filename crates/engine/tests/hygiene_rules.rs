@@ -148,7 +148,13 @@ fn g2_further_reduced() {
     // HY-15: three days in a heap that was turned twice.
     let twice = held(55.0, 3.0, &[1.0, 2.0]);
     let status = |id: &str, method| twice.status(place(id), method)[1];
-    assert_eq!(status("us_pfrp_static", Method::Static), Status::Met);
+    let left = held(55.0, 3.0, &[]);
+    assert_eq!(
+        left.status(place("us_pfrp_static"), Method::Static)[1],
+        Status::Met
+    );
+    // Even to whoever says that it lies still: a turning ends what such a heap has held.
+    assert_eq!(status("us_pfrp_static", Method::Static), Status::NotMet);
     assert_eq!(
         status("us_pfrp_static", Method::Turned),
         Status::NotApplicable
@@ -308,8 +314,8 @@ fn gaps_are_told_and_not_filled() {
         (0.0, 50.0),
         (24.0, 60.0),
         (48.0, 60.0),
-        (72.5, 60.0),
-        (96.5, 60.0),
+        (75.0, 60.0),
+        (99.0, 60.0),
     ] {
         let point = Point {
             time_ms: at(hours * 60.0),
@@ -320,7 +326,7 @@ fn gaps_are_told_and_not_filled() {
     }
     let found = record.findings().remove(0);
     assert!((found.hours[1][3] - (12.0 + 24.0 + 24.0)).abs() < 1e-9);
-    assert_eq!((found.gaps, found.not_credited_s), (1, 24.5 * 3600.0));
+    assert_eq!((found.gaps, found.not_credited_s), (1, 27.0 * 3600.0));
     assert!(!met(&found, "us_pfrp_static"));
     let missing_h = outcome(&found, "us_pfrp_static").missing.seconds / 3600.0;
     assert!((missing_h - 36.0).abs() < 1e-9, "{missing_h}");
@@ -348,6 +354,186 @@ fn points_out_of_order_are_refused() {
         take(1000, 51.0, Some(16.0)),
         Err(RecordError::TooManyDepths)
     );
+}
+
+fn read(points: &[(f64, f64)], turned_at_hours: &[f64]) -> Findings {
+    let days: Vec<f64> = turned_at_hours.iter().map(|hours| hours / 24.0).collect();
+    let mut record = Record::new(turns(&days), RecordOptions::default());
+    for (hours, temperature_c) in points {
+        let point = Point {
+            time_ms: at(hours * 60.0),
+            temperature_c: *temperature_c,
+            depth_m: None,
+        };
+        record.take(point).unwrap();
+    }
+    record.findings().remove(0)
+}
+
+/// When summer time ends, a day between two readings has 25 hours: 24 of them count, and no hold ends.
+#[test]
+fn a_day_may_be_a_little_long() {
+    let found = read(
+        &[(0.0, 60.0), (24.0, 60.0), (49.0, 60.0), (73.0, 60.0)],
+        &[],
+    );
+    assert!(met(&found, "us_pfrp_static"));
+    assert!((found.hours[1][3] - 72.0).abs() < 1e-9);
+    assert_eq!((found.gaps, found.not_credited_s), (0, 3600.0));
+    let found = read(
+        &[(0.0, 60.0), (24.0, 60.0), (50.1, 60.0), (74.1, 60.0)],
+        &[],
+    );
+    assert!(!met(&found, "us_pfrp_static"));
+    assert_eq!(found.gaps, 1);
+}
+
+/// Breaks are bounded in their sum: an hour a day at the temperature is not days of it.
+#[test]
+fn an_hour_a_day_is_no_hold() {
+    let mut stretches = Vec::new();
+    let mut on = Vec::new();
+    for day in 0..400 {
+        stretches.extend([(60.0, 71.0), (DAY - 62.0, 30.0)]);
+        on.push(f64::from(day) + 0.5);
+    }
+    let found = steps(&stretches, &on);
+    for id in [
+        "eu_fpr_55",
+        "eu_fpr_60",
+        "eu_fpr_65",
+        "eu_fpr_70",
+        "de_55",
+        "de_60",
+        "de_65",
+        "who_50",
+        "us_pfrp_turned",
+        "us_organic_turned",
+        "au_high_risk",
+        "uk_windrow_60",
+    ] {
+        assert!(!met(&found, id), "{id}");
+        assert!(outcome(&found, id).missing.seconds > 2.0 * 86_400.0, "{id}");
+    }
+    // A tenth of the hold may be broken, a little more may not; the oldest heat is given up then.
+    let broken = |minutes: f64| {
+        steps(
+            &[
+                (3.0 * DAY, 61.0),
+                (minutes, 40.0),
+                (2.0 * DAY, 61.0),
+                (60.0, 40.0),
+                (DAY, 61.0),
+            ],
+            &[],
+        )
+    };
+    assert!(met(&broken(0.6 * DAY - 62.0), "de_60"));
+    let more = outcome(&broken(0.6 * DAY - 10.0), "de_60").missing.seconds;
+    assert!((more / 86_400.0 - 1.0).abs() < 0.01, "{more}");
+}
+
+/// An hour or two at each turning are let pass.
+#[test]
+fn short_dips_at_turnings_end_nothing() {
+    let mut stretches = Vec::new();
+    let mut on = Vec::new();
+    for turning in 0..6 {
+        stretches.extend([(60.0 * 62.0, 58.0), (120.0, 48.0)]);
+        // A minute or so into the dip.
+        on.push((f64::from(turning) * 64.0 + 62.03) / 24.0);
+    }
+    let found = steps(&stretches, &on[..5]);
+    for id in [
+        "us_pfrp_turned",
+        "us_organic_turned",
+        "au_high_risk",
+        "ca_turned",
+        "eu_fpr_55",
+    ] {
+        assert!(met(&found, id), "{id}: {:?}", outcome(&found, id));
+    }
+}
+
+/// Turning a heap that has gone cold is no turning of the hot period.
+#[test]
+fn turnings_of_a_cold_heap_do_not_count() {
+    let cold = steps(
+        &[(15.0 * DAY, 58.0), (20.0 * DAY, 20.0), (60.0, 58.0)],
+        &[20.0, 22.0, 24.0, 26.0, 28.0],
+    );
+    assert!(!met(&cold, "ca_turned"));
+    assert_eq!(outcome(&cold, "ca_turned").missing.turns, 5);
+    // Three days of heat, and weeks later a turning.
+    let late = steps(
+        &[
+            (4.0 * DAY, 58.0),
+            (10.0 * DAY, 20.0),
+            (4.0 * DAY, 58.0),
+            (10.0 * DAY, 20.0),
+            (4.0 * DAY, 58.0),
+            (10.0 * DAY, 20.0),
+        ],
+        &[13.0, 27.0, 41.0],
+    );
+    assert_eq!(outcome(&late, "au_standard").missing.turns, 3);
+    let soon = steps(
+        &[
+            (4.0 * DAY, 58.0),
+            (10.0 * DAY, 20.0),
+            (4.0 * DAY, 58.0),
+            (DAY, 20.0),
+        ],
+        &[4.5, 18.5],
+    );
+    assert_eq!(outcome(&soon, "au_standard").missing.turns, 1);
+}
+
+/// From a turning to the next reading nobody knows how hot it was.
+#[test]
+fn nothing_is_credited_from_a_turning_to_the_next_reading() {
+    let points = [(0.0, 60.0), (24.0, 60.0), (48.0, 60.0), (72.0, 60.0)];
+    let found = read(&points, &[30.0]);
+    assert!((found.hours[1][3] - (24.0 + 6.0 + 24.0)).abs() < 1e-9);
+    assert_eq!((found.after_turns_s, found.gaps), (18.0 * 3600.0, 0));
+    assert!((found.credited_s - 54.0 * 3600.0).abs() < 1e-6);
+    // What came after a turning does not warm the time before it.
+    let found = read(&[(0.0, 50.0), (20.0, 70.0)], &[10.0]);
+    assert_eq!(found.hours[1][3], 0.0);
+    assert_eq!(found.hours[1][2], 10.0);
+    // The hold goes on under the rule of breaks at turnings.
+    let long: Vec<(f64, f64)> = (0..10).map(|day| (f64::from(day) * 24.0, 62.0)).collect();
+    assert!(met(&read(&long, &[36.0]), "eu_fpr_60"));
+    // 18 hours are more than a tenth of seven days.
+    assert!(!met(&read(&long[..9], &[30.0]), "eu_fpr_60"));
+}
+
+/// A touch of heat is no stay in the heat.
+#[test]
+fn a_stay_is_hot_after_a_day_at_55_or_a_dose_of_1() {
+    let is_hot = |points: &[(f64, f64)]| read(points, &[]).stays[1][0].is_hot();
+    assert!(!is_hot(&[(0.0, 60.0)]));
+    assert!(!is_hot(&[(0.0, 55.0), (23.0, 55.0)]));
+    assert!(is_hot(&[(0.0, 55.0), (24.0, 55.0)]));
+    assert!(is_hot(&[(0.0, 65.0), (3.0, 65.0)]));
+}
+
+/// Time of which nothing is known is no time of curing.
+#[test]
+fn gaps_do_not_lengthen_the_time_for_diseases() {
+    let gap = read(&[(0.0, 70.0), (24.0, 70.0), (600.0, 30.0)], &[]);
+    assert_eq!(Living::CommonDiseases.reach(&gap), Reach::NotReached);
+    let daily: Vec<(f64, f64)> = (0..=21).map(|day| (f64::from(day) * 24.0, 70.0)).collect();
+    assert_eq!(
+        Living::CommonDiseases.reach(&read(&daily, &[])),
+        Reach::Reached
+    );
+}
+
+#[test]
+fn turnings_before_the_first_reading_are_known() {
+    let found = read(&[(24.0, 60.0), (48.0, 60.0)], &[3.0, 5.0, 30.0]);
+    assert_eq!((found.turns_before, found.stays[1].len()), (2, 2));
 }
 
 /// The probe's error moves everything that is told.

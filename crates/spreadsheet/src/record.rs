@@ -96,6 +96,7 @@ pub fn read_record(
         });
     }
     let columns = columns(&record).map_err(|what| RecordFault { row: 1, what })?;
+    let width = record.len();
     let mut rows = 0;
     let mut offsets = None;
     while next(&mut reader, &mut record)? {
@@ -104,6 +105,16 @@ pub fn read_record(
         // A line without anything in it.
         if record.iter().all(|cell| cell.trim_ascii().is_empty()) {
             continue;
+        }
+        if record
+            .iter()
+            .skip(width)
+            .any(|cell| !cell.trim_ascii().is_empty())
+        {
+            return Err(refuse(format!(
+                "it has {} cells under a header of {width}: write numbers with a point, 58.5 and not 58,5",
+                record.len()
+            )));
         }
         let row = row(&record, columns).map_err(refuse)?;
         if *offsets.get_or_insert(row.has_offset) != row.has_offset {
@@ -207,6 +218,9 @@ fn columns(header: &ByteRecord) -> Result<Columns, String> {
             "the header does not say the unit: call the column temperature_c or temperature_f"
                 .to_owned(),
         ),
+        _ if header.len() == 1 && header[0].contains(&b'\t') => {
+            Err("its columns are parted by tabs: save the file with commas between them".to_owned())
+        }
         _ if header.len() == 1 && header[0].contains(&b';') => Err(
             "its columns are parted by semicolons: save the file with commas between them"
                 .to_owned(),
@@ -399,6 +413,14 @@ mod tests {
             (
                 "time;temperature_c\n",
                 "row 1: its columns are parted by semicolons: save the file with commas between them.",
+            ),
+            (
+                "time\ttemperature_c\n2026-05-01T18:00Z\t58\n",
+                "row 1: its columns are parted by tabs: save the file with commas between them.",
+            ),
+            (
+                "time,temperature_c\n2026-05-01T18:00Z,58\n2026-05-01T19:00Z,58,5\n",
+                "row 3: it has 3 cells under a header of 2: write numbers with a point, 58.5 and not 58,5.",
             ),
             (
                 "time,temperature_c,temperature_f\n",

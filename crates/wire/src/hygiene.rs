@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use heapwright_answers::heat::{
-    Estimate, Findings, HOUR_THRESHOLDS_C, Method, Reach, Status, Treated,
+    Estimate, Findings, HOUR_THRESHOLDS_C, Method, RULE_THRESHOLDS_C, Reach, Status, Treated,
 };
 use heapwright_answers::{BeforeUse, HygieneAnswer, RuleAnswer, ShareBasis};
 use heapwright_catalogue::{Catalogue, SourceKind};
@@ -38,6 +38,8 @@ pub struct HygieneJson {
     pub hours_at_or_above_low: BTreeMap<String, f64>,
     /// The same with the probe's error put on.
     pub hours_at_or_above_high: BTreeMap<String, f64>,
+    /// Hours at or above 48 degC, the temperature of a trial on white rot.
+    pub white_rot_hours: EstimateJson,
     /// Share of the heap that is likely to have been in the heat.
     pub share_treated: ShareTreatedJson,
     /// Between turnings, in order.
@@ -74,7 +76,7 @@ pub struct HeatRecordJson {
     pub probe_error_k: f64,
     /// Gaps that were too long to be credited.
     pub gaps: u64,
-    /// How long they were together [h].
+    /// Time that is not credited, from turnings to the next reading too [h].
     pub not_credited_hours: f64,
     /// How the temperature between two points is taken.
     pub interpolation: String,
@@ -121,7 +123,7 @@ pub struct HygieneRuleJson {
 }
 
 /// What is missing to meet a rule; all 0 when it is met.
-#[derive(Clone, Copy, Debug, Default, Deserialize, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
 pub struct MissingJson {
     /// Time at its temperature [h].
@@ -132,6 +134,10 @@ pub struct MissingJson {
     pub peak_hours: f64,
     /// Turnings.
     pub turns: u32,
+    /// What the rule asks of the vessel, in words, when this heap is not known to have it.
+    pub vessel: Option<String>,
+    /// Some heat was above this, which is too hot for the rule and does not count [degC].
+    pub too_hot_above_c: Option<f64>,
 }
 
 /// A value and where it may lie.
@@ -162,11 +168,15 @@ pub struct ShareTreatedJson {
     pub hot_share: EstimateJson,
     /// On what that rests: "assumed", "outline", "depths" or "simulated".
     pub basis: String,
-    /// Turnings.
+    /// False when no two readings lie near enough to tell how long it was hot.
+    pub known: bool,
+    /// Turnings since the first reading.
     pub turns: u32,
+    /// Turnings that are known from before it.
+    pub turns_before: u32,
     /// Stays between turnings.
     pub stays: u32,
-    /// Those in which the probe came to 55 degC.
+    /// Those in which the probe was at 55 degC or more for a day, or the dose came to 1.
     pub hot_stays: u32,
     /// Tenfold steps by which germs in the whole heap can fall at most; null without a limit.
     pub ceiling_log10: Option<f64>,
@@ -178,7 +188,7 @@ pub struct ShareTreatedJson {
 pub struct StayJson {
     /// Dose at the probe.
     pub dose: EstimateJson,
-    /// True when the probe came to 55 degC.
+    /// True when the probe was at 55 degC or more for a day, or the dose came to 1.
     pub hot: bool,
 }
 
@@ -262,8 +272,18 @@ fn hours(findings: &Findings, end: usize) -> BTreeMap<String, f64> {
     HOUR_THRESHOLDS_C
         .iter()
         .zip(findings.hours[end])
+        .filter(|(least_c, _)| RULE_THRESHOLDS_C.contains(least_c))
         .map(|(least_c, hours)| (least_c.to_string(), rounded(hours)))
         .collect()
+}
+
+fn white_rot_hours(findings: &Findings) -> EstimateJson {
+    let place = HOUR_THRESHOLDS_C
+        .iter()
+        .position(|threshold| !RULE_THRESHOLDS_C.contains(threshold))
+        .unwrap_or_default();
+    let [low, value, high] = [0, 1, 2].map(|end| rounded(findings.hours[end][place]));
+    estimate(low, value, high)
 }
 
 fn dose(findings: &Findings) -> EstimateJson {
@@ -290,11 +310,7 @@ fn rule(catalogue: &Catalogue, rule: &RuleAnswer) -> HygieneRuleJson {
     let applies = rule.status[1] != Status::NotApplicable;
     let missing = rule.outcome[1].missing;
     let progress = |end: usize| {
-        if applies {
-            rule.outcome[end].progress
-        } else {
-            0.0
-        }
+        if applies { rule.progress(end) } else { 0.0 }
     };
     HygieneRuleJson {
         id: words.id.clone(),
@@ -311,6 +327,10 @@ fn rule(catalogue: &Catalogue, rule: &RuleAnswer) -> HygieneRuleJson {
             days: rounded(missing.seconds / 86_400.0),
             peak_hours: rounded(missing.peak_seconds / 3600.0),
             turns: missing.turns,
+            vessel: rule
+                .lacking
+                .map(|condition| wording::condition_text(condition).to_owned()),
+            too_hot_above_c: rule.too_hot_above_c.map(rounded),
         }),
         asks: words.asks.clone(),
         also_asks: Some(words.also_asks.clone()).filter(|text| !text.is_empty()),
@@ -343,7 +363,9 @@ fn share_treated(answer: &HygieneAnswer) -> ShareTreatedJson {
             ShareBasis::Simulated => "simulated",
         }
         .to_owned(),
+        known: answer.findings.credited_s > 0.0,
         turns: small(treated.stays.saturating_sub(1)),
+        turns_before: small(answer.findings.turns_before),
         stays: small(treated.stays),
         hot_stays: small(treated.hot_stays),
         ceiling_log10: treated.ceiling_log10,
@@ -415,6 +437,7 @@ pub fn hygiene_json(
         hours_at_or_above: hours(findings, 1),
         hours_at_or_above_low: hours(findings, 0),
         hours_at_or_above_high: hours(findings, 2),
+        white_rot_hours: white_rot_hours(findings),
         share_treated: share_treated(answer),
         stays: (0..findings.stays[1].len())
             .map(|place| StayJson {
@@ -423,7 +446,7 @@ pub fn hygiene_json(
                     findings.stays[1][place].dose,
                     findings.stays[2][place].dose,
                 ),
-                hot: findings.stays[1][place].is_hot,
+                hot: findings.stays[1][place].is_hot(),
             })
             .collect(),
         other_depths: answer

@@ -4,7 +4,7 @@
 //! Nothing here says that a heap is free of anything. A test looks for phrases that may never stand
 //! here.
 
-use heapwright_answers::heat::{Estimate, FLIES_D, Living, Method, Reach, Status};
+use heapwright_answers::heat::{Condition, Estimate, FLIES_D, Living, Method, Reach, Status};
 use heapwright_answers::{BeforeUse, HygieneAnswer, HygieneNotice, RuleAnswer, ShareBasis};
 use heapwright_catalogue::{Catalogue, CautionText, SourceKind};
 use heapwright_journal::Moment;
@@ -17,7 +17,7 @@ use crate::journal::day_text;
 pub const HYGIENE_LIMITS: &str = "A rule that is met here is met in time and temperature at the probe. No published rule was written for a home heap, most ask more than a thermometer shows, and your local rule comes first.";
 
 /// How the temperature between two points is taken.
-pub const INTERPOLATION: &str = "Straight lines between neighbouring points; over a gap of more than a day nothing is credited, and no spell of heat goes on across it.";
+pub const INTERPOLATION: &str = "Straight lines between neighbouring points. Of up to 26 hours between two of them 24 are credited; over a longer gap nothing is, and no spell of heat goes on across it. From a turning to the next reading nothing is credited.";
 
 /// A caution with its reason, what to do, and the local rule.
 #[must_use]
@@ -60,6 +60,9 @@ fn lower_first(text: &str) -> String {
 /// The headline: what was met at the probe, and the share of the heap.
 #[must_use]
 pub fn hygiene_headline(answer: &HygieneAnswer) -> String {
+    if !is_time_known(answer) {
+        return "The readings tell how hot it was at the probe, not for how long: no published rule is met by them. Estimated share of the heap that has been through the heat: not known.".to_owned();
+    }
     let met: Vec<&str> = answer
         .rules
         .iter()
@@ -82,6 +85,11 @@ pub fn hygiene_headline(answer: &HygieneAnswer) -> String {
         "At the probe, {rules}. Estimated share of the heap that has been through it: {}.",
         range_text(answer.treated.share)
     )
+}
+
+/// False when no two readings lie near enough to one another.
+fn is_time_known(answer: &HygieneAnswer) -> bool {
+    answer.findings.credited_s > 0.0
 }
 
 /// "60 % (34 to 80 %)".
@@ -116,6 +124,13 @@ pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> 
         "The probe{depth} was read {read}; the highest that it showed was {}.",
         degrees(findings.hottest_c)
     )];
+    if !is_time_known(answer) {
+        lines.push(format!(
+            "How long it was at {} or more is not known: read it at least once a day.",
+            degrees(55.0)
+        ));
+        return lines;
+    }
     let place = heapwright_answers::heat::HOUR_THRESHOLDS_C
         .iter()
         .position(|threshold| *threshold == 55.0)
@@ -158,27 +173,47 @@ fn share_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
         ShareBasis::Simulated => "from a simulation of the heap",
     };
     let turns = treated.stays - 1;
-    let turned = match turns {
-        0 => "It was not turned".to_owned(),
-        1 => "It was turned once".to_owned(),
-        2 => "It was turned twice".to_owned(),
-        turns => format!("It was turned {turns} times"),
+    let times = |turns: usize| match turns {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        turns => format!("{turns} times"),
+    };
+    let turned = match (turns, answer.findings.turns_before) {
+        (0, 0) => "It was not turned".to_owned(),
+        (turns, 0) => format!("It was turned {}", times(turns)),
+        (0, before) => format!(
+            "It was turned {} before the first reading and not since",
+            times(before)
+        ),
+        (turns, before) => format!(
+            "It was turned {} before the first reading and {} since",
+            times(before),
+            times(turns)
+        ),
     };
     let mut lines = vec![format!(
-        "Share of the heap in its hot middle at a time, {basis}: {}. {turned}; the probe came to {} in {} of {} stays between turnings.",
+        "Share of the heap in its hot middle at a time, {basis}: {}. {turned}; in {} of {} stays between turnings the probe was at {} or more for a day, or the dose came to 1.",
         range_text(answer.hot_share),
-        temperature_text(55.0, system),
         treated.hot_stays,
         treated.stays,
+        temperature_text(55.0, system),
     )];
     if let Some(ceiling) = treated.ceiling_log10.filter(|_| treated.hot_stays > 0) {
         let times = parts_in(ceiling);
         lines.push(format!(
             "About {} is likely never to have been in the heat: however hot the core, germs in the whole heap can fall to one part in {times} at best.",
-            percent_text(treated.never.value),
+            never_text(treated.never.value),
         ));
     }
     lines
+}
+
+/// A share that is not nothing is not called 0 %.
+fn never_text(share: f64) -> String {
+    if share > 0.0 && share < 0.005 {
+        return "<1\u{a0}%".to_owned();
+    }
+    percent_text(share)
 }
 
 /// Ten to the power of so many steps, with two digits.
@@ -271,8 +306,27 @@ pub fn missing_text(rule: &RuleAnswer) -> String {
                 1 => parts.push("1\u{a0}turning".to_owned()),
                 turns => parts.push(format!("{turns}\u{a0}turnings")),
             }
-            format!("missing: {}", parts.join(" and "))
+            parts.extend(
+                rule.lacking
+                    .map(|condition| condition_text(condition).to_owned()),
+            );
+            let hot = rule
+                .too_hot_above_c
+                .filter(|_| rule.outcome[1].missing.seconds > 0.0)
+                .map_or_else(String::new, |most_c| {
+                    format!("; time above {most_c:.1}\u{a0}°C was too hot to count")
+                });
+            format!("missing: {}{hot}", parts.join(" and "))
         }
+    }
+}
+
+/// What a rule asks of the vessel.
+#[must_use]
+pub fn condition_text(condition: Condition) -> &'static str {
+    match condition {
+        Condition::ClosedVessel => "a closed vessel",
+        Condition::ClosedOrCovered => "a closed vessel or insulation all over",
     }
 }
 
@@ -422,6 +476,17 @@ pub fn hygiene_notice(notice: &HygieneNotice) -> String {
                 "{gaps} between readings of more than a day, {} together: nothing is credited for that time.",
                 time_text(*seconds)
             )
+        }
+        HygieneNotice::AfterTurns { seconds } => format!(
+            "How warm it was from a turning to the next reading is not known: {} are not credited. Read soon after turning.",
+            time_text(*seconds)
+        ),
+        HygieneNotice::NoDepth { points } => {
+            let rows = match points {
+                1 => "One reading without a depth is".to_owned(),
+                points => format!("{points} readings without a depth are"),
+            };
+            format!("{rows} left out, because the others have one: say how deep the probe was.")
         }
         HygieneNotice::OtherDepths { depths } => {
             let others = match depths {

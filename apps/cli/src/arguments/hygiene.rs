@@ -9,7 +9,7 @@ use super::JournalArguments;
 /// How a heap is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum MethodArgument {
-    /// In a closed vessel, or not turned and covered all over
+    /// In a closed vessel, or not turned and insulated all over
     Static,
     /// Turned
     Turned,

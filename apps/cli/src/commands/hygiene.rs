@@ -10,7 +10,7 @@ use heapwright_answers::heat::{
     hot_share_of_field,
 };
 use heapwright_answers::{
-    BeforeUse, ForecastQuestion, HygieneAnswer, HygieneError, HygieneQuestion, before_use,
+    BeforeUse, ForecastQuestion, HygieneAnswer, HygieneError, HygieneQuestion, Vessel, before_use,
     hygiene_of_heap, hygiene_of_record, what_will_happen,
 };
 use heapwright_journal::EventId;
@@ -107,6 +107,7 @@ fn question(arguments: &HygieneArguments) -> Result<HygieneQuestion, Failure> {
         depth_m: length(&arguments.depth, "--depth")?,
         outline,
         insulated: arguments.insulated,
+        vessel: Vessel::Unknown,
         simulated: None,
     })
 }

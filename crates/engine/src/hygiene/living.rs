@@ -82,7 +82,7 @@ impl Living {
             | Self::MosaicViruses
             | Self::Wilts => Reach::NotTrusted,
             Self::CommonDiseases => {
-                let days = length_d(findings);
+                let days = findings.credited_s / 86_400.0;
                 let hottest_c = findings.hottest_c - findings.probe_error_k;
                 reached(hottest_c >= DISEASES_PEAK_C && days >= DISEASES_D)
             }
@@ -112,9 +112,4 @@ fn reached(is_reached: bool) -> Reach {
     } else {
         Reach::NotReached
     }
-}
-
-#[allow(clippy::cast_precision_loss)] // milliseconds of centuries
-fn length_d(findings: &Findings) -> f64 {
-    findings.last_ms.saturating_sub(findings.first_ms) as f64 / 86_400_000.0
 }

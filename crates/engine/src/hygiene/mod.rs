@@ -2,8 +2,10 @@
 //!
 //! A [`Record`] takes the points of a thermometer one at a time and keeps no point but the last: its
 //! memory does not grow with the length of the record. Between two points the temperature is taken
-//! as a straight line; over a gap longer than [`RecordOptions::longest_gap_s`] nothing is credited,
-//! and no spell of heat goes on across it.
+//! as a straight line; of a gap that is up to two hours longer than [`RecordOptions::longest_gap_s`]
+//! that much is credited, over a longer one nothing, and no spell of heat goes on across it. From a
+//! turning to the next reading nothing is credited, for nobody knows how far it cooled; a reading at
+//! the instant of a turning tells of both sides of it.
 //!
 //! Rules are judged as they are written, each as an object of its own ([`RULES`]): none is derived
 //! from another, and none from the dose. Everything is told three times: as the probe showed it, and
@@ -27,5 +29,7 @@ pub use living::{FLIES_D, Living, Reach};
 pub use record::{
     Findings, MOST_DEPTHS, Point, Record, RecordError, RecordOptions, Turn, USUAL_PROBE_ERROR_K,
 };
-pub use rules::{Breaks, Method, Missing, Need, Outcome, RULES, Rule, Status, WhichMethod};
-pub use tally::{HOUR_THRESHOLDS_C, Stay};
+pub use rules::{
+    Allowed, Breaks, Condition, Method, Missing, Need, Outcome, RULES, Rule, Status, WhichMethod,
+};
+pub use tally::{HOUR_THRESHOLDS_C, RULE_THRESHOLDS_C, Stay};

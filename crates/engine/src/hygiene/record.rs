@@ -8,6 +8,9 @@ use super::tally::{HOUR_THRESHOLDS_C, Stay, Tally};
 
 /// Gaps longer than this are not credited, unless it is said otherwise [s]: a day.
 const USUAL_LONGEST_GAP_S: f64 = 86_400.0;
+/// A gap may be longer by this and is still one: whoever reads once a day does so at nine one day and
+/// at eleven the next, and when summer time ends a day has 25 hours [s]. The excess is not credited.
+const LATE_S: f64 = 7200.0;
 /// Error of a usual probe [K]: half of it is reading, half the instrument. An estimate; say your
 /// own where it is known.
 pub const USUAL_PROBE_ERROR_K: f64 = 1.0;
@@ -89,8 +92,12 @@ struct Trace {
     points: u64,
     hottest_c: f64,
     hottest_ms: i64,
-    lost_s: f64,
+    gaps_s: f64,
     gaps: u64,
+    /// What days of more than 24 hours had more [s].
+    late_s: f64,
+    /// From turnings to the next reading [s].
+    after_turns_s: f64,
     /// With the error taken off, as shown, with the error put on.
     tallies: [Tally; 3],
 }
@@ -121,10 +128,19 @@ pub struct Findings {
     pub hottest_ms: i64,
     /// By how much the probe may be wrong either way [K].
     pub probe_error_k: f64,
-    /// Time in gaps that were too long to be credited [s].
+    /// Time that is credited [s].
+    pub credited_s: f64,
+    /// Time that is not credited [s]: gaps, what a day of readings had more than 24 hours, and from
+    /// each turning to the next reading.
     pub not_credited_s: f64,
-    /// How many such gaps there are.
+    /// How many gaps were too long.
     pub gaps: u64,
+    /// Time in them [s].
+    pub gaps_s: f64,
+    /// Time from turnings to the next reading [s].
+    pub after_turns_s: f64,
+    /// Turnings that are known from before the first reading.
+    pub turns_before: usize,
     /// Hours at or above each of [`HOUR_THRESHOLDS_C`].
     pub hours: [[f64; HOUR_THRESHOLDS_C.len()]; 3],
     /// Dose: 1 is what the equation of the rule asks.
@@ -224,8 +240,10 @@ impl Trace {
             points: 1,
             hottest_c: point.temperature_c,
             hottest_ms: point.time_ms,
-            lost_s: 0.0,
+            gaps_s: 0.0,
             gaps: 0,
+            late_s: 0.0,
+            after_turns_s: 0.0,
             tallies: [-error_k, 0.0, error_k].map(Tally::new),
         }
     }
@@ -243,32 +261,54 @@ impl Trace {
             std::cmp::Ordering::Greater => {}
         }
         let whole_s = seconds(last.time_ms, point.time_ms);
-        let is_credited = whole_s <= options.longest_gap_s;
-        let slope = (point.temperature_c - last.temperature_c) / whole_s;
+        let is_credited = whole_s <= options.longest_gap_s + LATE_S;
+        let scale = if is_credited {
+            (options.longest_gap_s / whole_s).min(1.0)
+        } else {
+            1.0
+        };
+        // Turned between the two: how hot it came after that says nothing of the time before.
+        let is_turned_between = turns
+            .get(self.next_turn..)
+            .unwrap_or_default()
+            .iter()
+            .take_while(|turn| turn.time_ms < point.time_ms)
+            .any(|turn| turn.time_ms > last.time_ms);
+        let to_c = if is_turned_between {
+            point.temperature_c.min(last.temperature_c)
+        } else {
+            point.temperature_c
+        };
+        let slope = (to_c - last.temperature_c) / whole_s;
         let at = |time_ms: i64| {
             if time_ms == point.time_ms {
-                point.temperature_c
+                to_c
             } else {
                 last.temperature_c + slope * seconds(last.time_ms, time_ms)
             }
         };
         let mut from_ms = last.time_ms;
+        let mut after_turns_s = 0.0;
         let mut step = |tallies: &mut [Tally; 3], to_ms: i64, next_turn: usize| {
             let until_turn_s = turns
                 .get(next_turn)
                 .map_or(f64::INFINITY, |turn| seconds(to_ms, turn.time_ms));
-            let seconds = seconds(from_ms, to_ms);
+            let seconds = scale * seconds(from_ms, to_ms);
             if seconds > 0.0 {
+                let is_known = from_ms == last.time_ms;
+                if is_credited && !is_known {
+                    after_turns_s += seconds;
+                }
                 let piece = Piece {
                     from_c: at(from_ms),
                     to_c: at(to_ms),
                     seconds,
                 };
                 for tally in tallies.iter_mut() {
-                    if is_credited {
-                        tally.piece(piece, until_turn_s);
-                    } else {
-                        tally.lost(seconds);
+                    match (is_credited, is_known) {
+                        (true, true) => tally.piece(piece, until_turn_s),
+                        (true, false) => tally.unknown(seconds, until_turn_s),
+                        (false, _) => tally.lost(seconds),
                     }
                 }
             }
@@ -286,8 +326,11 @@ impl Trace {
             self.next_turn += 1;
         }
         step(&mut self.tallies, point.time_ms, self.next_turn);
-        if !is_credited {
-            self.lost_s += whole_s;
+        self.after_turns_s += after_turns_s;
+        if is_credited {
+            self.late_s += (whole_s - options.longest_gap_s).max(0.0);
+        } else {
+            self.gaps_s += whole_s;
             self.gaps += 1;
         }
         self.points += 1;
@@ -303,6 +346,7 @@ impl Trace {
         let tallies = [0, 1, 2].map(|end| self.tallies[end].settled());
         // A turning behind the last point opens a stay of which nothing is known.
         let after = turns.get(self.next_turn..).unwrap_or_default();
+        let not_credited_s = self.gaps_s + self.late_s + self.after_turns_s;
         Findings {
             depth_m: self.depth_m,
             first_ms: self.first_ms,
@@ -311,8 +355,12 @@ impl Trace {
             hottest_c: self.hottest_c,
             hottest_ms: self.hottest_ms,
             probe_error_k: options.probe_error_k,
-            not_credited_s: self.lost_s,
+            credited_s: (seconds(self.first_ms, self.last.time_ms) - not_credited_s).max(0.0),
+            not_credited_s,
             gaps: self.gaps,
+            gaps_s: self.gaps_s,
+            after_turns_s: self.after_turns_s,
+            turns_before: turns.partition_point(|turn| turn.time_ms < self.first_ms),
             hours: [0, 1, 2].map(|end| tallies[end].hours()),
             dose: [0, 1, 2].map(|end| tallies[end].dose()),
             stays: [0, 1, 2].map(|end| {

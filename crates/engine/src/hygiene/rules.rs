@@ -9,7 +9,12 @@ const HOUR_S: f64 = 3600.0;
 const DAY_S: f64 = 24.0 * HOUR_S;
 /// A break that a turning explains, or that "as continuous as possible" lets pass, is at most this
 /// long [s]: the longest gap between readings that is credited at all. Our reading, in no rule.
-const BREAK_S: f64 = DAY_S;
+pub(super) const BREAK_S: f64 = DAY_S;
+/// All breaks within a hold are together at most this share of what it asks. Our reading, in no rule:
+/// more would make an hour of heat a day into days of it.
+const BREAKS_SHARE: f64 = 0.1;
+/// The same where a rule asks for turnings itself, each of which cools the heap. Our reading too.
+const BREAKS_SHARE_TURNED: f64 = 0.2;
 
 /// How the heap is kept, as far as rules tell heaps apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,13 +39,24 @@ pub enum WhichMethod {
 pub enum Breaks {
     /// No: it must be held in one stretch.
     None,
-    /// For as long as this at a time, when no moment of the break lies farther than this from a
-    /// turning: turning, which these rules ask for or allow, cools a heap [s].
-    AtTurns(f64),
-    /// For as long as this at a time: "as continuous as possible" [s].
-    UpTo(f64),
+    /// No, and a turning ends it too: the rule is for heaps that are left as they lie.
+    Untouched,
+    /// When no moment of the break lies farther than is allowed at a time from a turning: turning,
+    /// which these rules ask for or allow, cools a heap.
+    AtTurns(Allowed),
+    /// Anywhere: "as continuous as possible".
+    UpTo(Allowed),
     /// Yes: the hours are added up.
     Any,
+}
+
+/// How long a hold may be broken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Allowed {
+    /// At a time [s].
+    pub each_s: f64,
+    /// All breaks together, as a share of the time that is asked.
+    pub of_hold: f64,
 }
 
 /// What a rule asks.
@@ -67,13 +83,23 @@ pub enum Need {
         /// How long in it [s].
         peak_seconds: f64,
     },
-    /// So many turnings, each after so much time in one stretch since the last.
+    /// So many turnings, each after so much time in one stretch since the last, which ended at most
+    /// a day before the turning.
     BeforeEachTurn {
         /// How long [s].
         seconds: f64,
         /// How many turnings.
         turns: u32,
     },
+}
+
+/// What a rule asks of the vessel, which no thermometer shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Condition {
+    /// A closed vessel.
+    ClosedVessel,
+    /// A closed vessel, or insulation all over, so that the whole mass is that hot.
+    ClosedOrCovered,
 }
 
 /// A published rule.
@@ -87,6 +113,8 @@ pub struct Rule {
     pub band: Band,
     /// What it asks.
     pub need: Need,
+    /// What it asks of the vessel.
+    pub condition: Option<Condition>,
 }
 
 impl Rule {
@@ -119,9 +147,16 @@ const fn hold(id: &'static str, method: WhichMethod, least_c: f64, days: f64) ->
         band: Band::from(least_c),
         need: Need::Hold {
             seconds: days * DAY_S,
-            breaks: Breaks::None,
+            breaks: match method {
+                WhichMethod::Only(Method::Static) => Breaks::Untouched,
+                _ => Breaks::None,
+            },
             turns: 0,
             apart_s: 0.0,
+        },
+        condition: match method {
+            WhichMethod::Only(Method::Static) => Some(Condition::ClosedOrCovered),
+            _ => None,
         },
     }
 }
@@ -165,7 +200,18 @@ const fn turned(rule: Rule, count: u32, apart_s: f64) -> Rule {
     }
 }
 
-const AT_TURNS: Breaks = Breaks::AtTurns(BREAK_S);
+const AT_TURNS: Breaks = Breaks::AtTurns(Allowed {
+    each_s: BREAK_S,
+    of_hold: BREAKS_SHARE,
+});
+const TURNINGS_ASKED: Breaks = Breaks::AtTurns(Allowed {
+    each_s: BREAK_S,
+    of_hold: BREAKS_SHARE_TURNED,
+});
+const CONTINUOUS: Breaks = Breaks::UpTo(Allowed {
+    each_s: BREAK_S,
+    of_hold: BREAKS_SHARE,
+});
 
 /// 131 to 170 degrees Fahrenheit.
 /// From 7 CFR 205.203(c)(2), in the table of sources as NOP-205.203.
@@ -202,10 +248,11 @@ pub const RULES: [Rule; 20] = [
             },
             peak_seconds: 4.0 * HOUR_S,
         },
+        condition: None,
     },
     hold("us_pfrp_static", STATIC, 55.0, 3.0),
     turned(
-        broken(hold("us_pfrp_turned", TURNED, 55.0, 15.0), AT_TURNS),
+        broken(hold("us_pfrp_turned", TURNED, 55.0, 15.0), TURNINGS_ASKED),
         5,
         0.0,
     ),
@@ -216,7 +263,10 @@ pub const RULES: [Rule; 20] = [
     Rule {
         band: ORGANIC,
         ..turned(
-            broken(hold("us_organic_turned", TURNED, 55.0, 15.0), AT_TURNS),
+            broken(
+                hold("us_organic_turned", TURNED, 55.0, 15.0),
+                TURNINGS_ASKED,
+            ),
             5,
             0.0,
         )
@@ -226,21 +276,15 @@ pub const RULES: [Rule; 20] = [
     broken(hold("eu_fpr_60", WhichMethod::Any, 60.0, 7.0), AT_TURNS),
     broken(hold("eu_fpr_65", WhichMethod::Any, 65.0, 5.0), AT_TURNS),
     broken(hold("eu_fpr_70", WhichMethod::Any, 70.0, 3.0), AT_TURNS),
-    broken(
-        hold("de_55", WhichMethod::Any, 55.0, 14.0),
-        Breaks::UpTo(BREAK_S),
-    ),
-    broken(
-        hold("de_60", WhichMethod::Any, 60.0, 6.0),
-        Breaks::UpTo(BREAK_S),
-    ),
-    broken(
-        hold("de_65", WhichMethod::Any, 65.0, 3.0),
-        Breaks::UpTo(BREAK_S),
-    ),
-    hold("uk_closed_60", STATIC, 60.0, 2.0),
+    broken(hold("de_55", WhichMethod::Any, 55.0, 14.0), CONTINUOUS),
+    broken(hold("de_60", WhichMethod::Any, 60.0, 6.0), CONTINUOUS),
+    broken(hold("de_65", WhichMethod::Any, 65.0, 3.0), CONTINUOUS),
+    Rule {
+        condition: Some(Condition::ClosedVessel),
+        ..hold("uk_closed_60", STATIC, 60.0, 2.0)
+    },
     turned(
-        broken(hold("uk_windrow_60", TURNED, 60.0, 8.0), AT_TURNS),
+        broken(hold("uk_windrow_60", TURNED, 60.0, 8.0), TURNINGS_ASKED),
         3,
         2.0 * DAY_S,
     ),
@@ -258,7 +302,7 @@ pub const RULES: [Rule; 20] = [
         ..hold("au_standard", TURNED, 55.0, 3.0)
     },
     turned(
-        broken(hold("au_high_risk", TURNED, 55.0, 15.0), AT_TURNS),
+        broken(hold("au_high_risk", TURNED, 55.0, 15.0), TURNINGS_ASKED),
         5,
         0.0,
     ),

@@ -151,11 +151,11 @@ pub fn ceiling_log10(never: f64) -> Option<f64> {
 /// What share of a heap is likely to have been in the heat.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Treated {
-    /// Share that was in the hot middle while the probe was at 55 degrees or more.
+    /// Share that was in the hot middle in a stay that counts as hot.
     pub share: Estimate,
     /// Share that was never there.
     pub never: Estimate,
-    /// Stays in which the probe came to 55 degrees.
+    /// Stays that were hot: a day at 55 degrees at the probe, or a dose of 1.
     pub hot_stays: usize,
     /// All stays: one more than turnings.
     pub stays: usize,
@@ -170,7 +170,7 @@ pub fn treated(hot_share: Estimate, stays: &[Vec<Stay>; 3]) -> Treated {
     let never_of = |share: f64, stays: &[Stay]| {
         stays
             .iter()
-            .filter(|stay| stay.is_hot)
+            .filter(|stay| stay.is_hot())
             .map(|stay| 1.0 - chance_of_heat(share, stay.mixing))
             .product::<f64>()
     };
@@ -186,7 +186,7 @@ pub fn treated(hot_share: Estimate, stays: &[Vec<Stay>; 3]) -> Treated {
             high: 1.0 - never.low,
         },
         never,
-        hot_stays: stays[1].iter().filter(|stay| stay.is_hot).count(),
+        hot_stays: stays[1].iter().filter(|stay| stay.is_hot()).count(),
         stays: stays[1].len(),
         ceiling_log10: ceiling_log10(never.value),
     }
