@@ -96,7 +96,7 @@ pub fn ratio_text(ratio: f64) -> String {
 #[must_use]
 pub fn percent_text(fraction: f64) -> String {
     // Nearly all is not all; what rounding left of all is.
-    if fraction >= 0.995 && fraction < 1.0 - 1e-9 {
+    if (0.995..1.0 - 1e-9).contains(&fraction) {
         return ">99\u{a0}%".to_owned();
     }
     format!("{:.0}\u{a0}%", fraction * 100.0)

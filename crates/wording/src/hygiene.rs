@@ -95,9 +95,9 @@ fn is_time_known(answer: &HygieneAnswer) -> bool {
 /// "60 % (34 to 80 %)".
 fn range_text(estimate: Estimate) -> String {
     let (value, low, high) = (
-        percent_text(estimate.value),
-        percent_text(estimate.low),
-        percent_text(estimate.high),
+        share_text(estimate.value),
+        share_text(estimate.low),
+        share_text(estimate.high),
     );
     if low == high {
         value
@@ -206,6 +206,11 @@ fn share_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
         ));
     }
     lines
+}
+
+/// No estimate is of a whole heap: even what rounds to all of it is not said to be all.
+fn share_text(share: f64) -> String {
+    percent_text(share.min(0.999))
 }
 
 /// A share that is not nothing is not called 0 %.
