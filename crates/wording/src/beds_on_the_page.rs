@@ -62,9 +62,10 @@ pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
         BedsNotice::VolumeEstimated => {
             "How much compost there is was estimated from what went in; enter it once you have measured it.".to_owned()
         }
-        BedsNotice::RawUnknown => {
-            "Nobody said whether manure, droppings or meat went in: if they did, say so under \"About the compost\", for then the harvest has to wait.".to_owned()
-        }
+        BedsNotice::RawUnknown { days, .. } => format!(
+            "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest, unless you say under \"About the compost\" that none did.",
+            significant(*days, 3)
+        ),
         BedsNotice::CropUnknown { bed, crop } => format!(
             "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; describe the bed with how much it feeds."
         ),
@@ -123,7 +124,10 @@ mod tests {
             BedsNotice::MaturityUnknown,
             BedsNotice::Immature,
             BedsNotice::TiesUpNitrogen,
-            BedsNotice::RawUnknown,
+            BedsNotice::RawUnknown {
+                days: 120.0,
+                beds: Vec::new(),
+            },
             BedsNotice::NoCrop { beds: Vec::new() },
             BedsNotice::CropUnknown {
                 bed: "Pots".to_owned(),

@@ -483,7 +483,7 @@ pub fn hygiene_notice(notice: &HygieneNotice) -> String {
             )
         }
         HygieneNotice::AfterTurns { seconds } => format!(
-            "How warm it was from a turning to the next reading is not known: {} are not credited. Read soon after turning.",
+            "How warm it was from a turning to the next reading was not measured: {} are taken as warm as the cooler of the readings before and after, and the low end of each figure leaves them out. Read soon after turning.",
             time_text(*seconds)
         ),
         HygieneNotice::NoDepth { points } => {

@@ -2,8 +2,7 @@
 
 use heapwright_answers::finish::{
     FARTHEST, Family, HeatingClass, Judgement, MaturityClass, RespirationClass, Shown, Standing,
-    Verdict,
-    carbon_of_uptake,
+    Verdict, carbon_of_uptake,
 };
 use heapwright_answers::{Doubt, Finding, Hint, ReadyAnswer, Sign, Today, YieldAnswer};
 use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};

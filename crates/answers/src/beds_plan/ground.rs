@@ -26,7 +26,9 @@ impl BedAnswer {
             Binding::NeedMet => group.collect(),
             Binding::Limit(limit) => match limit {
                 BedLimit::Acid => crop.collect(),
-                BedLimit::Waiting => figures(&["waiting.touching", "waiting.not_touching"]),
+                BedLimit::Waiting | BedLimit::RawUnknown => {
+                    figures(&["waiting.touching", "waiting.not_touching"])
+                }
                 BedLimit::Immature | BedLimit::MaturityUnknown => {
                     figures(&["immature.before_sowing"])
                 }
@@ -84,6 +86,7 @@ mod tests {
         for limit in [
             BedLimit::Acid,
             BedLimit::Waiting,
+            BedLimit::RawUnknown,
             BedLimit::Immature,
             BedLimit::MaturityUnknown,
             BedLimit::Salt,

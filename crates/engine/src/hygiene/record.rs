@@ -130,14 +130,14 @@ pub struct Findings {
     pub probe_error_k: f64,
     /// Time that is credited [s].
     pub credited_s: f64,
-    /// Time that is not credited [s]: gaps, what a day of readings had more than 24 hours, and from
-    /// each turning to the next reading.
+    /// Time that is not credited [s]: gaps, and what a day of readings had more than 24 hours.
     pub not_credited_s: f64,
     /// How many gaps were too long.
     pub gaps: u64,
     /// Time in them [s].
     pub gaps_s: f64,
-    /// Time from turnings to the next reading [s].
+    /// Time from turnings to the next reading [s]: credited at the lower of the readings before and
+    /// after, and not at all at the low end of each figure.
     pub after_turns_s: f64,
     /// Turnings that are known from before the first reading.
     pub turns_before: usize,
@@ -304,9 +304,10 @@ impl Trace {
                     to_c: at(to_ms),
                     seconds,
                 };
-                for tally in tallies.iter_mut() {
-                    match (is_credited, is_known) {
+                for (end, tally) in tallies.iter_mut().enumerate() {
+                    match (is_credited, is_known || end > 0) {
                         (true, true) => tally.piece(piece, until_turn_s),
+                        // How fast it warmed again nobody measured: the low end leaves it out.
                         (true, false) => tally.unknown(seconds, until_turn_s),
                         (false, _) => tally.lost(seconds),
                     }
@@ -346,7 +347,7 @@ impl Trace {
         let tallies = [0, 1, 2].map(|end| self.tallies[end].settled());
         // A turning behind the last point opens a stay of which nothing is known.
         let after = turns.get(self.next_turn..).unwrap_or_default();
-        let not_credited_s = self.gaps_s + self.late_s + self.after_turns_s;
+        let not_credited_s = self.gaps_s + self.late_s;
         Findings {
             depth_m: self.depth_m,
             first_ms: self.first_ms,
