@@ -158,7 +158,7 @@ describe("looking ahead", () => {
     await pictured(page);
     await page.getByRole("button", { name: "Stop", exact: true }).click();
     await page.getByText("Stopped. What was computed until then stands below.").waitFor();
-    assert.equal(await page.locator("progress").count(), 0);
+    assert.equal(await page.locator(`${AHEAD} progress`).count(), 0);
     assert.ok(await page.locator(".time-picture").isVisible());
     await page.getByRole("button", { name: "Compute again" }).click();
     await banded(page);

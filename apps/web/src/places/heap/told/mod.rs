@@ -5,8 +5,10 @@ mod nutrients;
 mod ripeness;
 mod test_form;
 
-use heapwright_journal::EventId;
-use heapwright_wire::HeapTold;
+use std::sync::Arc;
+
+use heapwright_journal::{Content, Event, EventId};
+use heapwright_wire::{HeapTold, HeatTold, NutrientsTold, RipenessTold};
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
@@ -17,7 +19,19 @@ use crate::shell::Hub;
 
 /// All of them.
 pub fn sections(hub: Hub, id: EventId) -> AnyView {
-    let telling: Telling<HeapTold> = Telling::about(hub, Some(id), || true);
+    // A heap of which nothing is known asks nothing: the worker is fetched for those that have a past.
+    let has_past = Memo::new(move |_| {
+        hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id);
+            heap.is_some_and(|heap| heap.history().any(|event| tells(event)))
+        })
+    });
+    let telling: Telling<HeapTold> = Telling::about(hub, Some(id), move || has_past.get());
+    Effect::new(move |_| {
+        if !has_past.get() {
+            telling.told.set(Some(Arc::new(of_nothing())));
+        }
+    });
     view! {
         <section class="card before-use" aria-labelledby="before-use-title">
             <h2 id="before-use-title">{words::BEFORE_USE}</h2>
@@ -40,6 +54,33 @@ pub fn sections(hub: Hub, id: EventId) -> AnyView {
         </section>
     }
     .into_any()
+}
+
+/// True for what something can be told from.
+fn tells(event: &Event) -> bool {
+    matches!(
+        event.content(),
+        Some(Content::Fed(_) | Content::Read(_) | Content::Moved(_) | Content::Tested(_))
+    )
+}
+
+/// What is told of a heap of which nothing is known.
+fn of_nothing() -> HeapTold {
+    HeapTold {
+        heat: HeatTold {
+            headline: words::NO_READINGS.to_owned(),
+            ..HeatTold::default()
+        },
+        ripeness: RipenessTold {
+            lines: vec![words::NOTHING_IN_IT.to_owned()],
+            ..RipenessTold::default()
+        },
+        nutrients: NutrientsTold {
+            refusal: words::NOTHING_IN_IT.to_owned(),
+            ..NutrientsTold::default()
+        },
+        ..HeapTold::default()
+    }
 }
 
 fn before_use(told: &HeapTold) -> AnyView {

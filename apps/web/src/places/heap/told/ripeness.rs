@@ -39,13 +39,16 @@ pub fn evidence(told: &RipenessTold) -> AnyView {
         .filter(|sheet| !sheet.next)
         .cloned()
         .collect();
+    let others = (!others.is_empty()).then(|| {
+        folded("more", words::OTHER_SHEETS.into_any(), move || {
+            let sheets = others.iter().map(sheet).collect_view();
+            view! { <div>{sheets}</div> }.into_any()
+        })
+    });
     view! {
         {signs}
         {(!told.hints.is_empty()).then(|| view! { <p>{told.hints.clone()}</p> })}
-        {folded("more", words::OTHER_SHEETS.into_any(), move || {
-            let sheets = others.iter().map(sheet).collect_view();
-            view! { <div>{sheets}</div> }.into_any()
-        })}
+        {others}
         <p class="hint">{wording::READY_LIMITS}</p>
     }
     .into_any()
