@@ -50,7 +50,7 @@ pub fn answered(
     let (mut compost, mut volume_m3, mut volume_is_estimated) =
         (compost_of_tables(spreading), None, false);
     if let Some(heap) = asked.heap {
-        let found = compost_of_heap(catalogue, spreading, garden, state, heap)
+        let found = compost_of_heap(catalogue, spreading, garden, state, heap, now)
             .map_err(|error| sentence(error.to_string()))?;
         compost = found.compost;
         volume_m3 = found.volume_m3;
