@@ -48,6 +48,11 @@ pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
             "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say under \"About the compost\" that it is mature.",
             bed.asked.name
         ),
+        Binding::Limit(BedLimit::RawUnknown) => format!(
+            "{}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say under \"About the compost\" if none did.",
+            bed.asked.name,
+            significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
+        ),
         _ => binding_line(bed, system),
     }
 }
@@ -58,6 +63,9 @@ pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
     match notice {
         BedsNotice::CompostAssumed => {
             "The compost was never analysed: usual figures with wide ranges are taken.".to_owned()
+        }
+        BedsNotice::MaturityUnknown => {
+            "No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; the heap's own place tells what is missing.".to_owned()
         }
         BedsNotice::VolumeEstimated => {
             "How much compost there is was estimated from what went in; enter it once you have measured it.".to_owned()
@@ -120,6 +128,15 @@ mod tests {
     fn no_sentence_of_the_page_names_a_command() {
         let notices = [
             BedsNotice::CompostAssumed,
+            BedsNotice::PartlyAssumed {
+                figures: vec!["salt"],
+            },
+            BedsNotice::DiluteExtract { times: 2.7 },
+            BedsNotice::FedByEarlier { beds: Vec::new() },
+            BedsNotice::Wait {
+                days: 120.0,
+                beds: Vec::new(),
+            },
             BedsNotice::VolumeEstimated,
             BedsNotice::MaturityUnknown,
             BedsNotice::Immature,
