@@ -268,7 +268,7 @@ describe("the page while the worker runs", () => {
     await page.route(/heapwright_simulator_bg/, (route) => route.abort());
     await open(page, program.address);
     await demoHeap(page);
-    await page.getByText(/^What computes the days ahead could not be fetched\./).waitFor();
+    await page.getByRole("region", { name: "Looking ahead" }).getByText(/^What computes the days ahead could not be fetched\./).waitFor();
     await page.context().close();
   });
 
@@ -277,7 +277,7 @@ describe("the page while the worker runs", () => {
     await page.addInitScript(() => { delete globalThis.Worker; });
     await open(page, program.address);
     await demoHeap(page);
-    await page.getByText(/^This browser cannot compute the days ahead\./).waitFor();
+    await page.getByRole("region", { name: "Looking ahead" }).getByText(/^This browser cannot compute the days ahead\./).waitFor();
     await page.context().close();
   });
 

@@ -175,7 +175,7 @@ describe("beds", () => {
     await folded(page, "Soon there").click();
     await page.getByLabel("Sown or planted now").check();
     await plan(page, "100");
-    assert.match(await textOf(planned(page, "Seed bed")), /none .*maturity not tested.* not tested for maturity; test it, or say under/);
+    assert.match(await textOf(planned(page, "Seed bed")), /none .*maturity not shown.* not tested for maturity; test it, or say under/);
     await folded(page, "About the compost").click();
     await page.getByLabel("Mature?").selectOption({ label: "yes" });
     await page.getByLabel("Did raw manure, droppings or meat go in?").selectOption({ label: "yes" });

@@ -82,7 +82,7 @@ describe("in the demo garden", () => {
       if (await bars.count()) assert.match(await bars.getAttribute("aria-label"), /^United States: .+: \d+\s% done$/);
     }
     await page.locator(`${HEAT} .rule-more summary`).first().click();
-    assert.match(await textOf(page.locator(`${HEAT} .rule-more`).first()), /40 °C or more for 5 days .+EPA/);
+    await says(page, `${HEAT} .rule-more`, /40 °C or more for 5 days .+EPA/);
     await page.locator("#heat-place").selectOption("Germany");
     await says(page, `${HEAT} .rules`, /Germany: Biowaste Ordinance/);
     const german = await page.locator(`${HEAT} .rule-name`).allInnerTexts();
@@ -156,7 +156,7 @@ describe("what is logged changes what is told", () => {
     const sheets = page.locator(`${RIPENESS} > .sheet summary`);
     assert.equal(await sheets.count(), 2);
     await sheets.first().click();
-    assert.ok((await page.locator(`${RIPENESS} .steps li`).count()) >= 4);
+    await page.locator(`${RIPENESS} .steps li`).nth(3).waitFor();
 
     await writeTest(page, "Closed bag", {});
     await page.getByText("This test needs every field").waitFor();
@@ -176,7 +176,7 @@ describe("what is logged changes what is told", () => {
     assert.match(await textOf(page.locator(RIPENESS)), /home tests alone, which are rough.+Weak: .*cress and radish forgive much/);
   });
 
-  visiting("readings of four days meet the rule of a heap that is not turned", async (page) => {
+  visiting("readings of four hot days do not meet the rule of a closed heap in an open one", async (page) => {
     await startHeap(page, "By the shed");
     await toHeap(page, "By the shed");
     await filled(page);
@@ -187,9 +187,9 @@ describe("what is logged changes what is told", () => {
       await page.getByRole("button", { name: "Log the reading" }).click();
       await page.locator("#read-temperature").waitFor({ state: "detached" });
     }
-    await says(page, HEAT, /further reduce pathogens, closed or static aerated pile, 1993 ?met ?100 ?% done/);
-    assert.match(await textOf(page.locator(".heat-headline")), /^At the probe, \d+ of \d+ published rules are met in time and temperature\./);
-    assert.match(await textOf(page.locator(HEAT)), /National Organic Program, closed or static aerated pile, 2000 met/);
+    await says(page, HEAT, /further reduce pathogens, closed or static aerated pile, 1993 ?not met/);
+    assert.match(await textOf(page.locator(".heat-headline")), /^At the probe, /);
+    assert.match(await textOf(page.locator(HEAT)), /a closed vessel or insulation all over/);
   });
 
   visiting("what stays with the heap is told at the moment of feeding, and then on the heap", async (page) => {
@@ -217,6 +217,7 @@ describe("seen by all", () => {
         assert.equal(await sidewaysScroll(page), 0, `${width} px`);
       }
       await allHeaps(page);
+      await page.locator(`${KEPT_OUT} summary`).waitFor();
       await openAll(page);
       await page.locator(`${KEPT_OUT} table`).first().waitFor();
       assert.deepEqual((await axe(page)).violations, []);

@@ -211,7 +211,8 @@ pub fn value_labels(cut: &Cut, width: f64, height: f64) -> Vec<Shape> {
                 role: "cut-value",
                 at: (x, at + 4.0),
                 anchor,
-                text: format!("{}", value.round() + 0.0),
+                // As the table beside it rounds.
+                text: format!("{}", value.round_ties_even() + 0.0),
             });
         };
         // The core's to the left of the middle, where no probe is drawn.
