@@ -2,13 +2,13 @@
 
 use heapwright_answers::spreading::{BedLimit, Binding};
 use heapwright_answers::{BedAnswer, BedsNotice};
-use heapwright_catalogue::{Catalogue, CompostUse};
+use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_terms::MaterialId;
 
 use crate::amounts::name_of;
-use crate::spreading::{beds_notice, binding_line, use_limit_text};
+use crate::spreading::{beds_notice, binding_line};
 
 /// The beds.
 pub const BEDS: &str = "Beds";
@@ -81,29 +81,6 @@ pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
     }
 }
 
-/// A use of compost away from beds, in sentences.
-#[must_use]
-pub fn page_use_line(use_of: &CompostUse) -> String {
-    let mut line = format!("{}: {}.", use_of.name, use_limit_text(use_of));
-    if let Some((fine, coarse)) = use_of.sieve_mm {
-        line += &format!(
-            " Sieve {} to {}\u{a0}mm.",
-            significant(fine, 2),
-            significant(coarse, 2)
-        );
-    }
-    if use_of.needs_mature && use_of.limit.high > 0.0 {
-        line += " Mature only.";
-    }
-    if let Some(most) = use_of.conductivity_ds_m_most {
-        line += &format!(" Conductivity at most {}\u{a0}dS/m.", significant(most, 2));
-    }
-    if let Some(most) = use_of.ph_most {
-        line += &format!(" pH at most {}.", significant(most, 2));
-    }
-    format!("{line} {}", use_of.advice)
-}
-
 /// A material in conditions, as it lies in a store: "shredded leaves"; its id where nobody knows it.
 #[must_use]
 pub fn shelf_name(
@@ -123,6 +100,7 @@ mod tests {
     use heapwright_catalogue::Spreading;
 
     use super::*;
+    use crate::spreading::use_line;
 
     #[test]
     fn no_sentence_of_the_page_names_a_command() {
@@ -164,7 +142,7 @@ mod tests {
     #[test]
     fn tea_has_no_amount_and_its_caution() {
         let tea = Spreading::built_in().use_of("tea").unwrap();
-        let line = page_use_line(tea);
+        let line = use_line(tea, &tea.name, None);
         assert!(line.starts_with("Compost tea: none."), "{line}");
         assert!(line.contains("raw manure"), "{line}");
     }

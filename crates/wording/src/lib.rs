@@ -60,7 +60,7 @@ pub use ready::{
 pub use recipes::{recipe_line, recipe_title};
 pub use spreading::{
     BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
-    binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_limit_text,
+    binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
 };
 pub use verdicts::{
     CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,

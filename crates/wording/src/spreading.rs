@@ -243,9 +243,38 @@ pub fn covered_line(covered: &Covered, system: UnitSystem) -> String {
     )
 }
 
+/// A use of compost away from beds, in sentences.
+///
+/// - `called`: its name as the face shows it
+/// - `here`: the most that fits the amount in question, where one was given
+#[must_use]
+pub fn use_line(use_of: &CompostUse, called: &str, here: Option<&str>) -> String {
+    let mut line = format!("{called}: {}.", use_limit_text(use_of));
+    if let Some(most) = here {
+        line += &format!(" Here at most {most}.");
+    }
+    if let Some((fine, coarse)) = use_of.sieve_mm {
+        line += &format!(
+            " Sieve {} to {}\u{a0}mm.",
+            significant(fine, 2),
+            significant(coarse, 2)
+        );
+    }
+    if use_of.needs_mature && use_of.limit.high > 0.0 {
+        line += " Mature only.";
+    }
+    if let Some(most) = use_of.conductivity_ds_m_most {
+        line += &format!(" Conductivity at most {}\u{a0}dS/m.", significant(most, 2));
+    }
+    if let Some(most) = use_of.ph_most {
+        line += &format!(" pH at most {}.", significant(most, 2));
+    }
+    format!("{line} {}", use_of.advice)
+}
+
 /// The limits of a use: "at most 30 % of the mix", "3 to 12 mm".
 #[must_use]
-pub fn use_limit_text(use_of: &CompostUse) -> String {
+fn use_limit_text(use_of: &CompostUse) -> String {
     let limit = use_of.limit;
     let of = |value: f64| match use_of.kind {
         UseKind::ShareOfVolume => significant(value * 100.0, 3),

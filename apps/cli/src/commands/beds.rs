@@ -355,35 +355,9 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
         .iter()
         .filter(|use_of| ids.is_empty() || ids.contains(&use_of.id))
     {
-        let mut line = format!(
-            "{} ({}): {}.",
-            use_of.name,
-            use_of.id,
-            wording::use_limit_text(use_of)
-        );
-        if let Some(amount) = amount {
-            line += &format!(
-                " Here at most {}.",
-                volume_text(use_of.limit.high * amount, system)
-            );
-        }
-        if let Some((fine, coarse)) = use_of.sieve_mm {
-            line += &format!(
-                " Sieve {} to {}\u{a0}mm.",
-                significant(fine, 2),
-                significant(coarse, 2)
-            );
-        }
-        if use_of.needs_mature && use_of.limit.high > 0.0 {
-            line += " Mature only.";
-        }
-        if let Some(most) = use_of.conductivity_ds_m_most {
-            line += &format!(" Conductivity at most {}\u{a0}dS/m.", significant(most, 2));
-        }
-        if let Some(most) = use_of.ph_most {
-            line += &format!(" pH at most {}.", significant(most, 2));
-        }
-        line += &format!(" {}", use_of.advice);
+        let here = amount.map(|amount| volume_text(use_of.limit.high * amount, system));
+        let called = format!("{} ({})", use_of.name, use_of.id);
+        let line = wording::use_line(use_of, &called, here.as_deref());
         write_paragraph(out, "", &line, WIDTH)?;
         let keys = use_of.source_keys.iter();
         let sources: Vec<&str> = keys

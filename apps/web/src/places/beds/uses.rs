@@ -27,7 +27,7 @@ fn rows() -> AnyView {
         .map(|use_of| {
             view! {
                 <li>
-                    <p>{words::page_use_line(use_of)}</p>
+                    <p>{wording::use_line(use_of, &use_of.name, None)}</p>
                     <p class="hint">{citations(Catalogue::built_in(), &use_of.source_keys)}</p>
                 </li>
             }
