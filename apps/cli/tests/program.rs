@@ -36,6 +36,8 @@ const COMMANDS: [&str; 30] = [
     "backup",
     "restore",
     "check",
+    "today",
+    "calendar",
     "serve",
     "schema",
     "completions",
