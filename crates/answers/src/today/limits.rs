@@ -1,9 +1,11 @@
 //! From when on does a heap need something? Every threshold of today's needs, with its source.
 
-/// At this core temperature whoever keeps large piles is told to open and wet them [degC].
+/// At this core temperature, 160 degrees Fahrenheit, whoever keeps large piles is told to turn and wet
+/// them [degC].
 /// Source: NC-FIRE
 pub const TOO_HOT_C: f64 = 71.1;
-/// At this one to act at once: chemical heat has taken over from living heat [degC].
+/// At this one, 185 degrees Fahrenheit, to act at once: chemical heat has taken over from living heat
+/// [degC].
 /// Source: NRCS317
 pub const ALARM_C: f64 = 85.0;
 /// A heap that is too hot, dry and higher than this can heat itself further [m]; a lower one is very
