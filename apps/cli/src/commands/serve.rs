@@ -24,6 +24,9 @@ pub fn run(arguments: &ServeArguments, out: &mut impl Write) -> Result<(), Failu
         let listener = TcpListener::bind(address).await.map_err(failed)?;
         let bound = listener.local_addr().map_err(failed)?;
         writeln!(out, "Heapwright is at http://{bound}/ with an invented demo garden. Ctrl-C ends it.")?;
+        if !bound.ip().is_loopback() {
+            writeln!(out, "Whoever is in this network can open it there. It speaks plain HTTP: a browser then keeps nothing for use without a signal.")?;
+        }
         out.flush()?;
         heapwright_site::serve(listener)
             .await
