@@ -8,18 +8,13 @@ import { kept, newProfile, open, openBrowser, PHONE, ready, startProgram, until,
 import { exported, form, looked, note, onTheDevice, opened, startHeap, takeIn, texts, toHeap, told, withDatabase } from "./journal.js";
 import { goTo, textOf, tile } from "./keeper.js";
 
-/** So many days ago at six in the evening, as a field for a time has it. */
-function daysAgo(days) {
-  const date = new Date(Date.now() - days * 24 * 3600 * 1000);
-  const two = (number) => String(number).padStart(2, "0");
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T18:00`;
-}
+/** Sets the clock of the device to a day of the week that ends now, at the present hour. */
+const onDay = (page, day) => page.clock.setSystemTime(new Date(Date.now() - (7 - day) * 24 * 3600 * 1000));
 
-async function read(page, temperature, days) {
+async function read(page, temperature) {
   await form(page, "Read");
   await page.getByLabel("Temperature, °C").fill(String(temperature));
   await page.getByLabel("moist", { exact: true }).check();
-  await page.getByLabel("When").fill(daysAgo(days));
   await page.getByRole("button", { name: "Log the reading" }).click();
   await told(page, new RegExp(`^Looked at Bin 1: ${temperature} °C`));
 }
@@ -42,25 +37,32 @@ test("a week: logged with and without signal, forecast, undone, exported, taken 
     const context = await profile.open(PHONE);
     const page = context.pages()[0];
     const troubles = watch(page, program.address);
+    await onDay(page, 1);
     await open(page, program.address);
     await startHeap(page, "Bin 1");
     await feed(page, []);
     await toHeap(page, "Bin 1");
-    await read(page, 31, 6);
-    await read(page, 48, 5);
+    await onDay(page, 2);
+    await read(page, 31);
+    await onDay(page, 3);
+    await read(page, 48);
     await kept(page);
 
     // The signal goes, and with it whoever handed out the page.
     await context.setOffline(true);
     await program.kill();
-    await read(page, 57, 4);
+    await onDay(page, 4);
+    await read(page, 57);
     await note(page, "steams in the morning");
-    await feed(page, ["Coffee grounds", "Veg scraps"]);
+    await onDay(page, 5);
+    await feed(page, ["Coffee grounds", "Fresh grass"]);
     await page.reload();
     await ready(page);
     await toHeap(page, "Bin 1");
     await until(async () => (await texts(page)).length === 7, "not all of it is there after a reload without signal");
-    await read(page, 52, 2);
+    await onDay(page, 6);
+    await read(page, 52);
+    await onDay(page, 7);
     await form(page, "Turned");
     await told(page, /^Turned Bin 1/);
 
@@ -127,7 +129,7 @@ test("a week that begins with the journal of an earlier version", async () => {
     await opened(page);
     const before = (await onTheDevice(page)).lines.length;
     await toHeap(page, "Bin 1");
-    await read(page, 44, 1);
+    await read(page, 44);
     await context.setOffline(true);
     await program.kill();
     await page.reload();

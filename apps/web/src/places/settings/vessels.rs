@@ -182,11 +182,13 @@ impl Weighing {
     fn go(self, step: Step) {
         self.fault.set(None);
         self.step.set(step);
-        focus(if step == Step::Closed {
+        let title = if step == Step::Closed {
             "vessels-title"
         } else {
             "weigh-step"
-        });
+        };
+        // The step is drawn after this.
+        request_animation_frame(move || focus(title));
     }
 
     /// A weight that was typed [kg].
