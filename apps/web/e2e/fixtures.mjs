@@ -16,7 +16,11 @@ try {
   await open(page, program.address);
   // Lines of the invented garden first, so that a block is full.
   const demo = readFileSync(new URL(readdirSync(DIST).find((name) => name === "demo.jsonl"), DIST), "utf8").trimEnd().split("\n");
-  await looked(page, demo.slice(0, LINES).join("\n"));
+  const pattern = demo.find((line) => line.includes('"kind":"noted"'));
+  const more = Array.from({ length: LINES - demo.length }, (_, index) => pattern
+    .replace(/"id":"[^"]+"/, `"id":"0193f2a1-b3c4-7000-8000-${String(index).padStart(12, "0")}"`)
+    .replace(/"text":"[^"]*"/, `"text":"note ${index}"`));
+  await looked(page, [...demo, ...more].join("\n"));
   await takeIn(page);
   await startHeap(page, "Bin 1");
   await toHeap(page, "Bin 1");

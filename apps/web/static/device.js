@@ -12,8 +12,28 @@ let opened;
 // What is called when another tab told something, or the browser took the database away.
 let heard = () => {};
 
+const pause = (ms) => new Promise((go) => { setTimeout(go, ms); });
+
+// While the browser clears a database, opening it anew breaks off: a little later it opens.
+async function patiently() {
+  for (let again = 3; ; again -= 1) {
+    try {
+      return await once();
+    } catch (error) {
+      if (error?.name !== "AbortError" || again === 0) throw error;
+      await pause(300);
+    }
+  }
+}
+
 function database() {
-  opened ??= new Promise((resolve, reject) => {
+  opened ??= patiently();
+  opened.catch(() => { opened = undefined; });
+  return opened;
+}
+
+function once() {
+  return new Promise((resolve, reject) => {
     if (!globalThis.indexedDB) throw new DOMException("", "InvalidStateError");
     const request = indexedDB.open(NAME, 1);
     // Keys stand outside the records: `tail` by position, `blocks` by the position of their last line.
@@ -29,8 +49,6 @@ function database() {
       resolve(connection);
     };
   });
-  opened.catch(() => { opened = undefined; });
-  return opened;
 }
 
 // One transaction. The promise is kept when all of it is on the disk, and broken when none of it is.
@@ -218,9 +236,13 @@ export async function lookForUpdate() {
   return Boolean(registration?.waiting && navigator.serviceWorker.controller);
 }
 
-/** True while a form is open in which something may have been entered that is kept nowhere yet. */
-export const isEntering = () => [...document.querySelectorAll(".log-form input, .log-form textarea")]
-  .some((field) => (field.type === "checkbox" || field.type === "radio" ? field.checked !== field.defaultChecked : field.value !== ""));
+// What is typed for the balance and its aim is kept with each letter.
+const KEPT = ".balance, [id^=aim-], [type=range], [type=file]";
+
+/** True while something is entered that is kept nowhere yet. */
+export const isEntering = () => [...document.querySelectorAll("main input, main textarea")]
+  .filter((field) => !field.closest(KEPT))
+  .some((field) => (/^(checkbox|radio)$/.test(field.type) ? field.closest(".log-form") && field.checked !== field.defaultChecked : field.value !== ""));
 
 /** Notes the moment in the browser's own record, for measurements. */
 export const mark = (name) => { performance.mark(name); };

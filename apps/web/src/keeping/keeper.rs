@@ -68,8 +68,8 @@ pub struct Journal {
     pub was_asked: bool,
     /// When it was last exported.
     pub last_export: Option<Moment>,
-    /// What is to be told when the browser cleared the journal while the page was open.
-    pub cleared: Option<String>,
+    /// What must be known before anything else: the browser cleared the journal, or something was not saved.
+    pub warned: Option<String>,
     /// What was done last.
     pub bar: Option<Bar>,
     recorder: Option<Recorder>,
@@ -258,7 +258,7 @@ impl Keeper {
             journal.lasting = lasting;
             let missed = device::remembered();
             if journal.state.lines() == 0 && missed > 0 {
-                journal.cleared = Some(wording::page::gone(u64::from(missed)));
+                journal.warned = Some(wording::page::gone(u64::from(missed)));
             }
         });
         Ok(())
@@ -277,7 +277,7 @@ impl Keeper {
     pub async fn follow_now(self) -> Result<(), KeepError> {
         let mut turn = self.turn().await?;
         if turn.store().was_cleared().await? {
-            self.change(|journal| journal.cleared = Some(wording::page::CLEARED.to_owned()));
+            self.change(|journal| journal.warned = Some(wording::page::CLEARED.to_owned()));
             return Ok(());
         }
         self.catch_up(&mut turn).await
@@ -307,7 +307,7 @@ impl Keeper {
         self.catch_up(turn).await?;
         self.change(|journal| {
             let told = wording::page::put_back(lines.len() as u64, lost);
-            journal.cleared = Some(told);
+            journal.warned = Some(told);
             journal.lasting = Some(false);
             journal.last_export = None;
         });
@@ -467,7 +467,14 @@ impl Keeper {
                 Ok(Ok(recorded)) => break recorded,
                 Ok(Err(sentence)) => return Err(sentence),
                 Err(KeepError::Behind) if tries < MOST_TRIES => {}
-                Err(error) => return Err(error.to_string()),
+                Err(error) => {
+                    let why = error.to_string();
+                    if error == KeepError::Swapped {
+                        // The form that it came from may be gone with the garden that it was for.
+                        self.change(|journal| journal.warned = Some(why.clone()));
+                    }
+                    return Err(why);
+                }
             }
         };
         self.tell();
