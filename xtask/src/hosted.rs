@@ -16,6 +16,8 @@ use crate::workspace::dist;
 use crate::{Outcome, headers};
 
 const INDEX: &str = "index.html";
+/// What differs from the bundle.
+const CHANGED: [&str; 2] = [INDEX, SERVICE_WORKER];
 const NOTES: &str = "HEADERS.txt";
 /// Behind this the policy stands: before anything that it governs.
 const FIRST_LINE: &str = "<meta charset=\"utf-8\">\n";
@@ -30,14 +32,8 @@ pub fn hosted(options: &[String]) -> Outcome {
         bundle::bundle()?;
     }
     let files = with_policy(bundled()?)?;
-    for (name, bytes) in &files {
-        write_all_forms(&folder, name, bytes).map_err(|error| {
-            format!(
-                "{name} could not be written to {}: {error}",
-                folder.display()
-            )
-        })?;
-    }
+    write(&folder, &files)
+        .map_err(|error| format!("{} could not be written: {error}", folder.display()))?;
     fs::write(folder.join(NOTES), notes())
         .map_err(|error| format!("{NOTES} could not be written: {error}"))?;
     println!(
@@ -71,16 +67,9 @@ fn is_free(folder: &Path) -> Outcome {
     Ok(())
 }
 
-/// The files of the bundle without their compressed forms.
+/// The files of the bundle, compressed forms and all.
 fn bundled() -> Outcome<Files> {
-    let mut files = bundle::read_folder(&dist())
-        .map_err(|why| format!("{why}; leave --as-bundled away to make it"))?;
-    let is_form = |name: &str| {
-        name.rsplit_once('.')
-            .is_some_and(|(_, suffix)| SUFFIXES.contains(&suffix))
-    };
-    files.retain(|name, _| !is_form(name));
-    Ok(files)
+    bundle::read_folder(&dist()).map_err(|why| format!("{why}; leave --as-bundled away to make it"))
 }
 
 /// The policy for a `meta` element, where `frame-ancestors` has no meaning.
@@ -117,13 +106,25 @@ fn put_once(files: &mut Files, name: &str, from: &str, to: &str) -> Outcome {
     Ok(())
 }
 
-/// The file, and beside it its brotli and gzip forms where they are smaller.
-fn write_all_forms(folder: &Path, name: &str, bytes: &[u8]) -> std::io::Result<()> {
-    let path = folder.join(name);
-    fs::create_dir_all(path.parent().unwrap_or(folder))?;
-    fs::write(&path, bytes)?;
-    for (suffix, form) in smaller_forms(bytes)? {
-        fs::write(folder.join(format!("{name}.{suffix}")), form)?;
+/// Writes all files; those that differ from the bundle's are compressed anew, which takes a while for each.
+fn write(folder: &Path, files: &Files) -> std::io::Result<()> {
+    for (name, bytes) in files {
+        let path = folder.join(name);
+        fs::create_dir_all(path.parent().unwrap_or(folder))?;
+        fs::write(path, bytes)?;
+    }
+    for name in CHANGED {
+        for suffix in SUFFIXES {
+            // A form that is not smaller any more must not stay as it was.
+            let old = folder.join(format!("{name}.{suffix}"));
+            if old.exists() {
+                fs::remove_file(old)?;
+            }
+        }
+        let bytes = files.get(name).map_or(&[][..], Vec::as_slice);
+        for (suffix, form) in smaller_forms(bytes)? {
+            fs::write(folder.join(format!("{name}.{suffix}")), form)?;
+        }
     }
     Ok(())
 }
@@ -177,7 +178,7 @@ mod tests {
         assert!(!index.contains("frame-ancestors"), "a browser warns of it");
         let worker = String::from_utf8(files["sw.js"].clone()).unwrap();
         assert!(
-            worker.ends_with("0123\";") && worker.len() == 24 + 8,
+            worker.ends_with("0123\";") && worker.len() == "const VERSION = \"0123\";".len() + 8,
             "{worker}"
         );
         let mut headless = page();
