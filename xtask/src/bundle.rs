@@ -5,21 +5,21 @@
 //! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 3. Tell the service worker which files make up this version.
 //! 4. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
-//! 5. Compress each file with brotli beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
+//! 5. Compress each file with brotli and gzip beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::{env, fs};
 
-use brotli::enc::BrotliEncoderParams;
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::forms::smaller_forms;
 use crate::naming::{Files, content_hash, with_content_hashes};
 use crate::workspace::{cargo, dist, output, root, run, target_folder};
 use crate::{Outcome, parts, sizes};
 
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
-const SERVICE_WORKER: &str = "sw.js";
+pub const SERVICE_WORKER: &str = "sw.js";
 /// The module of the worker that computes the days ahead of a heap, and its glue.
 pub const SIMULATOR: &str = "heapwright_simulator";
 
@@ -134,7 +134,7 @@ fn bind(wasm: &Path, name: &str, glue: &Path) -> Outcome {
 }
 
 /// All files under `folder`, by their path below it, with `/` between folders.
-fn read_folder(folder: &Path) -> Outcome<Files> {
+pub fn read_folder(folder: &Path) -> Outcome<Files> {
     let mut files = Files::new();
     let mut folders = vec![(folder.to_path_buf(), String::new())];
     while let Some((folder, prefix)) = folders.pop() {
@@ -218,29 +218,19 @@ fn write(files: &Files) -> Outcome<BTreeMap<String, usize>> {
         let path = fresh.join(name);
         fs::create_dir_all(path.parent().unwrap_or(&fresh)).map_err(failed)?;
         fs::write(&path, bytes).map_err(failed)?;
-        let compressed = compressed(bytes).map_err(failed)?;
+        let mut least = bytes.len();
         // Pictures are compressed already; a second time would only make them larger.
-        if compressed.len() < bytes.len() {
-            fs::write(fresh.join(format!("{name}.br")), &compressed).map_err(failed)?;
+        for (suffix, form) in smaller_forms(bytes).map_err(failed)? {
+            least = least.min(form.len());
+            fs::write(fresh.join(format!("{name}.{suffix}")), form).map_err(failed)?;
         }
-        bytes_on_the_wire.insert(name.clone(), compressed.len().min(bytes.len()));
+        bytes_on_the_wire.insert(name.clone(), least);
     }
     if folder.exists() {
         fs::remove_dir_all(&folder).map_err(failed)?;
     }
     fs::rename(&fresh, &folder).map_err(failed)?;
     Ok(bytes_on_the_wire)
-}
-
-fn compressed(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
-    let parameters = BrotliEncoderParams {
-        quality: 11,
-        size_hint: bytes.len(),
-        ..BrotliEncoderParams::default()
-    };
-    let mut result = Vec::new();
-    brotli::BrotliCompress(&mut &bytes[..], &mut result, &parameters)?;
-    Ok(result)
 }
 
 #[cfg(test)]
@@ -276,13 +266,5 @@ mod tests {
                 .unwrap_err()
                 .contains("const VERSION")
         );
-    }
-
-    #[test]
-    fn what_is_compressed_comes_back_whole() {
-        let text = b"leaves and straw ".repeat(100);
-        let mut back = Vec::new();
-        brotli::BrotliDecompress(&mut compressed(&text).unwrap().as_slice(), &mut back).unwrap();
-        assert_eq!(back, text);
     }
 }

@@ -1,4 +1,4 @@
-//! The project's own tasks, reached by `cargo xtask TASK`: [`bundle`], [`run`], [`test`], [`tidy`], [`measure`].
+//! The project's own tasks, reached by `cargo xtask TASK`: [`bundle`], [`hosted`], [`run`], [`test`], [`tidy`], [`measure`].
 //!
 //! A task that fails says in one sentence what to do, and ends with code 1; an unknown task ends with code 2.
 
@@ -8,6 +8,11 @@
 
 mod browser;
 mod bundle;
+mod forms;
+/// The server's own list, so that both say the same.
+#[path = "../../apps/site/src/headers.rs"]
+mod headers;
+mod hosted;
 mod measure;
 mod naming;
 mod parts;
@@ -21,6 +26,8 @@ use std::process::ExitCode;
 
 const HELP: &str = "\
 cargo xtask bundle              build the page into dist/, print its sizes, fail when it grew too large
+cargo xtask static --output FOLDER [--as-bundled]
+                                the page as plain files for any host, with compressed forms and the headers to send
 cargo xtask run [-- OPTIONS]    bundle, then start `heapwright serve OPTIONS`
 cargo xtask test [--fuzz-runs N]
                                 every test: Rust, wasm32, fuzz targets (1000000 runs each), the page in a browser
@@ -39,6 +46,7 @@ fn main() -> ExitCode {
     };
     let outcome = match task {
         "bundle" => bundle::bundle(),
+        "static" => hosted::hosted(options),
         "run" => run::run(options),
         "test" => test::test(options),
         "tidy" => tidy::tidy(),

@@ -16,11 +16,13 @@ const KIBIBYTE: f64 = 1024.0;
 ///
 /// Heat, ripeness, nutrients and what was kept out of the bin came to the page with 22 KiB of what is
 /// fetched later (lists, folds and the form of a test) and with most of their weight, rules, accounts
-/// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. None is on
-/// the way to the first answer, which did not grow.
+/// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. The settings
+/// (weighing, the garden, what keeps the journal, pictures in and out, writing back what was cleared)
+/// came with 15 KiB of what is fetched later. None is on the way to the first answer, which did not
+/// grow.
 const GATES_KIB: [(&str, f64); 6] = [
     (FIRST, 369.0),
-    (LATER, 316.0),
+    (LATER, 331.0),
     (SIMULATOR, 512.0),
     ("script", 60.0),
     ("style and page", 30.0),
@@ -137,7 +139,7 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 317)], "wasm fetched later 317.0"),
+            (vec![("split_later.wasm", 332)], "wasm fetched later 332.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 511)],
                 "simulator 513.0",

@@ -1,6 +1,6 @@
 //! Which file answers this request, and in which form?
 //!
-//! - A path that names a file of the bundle gets that file; compressed when the browser takes brotli and the bundle holds it.
+//! - A path that names a file of the bundle gets that file; compressed when the browser takes brotli or gzip and the bundle holds it so.
 //! - A path whose last segment has no dot is a place inside the page and gets `index.html`, whose references are then
 //!   pointed upward, since a policy without `base` leaves no other way to make them hold at any depth.
 //! - Everything else is not there.
@@ -53,7 +53,7 @@ impl Page {
         Self(Source::Embedded)
     }
 
-    /// A page of the given files, by path; `NAME.br` holds the compressed form of `NAME`.
+    /// A page of the given files, by path; `NAME.br` and `NAME.gz` hold compressed forms of `NAME`.
     #[must_use]
     pub fn of_files(files: BTreeMap<String, Vec<u8>>) -> Self {
         Self(Source::Given(Arc::new(files)))
@@ -61,30 +61,28 @@ impl Page {
 
     /// The answer to a request for `path`, which begins with `/`; `None` when there is no such thing.
     #[must_use]
-    pub fn answer(&self, path: &str, takes_brotli: bool) -> Option<Answer> {
+    pub fn answer(&self, path: &str, takes: Takes) -> Option<Answer> {
         let name = path.strip_prefix('/')?;
         if is_place(name) {
-            return self.index(name.matches('/').count(), takes_brotli);
+            return self.index(name.matches('/').count(), takes);
         }
         if name == INDEX {
-            return self.index(0, takes_brotli);
+            return self.index(0, takes);
         }
-        if !is_plain(name) || name.ends_with(".br") {
+        if !is_plain(name) || name.ends_with(".br") || name.ends_with(".gz") {
             return None;
         }
-        self.file(name, takes_brotli)
+        self.file(name, takes)
     }
 
-    fn file(&self, name: &str, takes_brotli: bool) -> Option<Answer> {
-        let compressed = if takes_brotli {
-            self.read(&format!("{name}.br"))
-        } else {
-            None
-        };
-        let encoding = compressed.is_some().then_some("br");
-        let stored = match compressed {
-            Some(stored) => stored,
-            None => self.read(name)?,
+    fn file(&self, name: &str, takes: Takes) -> Option<Answer> {
+        let compressed = takes.in_order().find_map(|(encoding, suffix)| {
+            let stored = self.read(&format!("{name}.{suffix}"))?;
+            Some((Some(encoding), stored))
+        });
+        let (encoding, stored) = match compressed {
+            Some(found) => found,
+            None => (None, self.read(name)?),
         };
         Some(Answer {
             entity_tag: entity_tag(&stored),
@@ -99,11 +97,11 @@ impl Page {
         })
     }
 
-    fn index(&self, depth: usize, takes_brotli: bool) -> Option<Answer> {
+    fn index(&self, depth: usize, takes: Takes) -> Option<Answer> {
         if depth == 0 {
-            return self.file(INDEX, takes_brotli);
+            return self.file(INDEX, takes);
         }
-        let mut answer = self.file(INDEX, false)?;
+        let mut answer = self.file(INDEX, Takes::default())?;
         let text = String::from_utf8_lossy(&answer.body)
             .replace("=\"./", &format!("=\"{}", "../".repeat(depth)));
         answer.body = Cow::Owned(text.into_bytes());
@@ -157,6 +155,7 @@ fn content_type(name: &str) -> &'static str {
         "wasm" => "application/wasm",
         "webmanifest" => "application/manifest+json",
         "json" => "application/json",
+        "jsonl" => "application/jsonl",
         "svg" => "image/svg+xml",
         "png" => "image/png",
         "ico" => "image/x-icon",
@@ -180,23 +179,50 @@ fn entity_tag(bytes: &[u8]) -> String {
     tag
 }
 
-/// Whether an `Accept-Encoding` header allows brotli: named, or covered by `*`, and not with weight 0.
-#[must_use]
-pub fn takes_brotli(accept_encoding: &str) -> bool {
-    let weight_of = |wanted: &str| {
-        accept_encoding.split(',').find_map(|offer| {
-            let mut parts = offer.split(';').map(str::trim);
-            if !parts.next()?.eq_ignore_ascii_case(wanted) {
-                return None;
-            }
-            let weight =
-                parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
-            Some(weight.map_or(1.0, |text| text.parse::<f64>().unwrap_or(0.0)))
-        })
-    };
-    weight_of("br")
-        .or_else(|| weight_of("*"))
-        .is_some_and(|weight| weight > 0.0)
+/// Which compressed forms a browser takes.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Takes {
+    /// Brotli.
+    pub brotli: bool,
+    /// Gzip.
+    pub gzip: bool,
+}
+
+impl Takes {
+    /// From an `Accept-Encoding` header: what is named, or covered by `*`, and not with weight 0.
+    ///
+    /// Among what is taken our own order decides: brotli is the smaller, whatever weights say.
+    #[must_use]
+    pub fn from_header(accept_encoding: &str) -> Self {
+        let weight_of = |wanted: &str| {
+            accept_encoding.split(',').find_map(|offer| {
+                let mut parts = offer.split(';').map(str::trim);
+                if !parts.next()?.eq_ignore_ascii_case(wanted) {
+                    return None;
+                }
+                let weight = parts
+                    .find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
+                Some(weight.map_or(1.0, |text| text.parse::<f64>().unwrap_or(0.0)))
+            })
+        };
+        let takes = |name| {
+            weight_of(name)
+                .or_else(|| weight_of("*"))
+                .is_some_and(|weight| weight > 0.0)
+        };
+        Self {
+            brotli: takes("br"),
+            gzip: takes("gzip"),
+        }
+    }
+
+    /// Encodings with the suffix of their files, the smallest first.
+    fn in_order(self) -> impl Iterator<Item = (&'static str, &'static str)> {
+        let brotli = self.brotli.then_some(("br", "br"));
+        brotli
+            .into_iter()
+            .chain(self.gzip.then_some(("gzip", "gz")))
+    }
 }
 
 #[cfg(test)]
@@ -204,20 +230,22 @@ mod tests {
     use super::*;
 
     #[test]
-    fn brotli_is_sent_only_where_it_is_taken() {
-        for header in ["br", "gzip, deflate, br, zstd", "gzip;q=1.0, BR;q=0.5", "*"] {
-            assert!(takes_brotli(header), "{header}");
+    fn a_form_is_sent_only_where_it_is_taken() {
+        let takes = |header| {
+            let Takes { brotli, gzip } = Takes::from_header(header);
+            (brotli, gzip)
+        };
+        for header in ["br", "deflate, br, zstd", "gzip;q=0, BR;q=0.5"] {
+            assert_eq!(takes(header), (true, false), "{header}");
         }
-        for header in [
-            "",
-            "gzip",
-            "br;q=0",
-            "br;q=0, *",
-            "*;q=0",
-            "brotli",
-            "br;q=none",
-        ] {
-            assert!(!takes_brotli(header), "{header}");
+        for header in ["gzip, br", "*", "gzip;q=1.0, br;q=0.1"] {
+            assert_eq!(takes(header), (true, true), "{header}");
+        }
+        for header in ["gzip", "br;q=0, *", "GZIP;q=0.2"] {
+            assert_eq!(takes(header), (false, true), "{header}");
+        }
+        for header in ["", "br;q=0", "*;q=0", "brotli", "br;q=none", "identity"] {
+            assert_eq!(takes(header), (false, false), "{header}");
         }
     }
 

@@ -13,11 +13,28 @@ use axum::extract::State;
 use axum::http::{
     HeaderMap, HeaderName, HeaderValue, Method, Request, Response, StatusCode, header,
 };
+use hyper::server::conn::http1;
+use hyper_util::rt::{TokioIo, TokioTimer};
+use hyper_util::server::graceful::GracefulShutdown;
+use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpListener;
+use tokio::sync::Semaphore;
 
 use crate::headers::ON_EVERY_ANSWER;
 use crate::host::is_meant_for;
-use crate::page::{Answer, Page, takes_brotli};
+use crate::page::{Answer, Page, Takes};
+
+/// How many browsers may be connected at once: more than a household or a garden's meeting has.
+const MOST_CONNECTIONS: usize = 256;
+
+/// How long a client may take to ask: who sends a request letter by letter holds a place no longer.
+const LONGEST_ASKING: Duration = Duration::from_secs(10);
+
+/// How long a connection lasts at most: time enough for the page over the slowest link.
+const LONGEST_CONNECTION: Duration = Duration::from_secs(600);
+
+/// How long to wait when no connection can be taken.
+const BREATH: Duration = Duration::from_millis(200);
 
 /// How long an answer that is under way may still take after the program was told to stop.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
@@ -45,7 +62,7 @@ struct Site {
 /// end).
 ///
 /// # Errors
-/// When the listener has no address, or accepting connections fails.
+/// When the listener has no address.
 pub async fn serve(listener: TcpListener, calendar: Option<Calendar>) -> io::Result<()> {
     serve_until(listener, Page::embedded(), calendar, told_to_stop()).await
 }
@@ -53,7 +70,7 @@ pub async fn serve(listener: TcpListener, calendar: Option<Calendar>) -> io::Res
 /// Serves `page` on `listener` until `stop` is done; answers under way then have one second to finish.
 ///
 /// # Errors
-/// When the listener has no address, or accepting connections fails.
+/// When the listener has no address.
 pub async fn serve_until<Stop>(
     listener: TcpListener,
     page: Page,
@@ -68,22 +85,41 @@ where
         address: listener.local_addr()?,
         calendar,
     };
-    let router = Router::new().fallback(answer).with_state(site);
-    let (stopping, stopped) = tokio::sync::oneshot::channel::<()>();
-    let served = axum::serve(listener, router).with_graceful_shutdown(async move {
-        stop.await;
-        // Nobody listens any more when serving has already failed; then there is nothing to bound.
-        let _ = stopping.send(());
-    });
-    tokio::select! {
-        outcome = served.into_future() => outcome,
-        () = async {
-            if stopped.await.is_err() {
-                std::future::pending::<()>().await;
-            }
-            tokio::time::sleep(LAST_ANSWERS).await;
-        } => Ok(()),
+    let service = TowerToHyperService::new(Router::new().fallback(answer).with_state(site));
+    let under_way = GracefulShutdown::new();
+    let places = Arc::new(Semaphore::new(MOST_CONNECTIONS));
+    tokio::pin!(stop);
+    loop {
+        // A place first: who finds none waits in the system's queue, and costs nothing here.
+        let (place, accepted) = tokio::select! {
+            () = &mut stop => break,
+            next = async {
+                let place = Arc::clone(&places).acquire_owned().await;
+                (place, listener.accept().await)
+            } => next,
+        };
+        let Ok((stream, _)) = accepted else {
+            // Mostly too many open files: some will be closed.
+            tokio::time::sleep(BREATH).await;
+            continue;
+        };
+        let connection = http1::Builder::new()
+            .timer(TokioTimer::new())
+            .header_read_timeout(LONGEST_ASKING)
+            .serve_connection(TokioIo::new(stream), service.clone());
+        let connection = under_way.watch(connection);
+        tokio::spawn(async move {
+            // However it ends, the place is free again; a browser asks anew.
+            let _ = tokio::time::timeout(LONGEST_CONNECTION, connection).await;
+            drop(place);
+        });
     }
+    drop(listener);
+    tokio::select! {
+        () = under_way.shutdown() => {}
+        () = tokio::time::sleep(LAST_ANSWERS) => {}
+    }
+    Ok(())
 }
 
 async fn told_to_stop() {
@@ -169,8 +205,11 @@ fn refused(site: &Site, request: &Request<Body>) -> Option<Response<Body>> {
 }
 
 fn choose(site: &Site, request: &Request<Body>) -> Response<Body> {
-    let brotli = text(request.headers(), header::ACCEPT_ENCODING).is_some_and(takes_brotli);
-    match site.page.answer(request.uri().path(), brotli) {
+    let takes = text(request.headers(), header::ACCEPT_ENCODING).map(Takes::from_header);
+    match site
+        .page
+        .answer(request.uri().path(), takes.unwrap_or_default())
+    {
         Some(found) => with_body(found, request.headers()),
         None => html(StatusCode::NOT_FOUND, NOT_FOUND),
     }

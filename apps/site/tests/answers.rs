@@ -40,6 +40,7 @@ fn page() -> Page {
         file("app-0123456789abcdef.css", b"p { color: inherit }"),
         file("page_bg-0123456789abcdef.wasm", b"\0asm plain"),
         file("page_bg-0123456789abcdef.wasm.br", b"squeezed wasm"),
+        file("page_bg-0123456789abcdef.wasm.gz", b"zipped wasm"),
         file("manifest.webmanifest", b"{}"),
         file("sw.js", b"// worker"),
     ]))
@@ -155,7 +156,7 @@ async fn s2_every_answer_carries_the_rules() {
 }
 
 #[tokio::test]
-async fn brotli_goes_to_those_who_take_it_and_plain_bytes_to_the_others() {
+async fn each_gets_the_smallest_form_that_it_takes() {
     let running = start(page()).await;
     let path = "/page_bg-0123456789abcdef.wasm";
     let squeezed = ask(running.port, "GET", path, "Accept-Encoding: gzip, br\r\n").await;
@@ -167,7 +168,13 @@ async fn brotli_goes_to_those_who_take_it_and_plain_bytes_to_the_others() {
         ("br", b"squeezed wasm".as_slice())
     );
     assert_eq!(squeezed.header("content-type"), "application/wasm");
-    let plain = ask(running.port, "GET", path, "Accept-Encoding: gzip\r\n").await;
+    let zipped = ask(running.port, "GET", path, "Accept-Encoding: gzip\r\n").await;
+    assert_eq!(
+        (zipped.header("content-encoding"), zipped.body.as_slice()),
+        ("gzip", b"zipped wasm".as_slice())
+    );
+    assert_ne!(squeezed.header("etag"), zipped.header("etag"));
+    let plain = ask(running.port, "GET", path, "Accept-Encoding: identity\r\n").await;
     assert_eq!(
         (plain.header("content-encoding"), plain.body.as_slice()),
         ("", b"\0asm plain".as_slice())
@@ -246,6 +253,11 @@ async fn what_is_not_there_says_so() {
     for path in [
         "/gone.js",
         "/index.html.br",
+        "/page_bg-0123456789abcdef.wasm.gz",
+        "/..%2fCargo.toml",
+        "/%2e%2e%2f%2e%2e%2fetc%2fhosts.txt",
+        "//etc/hosts.txt",
+        "/a/./app.css",
         "/../Cargo.toml",
         "/%2e%2e/Cargo.toml",
         "/.env.txt",
@@ -302,6 +314,63 @@ async fn stops_when_told_even_while_a_slow_client_hangs_on() {
             .await
             .is_err()
     );
+}
+
+/// A client that asks letter by letter is let go after ten seconds; others are answered meanwhile.
+#[tokio::test]
+async fn who_never_finishes_asking_is_let_go() {
+    let running = start(page()).await;
+    let mut slow = TcpStream::connect(("127.0.0.1", running.port))
+        .await
+        .unwrap();
+    slow.write_all(b"GET / HTTP/1.1\r\nHost: loc")
+        .await
+        .unwrap();
+    let begun = std::time::Instant::now();
+    assert_eq!(ask(running.port, "GET", "/", "").await.status, 200);
+    let mut rest = Vec::new();
+    tokio::time::timeout(Duration::from_secs(20), slow.read_to_end(&mut rest))
+        .await
+        .unwrap()
+        .unwrap();
+    let text = String::from_utf8_lossy(&rest);
+    assert!(
+        rest.is_empty() || text.starts_with("HTTP/1.1 408"),
+        "{text}"
+    );
+    assert!(begun.elapsed() >= Duration::from_secs(9));
+}
+
+/// Many who connect and say nothing take no place from who asks, as long as they are fewer than there are places.
+#[tokio::test]
+async fn silent_clients_do_not_hold_up_others() {
+    let running = start(page()).await;
+    let mut silent = Vec::new();
+    for _ in 0..200 {
+        silent.push(
+            TcpStream::connect(("127.0.0.1", running.port))
+                .await
+                .unwrap(),
+        );
+    }
+    let reply = tokio::time::timeout(Duration::from_secs(5), ask(running.port, "GET", "/", ""));
+    assert_eq!(reply.await.unwrap().status, 200);
+    drop(silent);
+}
+
+#[tokio::test]
+async fn every_method_but_two_is_refused_and_no_body_is_waited_for() {
+    let running = start(page()).await;
+    for method in ["POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "BREW"] {
+        let reply = ask(running.port, method, "/", "Content-Length: 1000\r\n").await;
+        assert_eq!(reply.status, 405, "{method}");
+        assert_eq!(reply.header("allow"), "GET, HEAD", "{method}");
+    }
+    let long = format!("X-Long: {}\r\n", "a".repeat(1 << 20));
+    assert!(ask(running.port, "GET", "/", &long).await.status >= 400);
+    // A part of a file is never needed: the whole is sent, as the standard allows.
+    let part = ask(running.port, "GET", "/sw.js", "Range: bytes=0-1\r\n").await;
+    assert_eq!((part.status, part.body.len()), (200, b"// worker".len()));
 }
 
 /// Whether or not a bundle was built before, the embedded page answers with HTML.

@@ -327,27 +327,10 @@ describe("settings", () => {
     await units.selectOption("gal");
     assert.equal(await units.inputValue(), "gal");
     await openSettings(page);
-    assert.match(await textOf(page.locator(".field", { hasText: "Bucket holds" })), /Usually [\d.]+ gal\./);
+    assert.match(await textOf(page.locator(".shelf", { hasText: "bucket" }).first()), /[\d.]+ gal, as is usual/);
     await page.getByLabel("Kilograms and litres").check();
     await goTo(page, "Balance");
     assert.equal(await units.inputValue(), "gal", "what was chosen stays chosen");
-  });
-
-  visiting("what the keeper's own bucket holds changes the answer, and going back changes it back", async (page) => {
-    const before = await answer(page);
-    await openSettings(page);
-    const bucket = page.getByLabel("Bucket holds");
-    await bucket.fill("5 L");
-    assert.notDeepEqual(await answer(page), before);
-    await openSettings(page);
-    await bucket.fill("lots");
-    assert.equal(await bucket.getAttribute("aria-invalid"), "true");
-    assert.match(await description(bucket), /\S/);
-    await bucket.fill("2 kg");
-    assert.match(await description(bucket), /Enter a volume, such as 12 L\./);
-    await bucket.fill("");
-    assert.equal(await bucket.getAttribute("aria-invalid"), null);
-    assert.deepEqual(await answer(page), before);
   });
 
   visiting("the aim is the keeper's; what cannot be is refused in words and the usual one is taken", async (page) => {
@@ -414,7 +397,6 @@ describe("keeping", () => {
     await water(page).uncheck();
     await goTo(page, "Settings");
     await page.getByLabel("Pounds and US gallons").check();
-    await page.getByLabel("Barrow holds").fill("90 L");
     await page.getByLabel("Highest C:N").fill("38");
     const before = await answer(page);
     const keptBefore = await draft(page);

@@ -1,4 +1,5 @@
 // The rig of the browser tests: the real program on a free port, a real browser, and the checks that every screen shares.
+import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { readFileSync } from "node:fs";
@@ -7,6 +8,7 @@ import http from "node:http";
 import { createRequire } from "node:module";
 import os from "node:os";
 import path from "node:path";
+import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 
@@ -125,6 +127,39 @@ export async function newProfile() {
     open: (options = {}) => chromium.launchPersistentContext(folder, { executablePath: CHROMIUM, args: FLAGS, ...options }),
     remove: () => rm(folder, { recursive: true, force: true, maxRetries: 5 }),
   };
+}
+
+/**
+ * The program and a browser for all tests of a file. `visiting` makes a first visit a test of its own, which fails also when
+ * the page complains of what `expected` does not match; `prepare` is run in the context before the page is opened.
+ */
+export function rig(options = PHONE) {
+  const rig = {
+    visiting(name, steps, { prepare, expected, timeout } = {}) {
+      test(name, { timeout }, async (run) => {
+        const context = await rig.browser.newContext(options);
+        try {
+          await prepare?.(context);
+          const page = await context.newPage();
+          const troubles = watch(page, rig.program.address);
+          await open(page, rig.program.address);
+          await steps(page, context, run);
+          assert.deepEqual(troubles.filter((trouble) => !expected?.test(trouble)), []);
+        } finally {
+          await context.close();
+        }
+      });
+    },
+  };
+  before(async () => {
+    rig.program = await startProgram();
+    rig.browser = await openBrowser();
+  });
+  after(async () => {
+    await rig.browser?.close();
+    await rig.program?.kill();
+  });
+  return rig;
 }
 
 /** Collects what should never happen: console errors, refused content, uncaught errors, requests to other places. */

@@ -50,11 +50,14 @@ export async function note(page, text) {
 }
 
 /** Exports the journal; its bytes. */
-export async function exported(page) {
+export const exported = (page) => downloaded(page, "Export the journal");
+
+/** Presses a button of the settings that offers a file; its name and text. */
+export async function downloaded(page, button) {
   await goTo(page, "Settings");
   const [file] = await Promise.all([
     page.waitForEvent("download"),
-    page.getByRole("button", { name: "Export the journal" }).click(),
+    page.getByRole("button", { name: button }).click(),
   ]);
   const parts = [];
   for await (const part of await file.createReadStream()) parts.push(part);
@@ -114,4 +117,62 @@ export function spoil(page, store, key, change) {
     });
     connection.close();
   }, [store, key, change]);
+}
+
+/** Everything that the database holds, as plain values: bytes as lists under "bytes". */
+export function databaseOf(page) {
+  return page.evaluate(async () => {
+    const connection = await new Promise((resolve, reject) => {
+      const request = indexedDB.open("heapwright");
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+    const plain = (value) => {
+      if (value instanceof Uint8Array) return { bytes: [...value] };
+      if (value && typeof value === "object") return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plain(part)]));
+      return value;
+    };
+    const stores = {};
+    for (const name of connection.objectStoreNames) {
+      const of = connection.transaction(name).objectStore(name);
+      const all = (method) => new Promise((resolve, reject) => {
+        const request = of[method]();
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+      const [keys, values] = [await all("getAllKeys"), await all("getAll")];
+      stores[name] = keys.map((key, index) => [key, plain(values[index])]);
+    }
+    const { version } = connection;
+    connection.close();
+    return { version, stores };
+  });
+}
+
+/** Puts such a database in place before the page is opened, as an earlier version of the page left it. */
+export function withDatabase(page, database) {
+  return page.evaluate(async ({ version, stores }) => {
+    const rich = (value) => {
+      if (value && typeof value === "object") {
+        if (Array.isArray(value.bytes)) return new Uint8Array(value.bytes);
+        return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, rich(part)]));
+      }
+      return value;
+    };
+    const connection = await new Promise((resolve, reject) => {
+      const request = indexedDB.open("heapwright", version);
+      request.onupgradeneeded = () => Object.keys(stores).forEach((name) => request.result.createObjectStore(name));
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+    for (const [name, rows] of Object.entries(stores)) {
+      await new Promise((resolve, reject) => {
+        const transaction = connection.transaction(name, "readwrite");
+        for (const [key, value] of rows) transaction.objectStore(name).put(rich(value), key);
+        transaction.oncomplete = resolve;
+        transaction.onabort = () => reject(transaction.error);
+      });
+    }
+    connection.close();
+  }, database);
 }

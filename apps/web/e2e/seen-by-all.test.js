@@ -23,7 +23,9 @@ const STATES = {
   },
   "a fault in the settings": async (page) => {
     await goTo(page, "Settings");
-    await page.getByLabel("Bucket holds").fill("much");
+    await page.getByRole("button", { name: "Weigh a vessel" }).click();
+    await page.getByRole("button", { name: "Next", exact: true }).click();
+    await page.getByText("Enter a weight, such as 0.8.").waitFor();
     await page.getByLabel("Lowest C:N").fill("50");
     await page.getByLabel("Highest C:N").fill("20");
   },

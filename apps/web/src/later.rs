@@ -30,7 +30,7 @@ pub type Log = fn(Keeper, Content, Option<Moment>, UnitSystem) -> Work<Result<Ev
 pub struct Later {
     /// A place other than Balance.
     pub place: fn(Route) -> AnyView,
-    /// The garden of the journal, when that has stores.
+    /// The garden of the journal, when that has stores, or vessels or materials that were weighed.
     pub garden: fn(&Journal) -> Option<Garden>,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
@@ -79,8 +79,9 @@ fn place(route: Route) -> AnyView {
 }
 
 fn garden(journal: &Journal) -> Option<Garden> {
-    let stored = !journal.state.stores().shelves.is_empty();
-    let garden =
-        stored.then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()));
-    garden.filter(|garden| !garden.stores.is_empty())
+    let now = journal.state.garden();
+    let is_own = !journal.state.stores().shelves.is_empty()
+        || !now.measures.is_empty()
+        || !now.measurements.is_empty();
+    is_own.then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()))
 }

@@ -59,6 +59,18 @@ pub enum Light {
     Dark,
 }
 
+/// How the time of day is shown.
+#[derive(Clone, Copy, Debug, Default, Deserialize, PartialEq, Eq, Serialize)]
+pub enum ClockChoice {
+    /// As the device has it.
+    #[default]
+    Device,
+    /// "18:05".
+    Hours24,
+    /// "6:05 pm".
+    Hours12,
+}
+
 /// The limits of the aim, as typed; empty for the usual one.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 pub struct Aim {
@@ -137,7 +149,10 @@ pub struct Page {
     pub us_units: bool,
     /// Light or dark.
     pub light: Light,
-    /// What the keeper's own vessels hold, as typed, by measure.
+    /// How the time of day is shown.
+    #[serde(default)]
+    pub clock: ClockChoice,
+    /// What the keeper's own vessels hold, as typed before the journal kept it, by measure.
     pub measures: BTreeMap<String, String>,
     /// The aim.
     pub aim: Aim,
@@ -184,8 +199,10 @@ pub enum Action {
     Units(bool),
     /// Light or dark.
     Light(Light),
-    /// What a vessel holds.
-    Measure(String, String),
+    /// How the time of day is shown.
+    Clock(ClockChoice),
+    /// What was typed of vessels is in the journal now.
+    MeasuresKept,
     /// A limit of the aim.
     AimAt(AimField, String),
     /// What the journal has in its stores.
@@ -200,7 +217,12 @@ impl Action {
     pub fn can_be_undone(&self) -> bool {
         !matches!(
             self,
-            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_)
+            Self::Choose(_)
+                | Self::Light(_)
+                | Self::Clock(_)
+                | Self::Units(_)
+                | Self::MeasuresKept
+                | Self::Stores(_)
         )
     }
 }
@@ -241,6 +263,7 @@ impl Default for Page {
             water: true,
             us_units: false,
             light: Light::Device,
+            clock: ClockChoice::Device,
             measures: BTreeMap::new(),
             aim: Aim::default(),
             chosen: 0,
@@ -426,19 +449,15 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::Choose(index) => page.chosen = *index,
         Action::Units(us_units) => page.us_units = *us_units,
         Action::Light(light) => page.light = *light,
-        Action::Measure(measure, typed) => {
-            if typed.trim().is_empty() {
-                page.measures.remove(measure);
-            } else {
-                page.measures.insert(measure.clone(), typed.clone());
-            }
-        }
+        Action::Clock(clock) => page.clock = *clock,
+        Action::MeasuresKept => page.measures.clear(),
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
         Action::StartAgain => {
             page = Page {
                 us_units: page.us_units,
                 light: page.light,
+                clock: page.clock,
                 ..Page::default()
             };
         }

@@ -9,8 +9,32 @@ const PICTURE_BYTES = 2 << 20;
 
 let opened;
 
+// What is called when another tab told something, or the browser took the database away.
+let heard = () => {};
+
+const pause = (ms) => new Promise((go) => { setTimeout(go, ms); });
+
+// While the browser clears a database, opening it anew breaks off: a little later it opens.
+async function patiently() {
+  for (let again = 3; ; again -= 1) {
+    try {
+      return await once();
+    } catch (error) {
+      if (error?.name !== "AbortError" || again === 0) throw error;
+      await pause(300);
+    }
+  }
+}
+
 function database() {
-  opened ??= new Promise((resolve, reject) => {
+  opened ??= patiently();
+  opened.catch(() => { opened = undefined; });
+  return opened;
+}
+
+function once() {
+  return new Promise((resolve, reject) => {
+    if (!globalThis.indexedDB) throw new DOMException("", "InvalidStateError");
     const request = indexedDB.open(NAME, 1);
     // Keys stand outside the records: `tail` by position, `blocks` by the position of their last line.
     request.onupgradeneeded = () => STORES.forEach((name) => request.result.createObjectStore(name));
@@ -20,12 +44,11 @@ function database() {
       const connection = request.result;
       const forget = () => { opened = undefined; };
       connection.onversionchange = () => { connection.close(); forget(); };
-      connection.onclose = forget;
+      // By itself the browser closes it only when it clears what is kept.
+      connection.onclose = () => { forget(); heard(); };
       resolve(connection);
     };
   });
-  opened.catch(() => { opened = undefined; });
-  return opened;
 }
 
 // One transaction. The promise is kept when all of it is on the disk, and broken when none of it is.
@@ -96,6 +119,17 @@ export function write(expected, emptied, blockRows, tailRows) {
   });
 }
 
+/** The position of the last line that is kept. */
+export async function end() {
+  const ends = [0];
+  await transaction(["tail", "blocks"], "readonly", (of) => {
+    for (const name of ["tail", "blocks"]) {
+      of(name).openKeyCursor(null, "prev").onsuccess = ({ target: { result } }) => { if (result) ends.push(result.key); };
+    }
+  });
+  return Math.max(...ends);
+}
+
 export const get = (store, key) => read(store, (of) => of.get(key));
 
 export const put = (store, key, value) => transaction([store], "readwrite", (of) => { of(store).put(value, key); });
@@ -120,10 +154,30 @@ const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel(NAME) : 
 /** Tells other tabs that there is something new. */
 export const tell = () => channel?.postMessage(0);
 
-/** Calls back when another tab tells, and when a page that was put to sleep comes back. */
+/** Calls back when another tab tells, when a page that was put to sleep comes back, and when the database is taken away. */
 export function listen(hear) {
+  heard = hear;
   if (channel) channel.onmessage = () => hear();
   addEventListener("pageshow", ({ persisted }) => persisted && hear());
+}
+
+// Beside the journal, in another store of the browser: how many entries it had. A journal that is gone is missed by it.
+const COUNT = `${NAME}.entries`;
+
+export function remember(count) {
+  try {
+    localStorage.setItem(COUNT, String(count));
+  } catch {
+    // Then nothing is missed.
+  }
+}
+
+export function remembered() {
+  try {
+    return Number(localStorage.getItem(COUNT)) || 0;
+  } catch {
+    return 0;
+  }
 }
 
 /** True when the browser promises to keep what is kept; asks it for that first when `ask`. */
@@ -131,6 +185,64 @@ export async function lasting(ask) {
   const { storage } = navigator;
   return Boolean(await storage?.persisted?.() || (ask && await storage?.persist?.()));
 }
+
+/** Bytes that the page uses, and how many it may; nothing when the browser does not tell. */
+export async function room() {
+  const { usage, quota } = await navigator.storage?.estimate?.() ?? {};
+  return usage === undefined ? undefined : [usage, quota ?? 0];
+}
+
+/** True where the device counts the hours to twelve. */
+export const halves = () => /^h1[12]$/.test(new Intl.DateTimeFormat(undefined, { hour: "numeric" }).resolvedOptions().hourCycle ?? "");
+
+// What some browsers hand out so that the page may be put on the home screen by a button of its own; the page hears of it by
+// the event "heapwright-install".
+let installer;
+addEventListener("beforeinstallprompt", (event) => {
+  event.preventDefault();
+  installer = event;
+  dispatchEvent(new Event("heapwright-install"));
+});
+addEventListener("appinstalled", () => {
+  installer = undefined;
+  dispatchEvent(new Event("heapwright-install"));
+});
+
+export const canInstall = () => Boolean(installer);
+export const isInstalled = () => matchMedia("(display-mode: standalone)").matches || navigator.standalone === true;
+
+/** Lets the browser ask whether to put the page on the home screen. It hands the question out once. */
+export async function install() {
+  const asked = installer;
+  installer = undefined;
+  await asked?.prompt();
+  dispatchEvent(new Event("heapwright-install"));
+}
+
+/** True when a new version is here and waits; `boot.js` marks it. */
+export const updateWaits = () => document.documentElement.dataset.update === "waiting";
+export const takeUpdate = () => { dispatchEvent(new Event("heapwright-take-update")); };
+
+/** Looks for a new version and fetches it; true when one waits after it. Broken without signal. */
+export async function lookForUpdate() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  await registration?.update();
+  const fresh = registration?.installing;
+  if (fresh) {
+    await new Promise((done) => {
+      fresh.addEventListener("statechange", () => { if (fresh.state !== "installing") done(); });
+    });
+  }
+  return Boolean(registration?.waiting && navigator.serviceWorker.controller);
+}
+
+// What is typed for the balance and its aim is kept with each letter.
+const KEPT = ".balance, [id^=aim-], [type=range], [type=file]";
+
+/** True while something is entered that is kept nowhere yet. */
+export const isEntering = () => [...document.querySelectorAll("main input, main textarea")]
+  .filter((field) => !field.closest(KEPT))
+  .some((field) => (/^(checkbox|radio)$/.test(field.type) ? field.closest(".log-form") && field.checked !== field.defaultChecked : field.value !== ""));
 
 /** Notes the moment in the browser's own record, for measurements. */
 export const mark = (name) => { performance.mark(name); };
@@ -159,9 +271,9 @@ export function chosen(id, keep) {
 export const slice = async (file, from, to) => new Uint8Array(await file.slice(from, to).arrayBuffer());
 
 /** Offers a file for download. */
-export function save(name, parts) {
+export function save(name, parts, type) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob(parts, { type: "application/jsonl" }));
+  link.href = URL.createObjectURL(new Blob(parts, { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
@@ -186,6 +298,29 @@ export async function shrunk(file) {
     if (blob && blob.size <= PICTURE_BYTES) return [new Uint8Array(await blob.arrayBuffer()), canvas.width, canvas.height];
   }
   throw new Error("too large");
+}
+
+/** A picture as a line of the file of pictures (docs/journal-format.md). */
+export function pictureLine(sha256, bytes) {
+  let text = "";
+  for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  return `${JSON.stringify({ picture: sha256, base64: btoa(text) })}\n`;
+}
+
+/** The lines of a file of pictures behind its first; undefined when it is another file. */
+export async function pictureLines(file) {
+  if (!(await file.slice(0, 64).text()).startsWith('{"heapwright_pictures":1,')) return undefined;
+  return (await file.text()).split("\n").slice(1).filter(Boolean);
+}
+
+/** Digest and bytes that a line of such a file holds; undefined when it holds none. */
+export function pictureIn(line) {
+  try {
+    const { picture, base64 } = JSON.parse(line);
+    return [picture, Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))];
+  } catch {
+    return undefined;
+  }
 }
 
 export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));

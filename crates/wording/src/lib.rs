@@ -20,6 +20,7 @@ mod notices;
 pub mod page;
 mod ready;
 mod recipes;
+pub mod settings;
 mod spreading;
 pub mod today;
 pub mod told;

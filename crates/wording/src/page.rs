@@ -86,6 +86,8 @@ pub const LASTS: &str = "The browser promised to keep this journal until you rem
 /// It was never exported, or long ago.
 pub const EXPORT_DUE: &str =
     "This journal is on this device only. Export it and keep the file somewhere else.";
+/// The browser cleared the journal while the page was open.
+pub const CLEARED: &str = "The browser has cleared the journal on this device. It is still on this page: export it now, or log anything, and it is written back. If you cleared it on purpose, close this page.";
 /// A file cannot be read.
 pub const FILE_NOT_READ: &str = "This file could not be read: choose a journal of at most 256 MiB.";
 /// A picture cannot be read.
@@ -248,6 +250,32 @@ pub fn counted(count: u64, one: &str, many: &str) -> String {
 #[must_use]
 pub fn journal_size(lines: u64) -> String {
     format!("{} on this device.", counted(lines, "entry", "entries"))
+}
+
+/// The journal that was here is gone; so many entries were in it.
+#[must_use]
+pub fn gone(entries: u64) -> String {
+    format!(
+        "This browser had a journal of {} and has cleared it. If you have an exported file, import it: that brings back what it holds.",
+        counted(entries, "entry", "entries")
+    )
+}
+
+/// The journal was written back after the browser had cleared it; so many entries were, so many could not
+/// be.
+#[must_use]
+pub fn put_back(entries: u64, lost: u64) -> String {
+    let written = format!(
+        "The browser had cleared the journal on this device. It was written back from this page: {}. Pictures cannot be: import them, if you exported them. Export the journal now.",
+        counted(entries, "entry", "entries")
+    );
+    if lost == 0 {
+        return written;
+    }
+    let lost = counted(lost, "entry", "entries");
+    format!(
+        "{written} Missing: {lost} that only a newer version understands; import your last file to have them again."
+    )
 }
 
 /// What is damaged in the journal.

@@ -46,6 +46,9 @@ pub fn run(arguments: &ServeArguments, out: &mut impl Write) -> Result<(), Failu
         if calendar.is_some() {
             writeln!(out, "A calendar program can follow reminders at http://{bound}{CALENDAR}.")?;
         }
+        if !bound.ip().is_loopback() {
+            writeln!(out, "Whoever is in this network can open it there. It speaks plain HTTP: a browser then keeps nothing for use without a signal.")?;
+        }
         out.flush()?;
         heapwright_site::serve(listener, calendar)
             .await

@@ -182,6 +182,16 @@ fn row(value: Result<JsValue, JsValue>) -> Result<Array, KeepError> {
         .map_err(|thrown| KeepError::of(&thrown))
 }
 
+impl BrowserStore {
+    /// True when the browser holds less than was read or written: it has cleared it since.
+    pub async fn was_cleared(&self) -> Result<bool, KeepError> {
+        let end = device::end()
+            .await
+            .map_err(|thrown| KeepError::of(&thrown))?;
+        Ok(whole(&end).unwrap_or(0) < self.last)
+    }
+}
+
 impl Store for BrowserStore {
     type Error = KeepError;
 

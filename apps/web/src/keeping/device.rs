@@ -2,6 +2,7 @@
 
 use heapwright_journal::Moment;
 use js_sys::{Array, Function, Uint8Array};
+use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 // `static/boot.js` puts the module there before it starts this one.
@@ -19,6 +20,8 @@ extern "C" {
         tail_rows: &Array,
     ) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
+    pub async fn end() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
     pub async fn get(store: &str, key: &str) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
     pub async fn put(store: &str, key: &str, value: &JsValue) -> Result<JsValue, JsValue>;
@@ -32,6 +35,31 @@ extern "C" {
     pub async fn beside(name: &str) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
     pub async fn shrunk(file: &JsValue) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch, js_name = room)]
+    async fn room_numbers() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
+    pub async fn install() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch, js_name = lookForUpdate)]
+    pub async fn look_for_update() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch, js_name = pictureLines)]
+    pub async fn picture_lines(file: &JsValue) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(js_name = pictureIn)]
+    pub fn picture_in(line: &JsValue) -> JsValue;
+    #[wasm_bindgen(js_name = pictureLine)]
+    pub fn picture_line(sha256: &str, bytes: &Uint8Array) -> JsValue;
+    pub fn halves() -> bool;
+    pub fn remember(count: u32);
+    pub fn remembered() -> u32;
+    #[wasm_bindgen(js_name = isInstalled)]
+    pub fn is_installed() -> bool;
+    #[wasm_bindgen(js_name = canInstall)]
+    pub fn can_install() -> bool;
+    #[wasm_bindgen(js_name = updateWaits)]
+    pub fn update_waits() -> bool;
+    #[wasm_bindgen(js_name = takeUpdate)]
+    pub fn take_update();
+    #[wasm_bindgen(js_name = isEntering)]
+    pub fn is_entering() -> bool;
     pub fn mark(name: &str);
     pub fn tell();
     pub fn listen(hear: &Function);
@@ -41,12 +69,18 @@ extern "C" {
     #[wasm_bindgen(js_name = ticked)]
     fn ticked_words(name: &str) -> String;
     pub fn chosen(id: &str, keep: bool) -> JsValue;
-    pub fn save(name: &str, parts: &Array);
+    pub fn save(name: &str, parts: &Array, media_type: &str);
     pub fn shown(bytes: &Uint8Array) -> String;
     pub fn hidden(address: &str);
     pub fn simulate(question: &str, hear: &Function) -> bool;
     pub fn stop();
     pub fn ask(question: &str, hear: &Function) -> bool;
+}
+
+/// How many bytes the page uses, and how many the browser allows it; `None` when it does not tell.
+pub async fn room() -> Option<(f64, f64)> {
+    let pair: Array = room_numbers().await.ok()?.dyn_into().ok()?;
+    Some((pair.get(0).as_f64()?, pair.get(1).as_f64()?))
 }
 
 /// Random bytes from the browser.

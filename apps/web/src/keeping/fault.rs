@@ -52,7 +52,7 @@ impl fmt::Display for KeepError {
                 "This browser keeps no journal for this page, so nothing was saved. Leave the private window, or allow the page to keep data, then load it again.",
             ),
             Self::Newer => f.write_str(
-                "Another version of this page has the journal open, so nothing was saved. Close its other tabs, then load this page again.",
+                "A newer version of this page has been at the journal, so nothing was saved. Close its other tabs, then load this page again with a signal.",
             ),
             Self::Behind => f.write_str(
                 "Another tab wrote at the same time, so nothing was saved here. Try again: what you entered is still here.",

@@ -1,9 +1,11 @@
 //! Records what was done, takes it back, brings it back, and follows what other tabs record.
 
+use std::sync::Arc;
+
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Amended, Picture, Withdrawn};
 use heapwright_journal::store::{Damage, Store, facts};
-use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp, What};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Line, Moment, Stamp, What};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_wording as wording;
@@ -62,8 +64,12 @@ pub struct Journal {
     pub is_demo: bool,
     /// Whether the browser promises to keep it; `None` while that is not known.
     pub lasting: Option<bool>,
+    /// True when the browser was asked for that promise since the page was opened.
+    pub was_asked: bool,
     /// When it was last exported.
     pub last_export: Option<Moment>,
+    /// What must be known before anything else: the browser cleared the journal, or something was not saved.
+    pub warned: Option<String>,
     /// What was done last.
     pub bar: Option<Bar>,
     recorder: Option<Recorder>,
@@ -177,12 +183,12 @@ impl Keeper {
     }
 
     /// Which of the journals is open, as a count.
-    pub(super) fn opened(self) -> u32 {
+    pub fn opened(self) -> u32 {
         self.opened.get_value()
     }
 
     /// Fails when another journal was opened since `opened` was counted.
-    pub(super) fn is_open(self, opened: u32) -> Result<(), KeepError> {
+    pub fn is_open(self, opened: u32) -> Result<(), KeepError> {
         if self.opened() == opened {
             Ok(())
         } else {
@@ -250,18 +256,78 @@ impl Keeper {
                 .map(|id| Recorder::new(id, &journal.state, device::now()));
             journal.last_export = exported.and_then(|text| text.parse().ok());
             journal.lasting = lasting;
+            let missed = device::remembered();
+            if journal.state.lines() == 0 && missed > 0 {
+                journal.warned = Some(wording::page::gone(u64::from(missed)));
+            }
         });
         Ok(())
     }
 
-    /// Takes in what others wrote since, in the later part.
+    /// Something new is kept: other tabs hear of it, and it is missed when it is gone one day.
+    pub(super) fn tell(self) {
+        let (is_demo, lines) = self.peek(|journal| (journal.is_demo, journal.state.lines()));
+        if !is_demo {
+            device::remember(u32::try_from(lines).unwrap_or(u32::MAX));
+            device::tell();
+        }
+    }
+
+    /// Takes in what others wrote since, in the later part; tells when the browser cleared the journal.
     pub async fn follow_now(self) -> Result<(), KeepError> {
         let mut turn = self.turn().await?;
+        if turn.store().was_cleared().await? {
+            self.change(|journal| journal.warned = Some(wording::page::CLEARED.to_owned()));
+            return Ok(());
+        }
         self.catch_up(&mut turn).await
+    }
+
+    /// Writes the journal back from the page when the browser cleared it since: what was told as saved
+    /// is saved. Only on the way to something that the keeper asked for: who clears it on purpose and
+    /// leaves must not find it again.
+    pub(super) async fn put_back(self, turn: &mut Turn) -> Result<(), KeepError> {
+        if !turn.store().was_cleared().await? {
+            return Ok(());
+        }
+        let (lines, lost) = self.peek(|journal| lines_of(&journal.state));
+        turn.kept = Some(Kept::on_the_device());
+        // Another tab may have begun a journal meanwhile.
+        self.journal.update_value(|journal| journal.last = 0);
+        self.catch_up(turn).await?;
+        turn.store().append(&lines).await?;
+        if let Some(recorder) = self.peek(|journal| journal.recorder) {
+            let id = recorder.device().to_string();
+            turn.store().set_fact(facts::DEVICE, &id).await?;
+        }
+        self.journal.update_value(|journal| {
+            journal.last = 0;
+            journal.damage.clear();
+        });
+        self.catch_up(turn).await?;
+        self.change(|journal| {
+            let told = wording::page::put_back(lines.len() as u64, lost);
+            journal.warned = Some(told);
+            journal.lasting = Some(false);
+            journal.last_export = None;
+        });
+        Ok(())
     }
 
     async fn is_lasting(self, ask: bool) -> Option<bool> {
         device::lasting(ask).await.ok()?.as_bool()
+    }
+
+    /// Asks the browser to keep the journal; some browsers then ask the keeper.
+    pub async fn ask_to_last(self) {
+        let opened = self.opened();
+        let lasting = self.is_lasting(true).await;
+        if self.is_open(opened).is_ok() {
+            self.change(|journal| {
+                journal.lasting = lasting;
+                journal.was_asked = true;
+            });
+        }
     }
 
     /// Opens the invented garden, in memory: what is on the device stays as it is.
@@ -360,11 +426,12 @@ impl Keeper {
         }
         let opened = self.opened();
         let mut tries = 0;
-        let (event, was_first) = loop {
+        let event = loop {
             tries += 1;
             let mut turn = self.turn().await.map_err(|error| error.to_string())?;
             let kept = async {
                 self.is_open(opened)?;
+                self.put_back(&mut turn).await?;
                 self.catch_up(&mut turn).await?;
                 let mut recorder = self.recorder(&mut turn).await?;
                 let moment = device::now();
@@ -388,29 +455,29 @@ impl Keeper {
                 turn.is_current()?;
                 turn.store().append(std::slice::from_ref(&line)).await?;
                 turn.is_current()?;
-                let was_first = self.peek(|journal| journal.state.lines() == 0);
                 self.change(|journal| {
                     journal.state.take(line.digest(), event.clone());
                     journal.recorder = Some(recorder);
                     journal.last += 1;
                 });
-                Ok(Ok((event, was_first)))
+                Ok(Ok(event))
             }
             .await;
             match kept {
                 Ok(Ok(recorded)) => break recorded,
                 Ok(Err(sentence)) => return Err(sentence),
                 Err(KeepError::Behind) if tries < MOST_TRIES => {}
-                Err(error) => return Err(error.to_string()),
+                Err(error) => {
+                    let why = error.to_string();
+                    if error == KeepError::Swapped {
+                        // The form that it came from may be gone with the garden that it was for.
+                        self.change(|journal| journal.warned = Some(why.clone()));
+                    }
+                    return Err(why);
+                }
             }
         };
-        if !self.peek(|journal| journal.is_demo) {
-            device::tell();
-            if was_first {
-                let lasting = self.is_lasting(true).await;
-                self.change(|journal| journal.lasting = lasting);
-            }
-        }
+        self.tell();
         Ok(event)
     }
 
@@ -540,6 +607,31 @@ impl Keeper {
         let bytes = turn.store().picture(digest).await.ok()??;
         (Digest::of(&bytes) == digest).then_some(bytes)
     }
+}
+
+/// The lines of all that was read, oldest first, byte for byte as they were kept; and how many cannot be
+/// written again because only a newer version understands them.
+fn lines_of(state: &State) -> (Vec<Line>, u64) {
+    let mut events: Vec<&Event> = state
+        .entries()
+        .flat_map(|entry| {
+            let mut all: Vec<&Arc<Event>> = entry.others().collect();
+            all.extend(entry.recorded());
+            all
+        })
+        .map(AsRef::as_ref)
+        .collect();
+    events.sort_unstable_by_key(|event| (event.stamp, event.id));
+    let mut lost = 0;
+    let mut lines = Vec::new();
+    for event in events {
+        let line = event.write().ok().map(|text| Line::from(text.as_str()));
+        match line.filter(|line| state.has(event.id, line.digest()) == Some(true)) {
+            Some(line) => lines.push(line),
+            None => lost += 1,
+        }
+    }
+    (lines, lost)
 }
 
 /// A correction of when an entry happened; with nothing it only brings it back.

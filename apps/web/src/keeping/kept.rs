@@ -21,6 +21,14 @@ impl Kept {
     pub fn on_the_device() -> Self {
         Self::Browser(BrowserStore::new())
     }
+
+    /// True when the browser holds less than was read or written.
+    pub async fn was_cleared(&self) -> Result<bool, KeepError> {
+        match self {
+            Self::Browser(store) => store.was_cleared().await,
+            Self::Memory(_) => Ok(false),
+        }
+    }
 }
 
 macro_rules! either {

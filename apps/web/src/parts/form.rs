@@ -34,10 +34,12 @@ pub fn ticked<W: Word>(name: &str) -> Vec<W> {
 
 /// A number that was typed, with either decimal mark; `None` when the field is empty.
 pub fn number(id: &str) -> Result<Option<f64>, String> {
-    let typed = device::value(id)
-        .trim()
-        .replace(',', ".")
-        .replace('\u{2212}', "-");
+    number_in(&device::value(id))
+}
+
+/// A number as it was typed, with either decimal mark; `None` when nothing was.
+pub fn number_in(typed: &str) -> Result<Option<f64>, String> {
+    let typed = typed.trim().replace(',', ".").replace('\u{2212}', "-");
     if typed.is_empty() {
         return Ok(None);
     }

@@ -1,10 +1,12 @@
-//! The journal as a file: out to keep it elsewhere, in with a look at it first.
+//! The journal as a file: out to keep it elsewhere, in with a look at it first; and what may become of it.
 
 use std::sync::Arc;
 
-use heapwright_wording as wording;
+use heapwright_wording::{self as wording, settings as words};
 use leptos::prelude::*;
+use wasm_bindgen::JsValue;
 
+use super::settings::{offer_to_keep, offer_update, promise};
 use crate::keeping::{Looked, device};
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live_if, live_text, spawn};
@@ -13,16 +15,22 @@ use crate::shell::{Hub, Route, hub};
 /// Faults of a file that are named; all are counted.
 const NAMED_FAULTS: usize = 10;
 
-/// What of the journal may be lost, with the way to prevent it.
+/// What of the journal may be lost, with the way to prevent it; and a new version that waits.
 pub fn warning(hub: Hub) -> AnyView {
-    live_if(move || {
+    let due = move || {
         is_due(hub).then(|| {
             view! {
                 <p class="note">{wording::page::EXPORT_DUE}" "<a class="link" href=Route::Settings.address()>"To the export"</a></p>
             }
             .into_any()
         })
-    })
+    };
+    view! {
+        {offer_update()}
+        {offer_to_keep(hub)}
+        {live_if(due)}
+    }
+    .into_any()
 }
 
 fn is_due(hub: Hub) -> bool {
@@ -38,30 +46,61 @@ pub fn journal_file() -> AnyView {
         move || keeper.with(|journal| wording::page::journal_size(journal.state.lines() as u64));
     let exported = move || {
         keeper.with(|journal| match journal.last_export {
-            Some(then) => format!("Last exported {}.", wording::ago_text(then, device::now())),
-            None => "Never exported.".to_owned(),
-        })
-    };
-    let lasting = move || {
-        keeper.with(|journal| match journal.lasting {
-            _ if journal.is_demo || journal.state.lines() == 0 => None,
-            Some(true) => Some(wording::page::LASTS),
-            Some(false) => Some(wording::page::MAY_BE_LOST),
-            None => None,
+            Some(then) => words::exported_line(&wording::ago_text(then, device::now())),
+            None => words::NEVER_EXPORTED.to_owned(),
         })
     };
     let exporter = Sender::new(hub);
     let export = move || exporter.run(keeper.export(), || {});
     view! {
         <section class="card" aria-labelledby="journal-title">
-            <h2 id="journal-title">"Your journal"</h2>
+            <h2 id="journal-title">{words::YOUR_JOURNAL}</h2>
             <p role="status">{live_text(move || format!("{} {}", size(), exported()))}</p>
-            <p class="hint">{live_text(move || lasting().unwrap_or_default().to_owned())}</p>
             <p class="note">{live_text(move || if is_due(hub) { wording::page::EXPORT_DUE.to_owned() } else { String::new() })}</p>
-            {button("main-act", "Export the journal", export)}
+            {button("main-act", words::EXPORT, export)}
             {exporter.fault()}
+            {live_if(move || keeper.has_pictures().then(|| pictures(hub)))}
             {import(hub)}
+            {promise(hub)}
+            {demo(hub)}
         </section>
+    }
+    .into_any()
+}
+
+/// The way into the invented garden; the bar above leads out of it.
+fn demo(hub: Hub) -> AnyView {
+    let sender = Sender::new(hub);
+    let enter = move || sender.run(hub.keeper.open_demo(), || {});
+    live_if(move || {
+        (!hub.keeper.with(|journal| journal.is_demo)).then(|| {
+            view! {
+                {button("quiet", wording::page::DEMO_ENTER, enter)}
+                {sender.fault()}
+            }
+            .into_any()
+        })
+    })
+}
+
+/// The pictures as a file of their own.
+fn pictures(hub: Hub) -> AnyView {
+    let exporter = Sender::new(hub);
+    let told = RwSignal::new(String::new());
+    let export = move || {
+        let work = async move {
+            let missing = hub.keeper.export_pictures().await?;
+            let line = (missing > 0).then(|| words::pictures_missing(missing));
+            let _ = told.try_set(line.unwrap_or_default());
+            Ok(())
+        };
+        exporter.run(work, || {});
+    };
+    view! {
+        {button("", words::EXPORT_PICTURES, export)}
+        <p class="hint">{words::PICTURES_HINT}</p>
+        <p role="status">{live_text(move || told.get())}</p>
+        {exporter.fault()}
     }
     .into_any()
 }
@@ -75,8 +114,12 @@ fn import(hub: Hub) -> AnyView {
             return;
         }
         looked.set(None);
-        told.set("Reading\u{2026}".to_owned());
+        told.set(words::READING.to_owned());
         spawn(async move {
+            if let Some(line) = taken_in_pictures(hub, &file).await {
+                let _ = told.try_set(line);
+                return;
+            }
             let found = hub.keeper.look(&file).await;
             let line = match &found {
                 Some(_) => String::new(),
@@ -88,14 +131,28 @@ fn import(hub: Hub) -> AnyView {
     };
     view! {
         <div class="field">
-            <label for="import-file">"Import a file"</label>
+            <label for="import-file">{words::IMPORT}</label>
             <input id="import-file" type="file" accept=".jsonl,.ndjson,application/jsonl,text/plain" on:change=choose/>
-            <p class="hint">"A journal that was exported, of at most 256 MiB. You see what it holds before anything is taken in."</p>
+            <p class="hint">{words::IMPORT_HINT}</p>
         </div>
         <p role="status">{live_text(move || told.get())}</p>
         {live_if(move || looked.get().map(|found| arrival(hub, &found, looked, told)))}
     }
     .into_any()
+}
+
+/// Takes in a file of pictures and tells what came of it; `None` when it is another file.
+async fn taken_in_pictures(hub: Hub, file: &JsValue) -> Option<String> {
+    match hub.keeper.take_in_pictures(file).await {
+        Ok(None) => None,
+        Ok(Some((kept, 0))) => Some(words::pictures_taken_in(kept)),
+        Ok(Some((kept, _))) => Some(format!(
+            "{} {}",
+            words::pictures_taken_in(kept),
+            words::PICTURES_CUT
+        )),
+        Err(why) => Some(why),
+    }
 }
 
 fn arrival(
@@ -123,22 +180,19 @@ fn arrival(
         sender.run(
             async move {
                 let count = hub.keeper.take_in(&kept).await?;
-                told.set(format!(
-                    "Taken in: {}.",
-                    wording::page::counted(count as u64, "entry", "entries")
-                ));
+                told.set(words::taken_in(count as u64));
                 Ok(())
             },
             move || looked.set(None),
         );
     };
     view! {
-        <div class="arrival" role="group" aria-label="What the file holds">
+        <div class="arrival" role="group" aria-label=words::FILE_HOLDS>
             {lines}
             <ul class="faults">{faults}</ul>
             <div class="acts">
-                {can_take.then(|| button("main-act", "Take in", take))}
-                {button("quiet", "Leave it", move || looked.set(None))}
+                {can_take.then(|| button("main-act", words::TAKE_IN, take))}
+                {button("quiet", words::LEAVE_IT, move || looked.set(None))}
             </div>
             {sender.fault()}
         </div>

@@ -55,6 +55,7 @@ pub fn bar(hub: Hub) -> AnyView {
         keeper
             .with(|journal| match &journal.status {
                 Status::Failed(why) => Some(why.clone()),
+                _ if journal.warned.is_some() => journal.warned.clone(),
                 _ => wording::page::damage_line(&journal.damage),
             })
             .unwrap_or_default()

@@ -10,17 +10,18 @@ use leptos::prelude::*;
 
 use heapwright_garden::Garden;
 use heapwright_wording as wording;
+use heapwright_wording::settings::Clock;
 
 pub use route::Route;
 
 use crate::asking::{self, Shown};
 use crate::demo;
-use crate::keeping::Keeper;
+use crate::keeping::{Keeper, device};
 use crate::later::{Later, later};
 use crate::parts::focus;
 use crate::parts::live::{live, live_text, nothing, spawn};
 use crate::places::balance::Balance;
-use crate::state::{Action, Light, Page, updated};
+use crate::state::{Action, ClockChoice, Light, Page, updated};
 
 /// How many changes can be taken back.
 const MOST_UNDO: usize = 50;
@@ -59,7 +60,8 @@ pub struct Hub {
     pub page: View<Page>,
     /// What comes of it.
     pub shown: View<Shown>,
-    /// The garden of the journal, when that has stores; else the example stands in.
+    /// The garden of the journal, when that has stores or vessels of its own; else the example
+    /// stands in. Without stores those of the example stand in reach.
     pub own: View<Option<Garden>>,
     /// Tells what the keeper does.
     pub act: Callback<Action>,
@@ -69,6 +71,22 @@ pub struct Hub {
     pub undo: Callback<()>,
     /// The journal.
     pub keeper: Keeper,
+}
+
+impl Hub {
+    /// How the time of day is shown.
+    pub fn clock(self) -> Clock {
+        let is_halved = match self.page.with(|page| page.clock) {
+            ClockChoice::Device => device::halves(),
+            ClockChoice::Hours24 => false,
+            ClockChoice::Hours12 => true,
+        };
+        if is_halved {
+            Clock::Hours12
+        } else {
+            Clock::Hours24
+        }
+    }
 }
 
 /// The hub of this page.
@@ -121,7 +139,9 @@ pub fn Shell() -> impl IntoView {
         if let Some(last) = last {
             set_page.set(last);
             // What was in the stores then may not be there now.
-            if let Some(garden) = own.get_untracked().as_ref() {
+            if let Some(garden) = own.get_untracked().as_ref()
+                && !garden.stores.is_empty()
+            {
                 act.run(Action::Stores(garden.stores.clone()));
             }
         }
@@ -129,14 +149,15 @@ pub fn Shell() -> impl IntoView {
     // What the journal has in its stores is what is in reach; without any, the example.
     Effect::new(move |had_stores: Option<bool>| {
         let own = own.get();
-        let stores = match own.as_ref() {
+        let stored = own.as_ref().as_ref().filter(|own| !own.stores.is_empty());
+        let stores = match stored {
             Some(garden) => Some(garden.stores.clone()),
             None => (had_stores == Some(true)).then(|| demo::garden().stores),
         };
         if let Some(stores) = stores {
             act.run(Action::Stores(stores));
         }
-        own.is_some()
+        stored.is_some()
     });
     let route = RwSignal::new(here());
     let hub = Hub {
@@ -180,8 +201,11 @@ pub fn Shell() -> impl IntoView {
         if keeper.with(|journal| journal.is_demo) {
             Some(wording::page::DEMO)
         } else {
-            (route.get() == Route::Balance && hub.own.with(Option::is_none))
-                .then_some(wording::page::EXAMPLE)
+            (route.get() == Route::Balance
+                && hub
+                    .own
+                    .with(|own| own.as_ref().is_none_or(|own| own.stores.is_empty())))
+            .then_some(wording::page::EXAMPLE)
         }
         .unwrap_or_default()
         .to_owned()

@@ -188,6 +188,7 @@ fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyVie
     let sender = Sender::new(hub);
     let send = move || {
         let keeper = hub.keeper;
+        let opened = keeper.opened();
         let work = async move {
             let happened = form::moment("noted-when")?;
             let text = device::value("noted-text").trim().to_owned();
@@ -197,6 +198,8 @@ fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyVie
             } else {
                 let (bytes, width_px, height_px) =
                     small(&file).await.ok_or(wording::page::PICTURE_NOT_READ)?;
+                // Drawing it anew takes a while, in which another garden may have been opened.
+                keeper.is_open(opened).map_err(|error| error.to_string())?;
                 Some(keeper.keep_picture(&bytes, (width_px, height_px)).await?)
             };
             let content = Noted {

@@ -1,0 +1,67 @@
+//! Units, the clock, light.
+
+use heapwright_quantity::UnitSystem;
+use heapwright_wording::{page, settings as words};
+use leptos::prelude::*;
+
+use crate::shell::Hub;
+use crate::state::{Action, ClockChoice, Light, Page};
+
+/// The section.
+pub fn section(hub: Hub) -> AnyView {
+    let system = |us_units: bool| match us_units {
+        false => page::units_name(UnitSystem::Metric),
+        true => page::units_name(UnitSystem::UsCustomary),
+    };
+    view! {
+        <section class="card" aria-labelledby="shown-title">
+            <h2 id="shown-title">{words::SHOWN}</h2>
+            {choices(hub, "units", words::UNITS, &[
+                (system(false), Action::Units(false), |page| !page.us_units),
+                (system(true), Action::Units(true), |page| page.us_units),
+            ])}
+            {choices(hub, "clock", words::CLOCK, &[
+                (words::AS_DEVICE, Action::Clock(ClockChoice::Device), |page| page.clock == ClockChoice::Device),
+                (words::HOURS_24, Action::Clock(ClockChoice::Hours24), |page| page.clock == ClockChoice::Hours24),
+                (words::HOURS_12, Action::Clock(ClockChoice::Hours12), |page| page.clock == ClockChoice::Hours12),
+            ])}
+            <p class="hint">{words::CLOCK_HINT}</p>
+            {choices(hub, "light", words::LIGHT, &[
+                (words::AS_DEVICE, Action::Light(Light::Device), |page| page.light == Light::Device),
+                (words::BRIGHT_SUN, Action::Light(Light::Sun), |page| page.light == Light::Sun),
+                (words::DARK, Action::Light(Light::Dark), |page| page.light == Light::Dark),
+            ])}
+        </section>
+    }
+    .into_any()
+}
+
+/// What can be chosen: its words, what choosing it does, whether it is chosen.
+type Choice = (&'static str, Action, fn(&Page) -> bool);
+
+fn choices(hub: Hub, name: &'static str, legend: &'static str, choices: &[Choice]) -> AnyView {
+    let choices = choices
+        .iter()
+        .cloned()
+        .map(|(word, action, is_chosen)| {
+            view! {
+                <label class="choice">
+                    <input
+                        type="radio"
+                        name=name
+                        prop:checked=move || hub.page.with(is_chosen)
+                        on:change=move |_| hub.act.run(action.clone())
+                    />
+                    <span>{word}</span>
+                </label>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="choices">
+            <legend>{legend}</legend>
+            {choices}
+        </fieldset>
+    }
+    .into_any()
+}

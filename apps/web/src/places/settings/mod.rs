@@ -1,0 +1,36 @@
+//! How things are shown, the journal and how it is kept, the garden, its vessels, the aim, the version.
+
+mod aim;
+mod garden;
+mod keeping;
+mod looks;
+mod steps;
+mod version;
+mod vessels;
+
+use heapwright_wording as wording;
+use leptos::prelude::*;
+
+pub use keeping::{offer_to_keep, promise};
+pub use version::offer_update;
+
+use super::transfer::journal_file;
+use crate::shell::hub;
+
+/// The place.
+#[component]
+pub fn Settings() -> impl IntoView {
+    let hub = hub();
+    view! {
+        <div class="settings place">
+            <h1 id="title" tabindex="-1">{wording::page::SETTINGS}</h1>
+            {looks::section(hub)}
+            {journal_file()}
+            {keeping::home_screen()}
+            {garden::section(hub)}
+            {vessels::section(hub)}
+            {aim::section(hub)}
+            {version::section()}
+        </div>
+    }
+}
