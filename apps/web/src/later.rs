@@ -15,7 +15,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
 use crate::places::{
-    beds::Beds, heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings, stores::Stores,
+    beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook, settings::Settings,
+    stores::Stores, today::Today,
 };
 use crate::shell::Route;
 
@@ -32,6 +33,11 @@ pub struct Later {
     pub place: fn(Route) -> AnyView,
     /// The garden of the journal, when that has stores.
     pub garden: fn(&Journal) -> Option<Garden>,
+    /// Whether the journal has heaps, and what to show on the tiles of Balance; `None` while it is
+    /// not known, or not the keeper's own.
+    pub known: fn(&Journal) -> Option<(bool, Vec<String>)>,
+    /// Opens the invented garden; the error is a sentence.
+    pub demo: fn(Keeper) -> Work<Result<(), String>>,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
     /// Reads what other tabs wrote since.
@@ -48,6 +54,8 @@ pub fn later() -> Result<Later, KeepError> {
     Ok(Later {
         place,
         garden,
+        known: known::known,
+        demo: |keeper| Box::pin(keeper.open_demo()),
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
         log: |keeper, content, happened, system| {
@@ -69,6 +77,7 @@ fn place(route: Route) -> AnyView {
     match route {
         // Comes with the first file, and is shown without this one.
         Route::Balance => ().into_any(),
+        Route::Today => view! { <Today/> }.into_any(),
         Route::Heaps => view! { <Heaps/> }.into_any(),
         Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
         Route::Beds => view! { <Beds/> }.into_any(),

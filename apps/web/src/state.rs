@@ -145,6 +145,12 @@ pub struct Page {
     pub chosen: usize,
     /// The next key.
     pub next_key: u32,
+    /// True when the journal of this device had heaps when it was last looked at.
+    #[serde(default)]
+    pub has_heaps: bool,
+    /// Materials on the tiles, as the journal had them; empty for those of a usual day.
+    #[serde(default)]
+    pub tiles: Vec<String>,
 }
 
 /// What the keeper can do.
@@ -190,6 +196,8 @@ pub enum Action {
     AimAt(AimField, String),
     /// What the journal has in its stores.
     Stores(Vec<Stock>),
+    /// Whether the journal has heaps, and what to show on the tiles.
+    Known(bool, Vec<String>),
     /// Everything as it was at first.
     StartAgain,
 }
@@ -200,7 +208,11 @@ impl Action {
     pub fn can_be_undone(&self) -> bool {
         !matches!(
             self,
-            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_)
+            Self::Choose(_)
+                | Self::Light(_)
+                | Self::Units(_)
+                | Self::Stores(_)
+                | Self::Known(..)
         )
     }
 }
@@ -245,6 +257,8 @@ impl Default for Page {
             aim: Aim::default(),
             chosen: 0,
             next_key: 1,
+            has_heaps: false,
+            tiles: Vec::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -261,6 +275,29 @@ impl Page {
             UnitSystem::UsCustomary
         } else {
             UnitSystem::Metric
+        }
+    }
+
+    /// Materials on the tiles.
+    #[must_use]
+    pub fn tiles(&self) -> Vec<String> {
+        if self.tiles.is_empty() {
+            TILES.map(|(material, _)| material.to_owned()).to_vec()
+        } else {
+            self.tiles.clone()
+        }
+    }
+
+    /// The page with what stands beside the balance as in `now`: a change that is taken back, or a
+    /// balance that starts again, has nothing to do with units, light and journal.
+    #[must_use]
+    pub fn beside(self, now: &Self) -> Self {
+        Self {
+            us_units: now.us_units,
+            light: now.light,
+            has_heaps: now.has_heaps,
+            tiles: now.tiles.clone(),
+            ..self
         }
     }
 
@@ -435,13 +472,11 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         }
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
-        Action::StartAgain => {
-            page = Page {
-                us_units: page.us_units,
-                light: page.light,
-                ..Page::default()
-            };
+        Action::Known(has_heaps, tiles) => {
+            page.has_heaps = *has_heaps;
+            page.tiles.clone_from(tiles);
         }
+        Action::StartAgain => page = Page::default().beside(&page),
     }
     page
 }

@@ -43,6 +43,10 @@ pub const UNDO: &str = "Undo";
 pub const CLEAR: &str = "Clear all";
 /// Water from a can.
 pub const WATER: &str = "Water from a can";
+/// The place of what each heap needs.
+pub const TODAY: &str = "Today";
+/// The light for bright sun.
+pub const BRIGHT_SUN: &str = "Bright sun";
 /// The settings.
 pub const SETTINGS: &str = "Settings";
 /// The heaps.

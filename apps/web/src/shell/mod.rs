@@ -4,6 +4,7 @@ mod done;
 mod keep;
 mod route;
 
+use std::ops::Range;
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -76,8 +77,8 @@ pub fn hub() -> Hub {
     expect_context::<Hub>()
 }
 
-fn here() -> Route {
-    Route::read(&window().location().hash().unwrap_or_default())
+fn here(home: Route) -> Route {
+    Route::read(&window().location().hash().unwrap_or_default(), home)
 }
 
 /// The whole page.
@@ -119,7 +120,8 @@ pub fn Shell() -> impl IntoView {
     let undo = Callback::new(move |()| {
         let last = before.try_update(Vec::pop).flatten();
         if let Some(last) = last {
-            set_page.set(last);
+            let now = page.get_untracked();
+            set_page.set(Arc::new(Page::clone(&last).beside(&now)));
             // What was in the stores then may not be there now.
             if let Some(garden) = own.get_untracked().as_ref() {
                 act.run(Action::Stores(garden.stores.clone()));
@@ -138,7 +140,19 @@ pub fn Shell() -> impl IntoView {
         }
         own.is_some()
     });
-    let route = RwSignal::new(here());
+    // What the garden of this device is used to, for the next start and the tiles of Balance.
+    Effect::new(move |_| {
+        let Some(later) = rest.get() else { return };
+        if let Some((has_heaps, tiles)) = keeper.with(later.known) {
+            act.run(Action::Known(has_heaps, tiles));
+        }
+    });
+    let home = if page.with_untracked(|page| page.has_heaps) {
+        Route::Today
+    } else {
+        Route::Balance
+    };
+    let route = RwSignal::new(here(home));
     let hub = Hub {
         page: View(page.into()),
         shown: View(shown.into()),
@@ -149,7 +163,7 @@ pub fn Shell() -> impl IntoView {
         keeper,
     };
     provide_context(hub);
-    window_event_listener_untyped("hashchange", move |_| route.set(here()));
+    window_event_listener_untyped("hashchange", move |_| route.set(here(home)));
     let not_kept = RwSignal::new(false);
     Effect::new(move |_| not_kept.set(!keep::keep(&page.get())));
     Effect::new(move |_| {
@@ -200,7 +214,11 @@ pub fn Shell() -> impl IntoView {
                 {wording::page::NAME}
             </p>
             <p class="place-note">{live_text(note)}</p>
-            <nav class="places" aria-label="Places">{places(route)}</nav>
+            <nav class="places" aria-label="Places">
+                <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
+                <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
+            </nav>
+            {sun(hub)}
         </header>
         <main>
             {done::bar(hub)}
@@ -215,10 +233,32 @@ pub fn Shell() -> impl IntoView {
     }
 }
 
-fn places(route: RwSignal<Route>) -> impl IntoView {
+/// Between the light of the device and one for bright sun.
+fn sun(hub: Hub) -> AnyView {
+    let is_on = move || hub.page.with(|page| page.light == Light::Sun);
+    let turn = move |_| {
+        hub.act.run(Action::Light(if is_on() {
+            Light::Device
+        } else {
+            Light::Sun
+        }));
+    };
+    view! {
+        <button type="button" class="sun" aria-pressed=move || if is_on() { "true" } else { "false" } on:click=turn>
+            <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=SUN></svg>
+            {wording::page::BRIGHT_SUN}
+        </button>
+    }
+    .into_any()
+}
+
+fn places(route: RwSignal<Route>, of: Range<usize>) -> AnyView {
+    let skipped = of.start;
     Route::ALL
         .into_iter()
         .zip(PICTURES)
+        .take(of.end)
+        .skip(skipped)
         .map(|(place, picture)| {
             view! {
                 <a href=place.address() aria-current=move || route.get().is_in(place).then_some("page")>
@@ -228,17 +268,22 @@ fn places(route: RwSignal<Route>) -> impl IntoView {
             }
         })
         .collect_view()
+        .into_any()
 }
 
 /// A heap cut open: outline, warm core, layers.
 const MARK: &str = r#"<path class="mark-outline" d="M3 27C6 16 11 7 16 7s10 9 13 20z"/><path class="mark-layer" d="M7 21h18M10 15h12"/><circle class="mark-core" cx="16" cy="20" r="3.5"/>"#;
 
-/// A pair of scales, a heap, a sprout over a bed, a box with a lid, a book, two sliders.
-const PICTURES: [&str; 6] = [
+const SUN: &str = r#"<circle cx="12" cy="12" r="4"/><path d="M12 2v3M12 19v3M2 12h3M19 12h3M5 5l2 2M17 17l2 2M5 19l2-2M17 7l2-2"/>"#;
+
+/// A tick in a ring, a pair of scales, a heap, a box with a lid, a sprout over a bed, a book, two
+/// sliders.
+const PICTURES: [&str; 7] = [
+    r#"<circle cx="12" cy="12" r="9"/><path d="M8 12l3 3l5-6"/>"#,
     r#"<path d="M12 4v16M7 20h10M4 7h16M4 7l-2 6h5zM20 7l-3 6h5z"/>"#,
     r#"<path d="M2 20C5 10 8 5 12 5s7 5 10 15zM7 14h10"/>"#,
-    r#"<path d="M2 20v-4h20v4M12 16V9M12 10C8 10 6 8 6 4c4 0 6 2 6 6c0-3 2-5 6-5c0 4-2 6-6 6"/>"#,
     r#"<path d="M3 5h18v4H3zM5 9v11h14V9M10 13h4"/>"#,
+    r#"<path d="M2 20v-4h20v4M12 16V9M12 10C8 10 6 8 6 4c4 0 6 2 6 6c0-3 2-5 6-5c0 4-2 6-6 6"/>"#,
     r#"<path d="M5 4h14v16H5zM9 4v16M12 9h4M12 13h4"/>"#,
     r#"<path d="M3 8h9M18 8h3M3 16h3M12 16h9"/><circle cx="15" cy="8" r="3"/><circle cx="9" cy="16" r="3"/>"#,
 ];

@@ -11,12 +11,20 @@ mod map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::later::later;
+use crate::parts::form::Sender;
+use crate::parts::live::{button, live_if};
+use crate::shell::{Hub, Route, hub};
+
 /// The place.
 #[component]
 pub fn Balance() -> impl IntoView {
     view! {
         <div class="balance">
-            <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
+            <div class="title-row">
+                <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
+                {first_visit(hub())}
+            </div>
             <div class="column">
                 <in_hand::InHand/>
                 <in_reach::InReach/>
@@ -31,6 +39,27 @@ pub fn Balance() -> impl IntoView {
             </div>
         </div>
     }
+}
+
+/// The way into the invented garden, for those who have no heap yet.
+fn first_visit(hub: Hub) -> AnyView {
+    let sender = Sender::new(hub);
+    let enter = move || {
+        let work = async move {
+            let later = later().await.map_err(|error| error.to_string())?;
+            (later.demo)(hub.keeper).await
+        };
+        sender.run(work, || {
+            // What needs doing there is what there is to see.
+            let _ = window().location().set_hash(&Route::Today.address());
+        });
+    };
+    let offer = move || {
+        let has_garden =
+            hub.page.with(|page| page.has_heaps) || hub.keeper.with(|journal| journal.is_demo);
+        (!has_garden).then(|| button("quiet", wording::page::DEMO_ENTER, enter))
+    };
+    view! { {live_if(offer)}{sender.fault()} }.into_any()
 }
 
 /// The short name of a material.
