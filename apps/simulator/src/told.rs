@@ -70,10 +70,7 @@ impl Asked {
         };
         let ready = is_it_ready(catalogue, &self.garden, &self.state, &question);
         HeapTold {
-            before_use: before_use(catalogue, &self.garden, &contents)
-                .iter()
-                .map(wording::before_use_line)
-                .collect(),
+            before_use: wording::before_use_lines(&before_use(catalogue, &self.garden, &contents)),
             heat: self.heat(heap),
             nutrients: self.nutrients(heap, ready.as_ref().ok()),
             ripeness: match ready {

@@ -176,6 +176,8 @@ pub enum Action {
     ToggleReach(u32),
     /// Type how much there is.
     TypeReach(u32, String),
+    /// A step up or down of how much there is.
+    StepReach(u32, bool),
     /// Another measure to hand out.
     UnitReach(u32, String),
     /// Another condition in reach.
@@ -208,11 +210,7 @@ impl Action {
     pub fn can_be_undone(&self) -> bool {
         !matches!(
             self,
-            Self::Choose(_)
-                | Self::Light(_)
-                | Self::Units(_)
-                | Self::Stores(_)
-                | Self::Known(..)
+            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_) | Self::Known(..)
         )
     }
 }
@@ -446,6 +444,16 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::TypeReach(key, typed) => {
             if let Some(line) = page.reach_line(*key) {
                 line.typed.clone_from(typed);
+            }
+        }
+        Action::StepReach(key, up) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.typed = if line.typed.trim().is_empty() {
+                    // From plenty, what is counted begins with one.
+                    "1".to_owned()
+                } else {
+                    stepped(&line.typed, *up)
+                };
             }
         }
         Action::UnitReach(key, unit) => {

@@ -34,7 +34,10 @@ fn main() -> ExitCode {
         return stop(&faults);
     }
     let texts = match (emit::texts(&tables), spreading::texts(&tables)) {
-        (Ok(texts), Ok(more)) => texts.into_iter().chain(more).chain([seasons::texts(&tables)]),
+        (Ok(texts), Ok(more)) => texts
+            .into_iter()
+            .chain(more)
+            .chain([seasons::texts(&tables)]),
         (Err(fault), _) | (_, Err(fault)) => return stop(&[fault]),
     };
     let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());

@@ -33,7 +33,46 @@ pub fn caution_line(caution: &CautionText) -> String {
 /// What went into a heap and what to do before its compost is used.
 #[must_use]
 pub fn before_use_line(before_use: &BeforeUse) -> String {
-    let when = if before_use.feeds == 1 || day_text(before_use.first) == day_text(before_use.last) {
+    format!(
+        "This heap had {} {}: {}",
+        lower_first(&before_use.name),
+        when_fed(before_use),
+        lower_first(&before_use.advice.join(" "))
+    )
+}
+
+/// The same for all that went in; what asks for the same is said in one sentence.
+#[must_use]
+pub fn before_use_lines(all: &[BeforeUse]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for (index, one) in all.iter().enumerate() {
+        let is_said = all[..index].iter().any(|said| said.advice == one.advice);
+        if is_said {
+            continue;
+        }
+        let alike: Vec<&BeforeUse> = all[index..]
+            .iter()
+            .filter(|other| other.advice == one.advice)
+            .collect();
+        if alike.len() == 1 {
+            lines.push(before_use_line(one));
+            continue;
+        }
+        let fed: Vec<String> = alike
+            .iter()
+            .map(|one| format!("{} {}", lower_first(&one.name), when_fed(one)))
+            .collect();
+        lines.push(format!(
+            "This heap had {}. For each of them: {}",
+            fed.join("; "),
+            lower_first(&one.advice.join(" "))
+        ));
+    }
+    lines
+}
+
+fn when_fed(before_use: &BeforeUse) -> String {
+    if before_use.feeds == 1 || day_text(before_use.first) == day_text(before_use.last) {
         format!("on {}", day_text(before_use.first))
     } else {
         format!(
@@ -42,12 +81,7 @@ pub fn before_use_line(before_use: &BeforeUse) -> String {
             day_text(before_use.last),
             before_use.feeds
         )
-    };
-    format!(
-        "This heap had {} {when}: {}",
-        lower_first(&before_use.name),
-        lower_first(&before_use.advice.join(" "))
-    )
+    }
 }
 
 fn lower_first(text: &str) -> String {

@@ -115,6 +115,11 @@ pub const NO_TIME: &str = "Enter a day and a time that are past.";
 /// A shape without its size, or a size without its shape.
 pub const SHAPE_NEEDS_SIZE: &str =
     "Give shape, width and height of what it stands in, or none of them.";
+/// Turns the sign of a temperature.
+pub const BELOW_ZERO: &str = "Below zero";
+/// What an amount of harvested compost is good for.
+pub const HARVEST_AMOUNT_HINT: &str =
+    "May be left out. With it, the page learns how much compost your heaps become.";
 /// Nothing was seen.
 pub const NOTHING_READ: &str = "Enter or tick at least one thing that you saw.";
 /// Nothing is in hand.
