@@ -33,11 +33,9 @@ pub struct Later {
     pub place: fn(Route) -> AnyView,
     /// The garden of the journal, when that has stores.
     pub garden: fn(&Journal) -> Option<Garden>,
-    /// Whether the journal has heaps, and what to show on the tiles of Balance; `None` while it is
-    /// not known, or not the keeper's own.
-    pub known: fn(&Journal) -> Option<(bool, Vec<String>)>,
-    /// Opens the invented garden; the error is a sentence.
-    pub demo: fn(Keeper) -> Work<Result<(), String>>,
+    /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
+    /// not known, and of a garden that is not the keeper's own.
+    pub tiles: fn(&Journal) -> Option<Vec<String>>,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
     /// Reads what other tabs wrote since.
@@ -54,8 +52,7 @@ pub fn later() -> Result<Later, KeepError> {
     Ok(Later {
         place,
         garden,
-        known: known::known,
-        demo: |keeper| Box::pin(keeper.open_demo()),
+        tiles: known::known,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
         log: |keeper, content, happened, system| {

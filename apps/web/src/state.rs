@@ -145,10 +145,8 @@ pub struct Page {
     pub chosen: usize,
     /// The next key.
     pub next_key: u32,
-    /// True when the journal of this device had heaps when it was last looked at.
-    #[serde(default)]
-    pub has_heaps: bool,
-    /// Materials on the tiles, as the journal had them; empty for those of a usual day.
+    /// Materials on the tiles, as the journal of this device had them when it was last looked at;
+    /// empty when it had no heaps.
     #[serde(default)]
     pub tiles: Vec<String>,
 }
@@ -198,8 +196,8 @@ pub enum Action {
     AimAt(AimField, String),
     /// What the journal has in its stores.
     Stores(Vec<Stock>),
-    /// Whether the journal has heaps, and what to show on the tiles.
-    Known(bool, Vec<String>),
+    /// What the journal would have on the tiles.
+    Tiles(Vec<String>),
     /// Everything as it was at first.
     StartAgain,
 }
@@ -210,7 +208,7 @@ impl Action {
     pub fn can_be_undone(&self) -> bool {
         !matches!(
             self,
-            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_) | Self::Known(..)
+            Self::Choose(_) | Self::Light(_) | Self::Units(_) | Self::Stores(_) | Self::Tiles(_)
         )
     }
 }
@@ -255,7 +253,6 @@ impl Default for Page {
             aim: Aim::default(),
             chosen: 0,
             next_key: 1,
-            has_heaps: false,
             tiles: Vec::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
@@ -293,7 +290,6 @@ impl Page {
         Self {
             us_units: now.us_units,
             light: now.light,
-            has_heaps: now.has_heaps,
             tiles: now.tiles.clone(),
             ..self
         }
@@ -480,10 +476,7 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         }
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
-        Action::Known(has_heaps, tiles) => {
-            page.has_heaps = *has_heaps;
-            page.tiles.clone_from(tiles);
-        }
+        Action::Tiles(tiles) => page.tiles.clone_from(tiles),
         Action::StartAgain => page = Page::default().beside(&page),
     }
     page

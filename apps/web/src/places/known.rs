@@ -16,16 +16,21 @@ const MOST_IN_SEASON: usize = 3;
 /// How far back "lately" goes \[ms\]: a season.
 const LATELY_MS: i64 = 90 * 24 * 3600 * 1000;
 
-/// Whether the journal has heaps, and the tiles; `None` while it is being read, and in the demo garden.
-pub fn known(journal: &Journal) -> Option<(bool, Vec<String>)> {
+/// The tiles, none when there are no heaps; `None` while the journal is being read, and in the demo
+/// garden.
+pub fn known(journal: &Journal) -> Option<Vec<String>> {
     let is_own = journal.status == Status::Ready && !journal.is_demo;
     is_own.then(|| {
         let has_heaps = journal.state.heaps().next().is_some();
-        (has_heaps, tiles(&journal.state, device::now()))
+        if has_heaps {
+            tiles(&journal.state, device::now())
+        } else {
+            Vec::new()
+        }
     })
 }
 
-/// Materials to offer first; none when the journal tells nothing of it.
+/// Materials to offer first: as many as on a usual day.
 fn tiles(state: &State, now: Moment) -> Vec<String> {
     let mut found: Vec<String> = recent(state, now);
     found.truncate(MOST_RECENT);
@@ -37,9 +42,6 @@ fn tiles(state: &State, now: Moment) -> Vec<String> {
             .map(str::to_owned)
             .collect();
         found.extend(fresh);
-    }
-    if found.is_empty() {
-        return found;
     }
     for (usual, _) in TILES {
         if found.len() < TILES.len() && !found.iter().any(|known| known == usual) {
@@ -111,14 +113,17 @@ mod tests {
     }
 
     #[test]
-    fn tiles_are_known_materials_each_once_and_a_journal_without_feeds_leaves_them_as_they_are() {
+    fn tiles_are_known_materials_each_once_and_without_feeds_those_of_a_usual_day() {
         let tiles_now = tiles(&demo(), november());
         assert_eq!(tiles_now.len(), TILES.len());
         for (index, tile) in tiles_now.iter().enumerate() {
             assert!(Catalogue::built_in().material(tile).is_some(), "{tile}");
             assert!(!tiles_now[..index].contains(tile), "{tile}");
         }
-        assert!(tiles(&State::default(), november()).is_empty());
+        assert_eq!(
+            tiles(&State::default(), november()),
+            TILES.map(|(material, _)| material)
+        );
     }
 
     #[test]

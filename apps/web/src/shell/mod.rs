@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use heapwright_garden::Garden;
 use heapwright_wording as wording;
 
-pub use route::Route;
+pub use route::{DEMO_ADDRESS, Route};
 
 use crate::asking::{self, Shown};
 use crate::demo;
@@ -143,14 +143,14 @@ pub fn Shell() -> impl IntoView {
     // What the garden of this device is used to, for the next start and the tiles of Balance.
     Effect::new(move |_| {
         let Some(later) = rest.get() else { return };
-        if let Some((has_heaps, tiles)) = keeper.with(later.known) {
-            act.run(Action::Known(has_heaps, tiles));
+        if let Some(tiles) = keeper.with(later.tiles) {
+            act.run(Action::Tiles(tiles));
         }
     });
-    let home = if page.with_untracked(|page| page.has_heaps) {
-        Route::Today
-    } else {
+    let home = if page.with_untracked(|page| page.tiles.is_empty()) {
         Route::Balance
+    } else {
+        Route::Today
     };
     let route = RwSignal::new(here(home));
     let hub = Hub {
@@ -163,7 +163,13 @@ pub fn Shell() -> impl IntoView {
         keeper,
     };
     provide_context(hub);
-    window_event_listener_untyped("hashchange", move |_| route.set(here(home)));
+    window_event_listener_untyped("hashchange", move |_| {
+        let now = here(home);
+        // A place that is asked for again stays as it is.
+        if route.get_untracked() != now {
+            route.set(now);
+        }
+    });
     let not_kept = RwSignal::new(false);
     Effect::new(move |_| not_kept.set(!keep::keep(&page.get())));
     Effect::new(move |_| {

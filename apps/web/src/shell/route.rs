@@ -3,6 +3,9 @@
 use heapwright_journal::EventId;
 use heapwright_wording as wording;
 
+/// The address of Today that opens the invented garden first.
+pub const DEMO_ADDRESS: &str = "#/today/demo";
+
 /// A place of the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Route {

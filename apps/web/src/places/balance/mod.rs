@@ -11,10 +11,8 @@ mod map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
-use crate::later::later;
-use crate::parts::form::Sender;
-use crate::parts::live::{button, live_if};
-use crate::shell::{Hub, Route, hub};
+use crate::parts::live::live_if;
+use crate::shell::{DEMO_ADDRESS, Hub, hub};
 
 /// The place.
 #[component]
@@ -43,23 +41,13 @@ pub fn Balance() -> impl IntoView {
 
 /// The way into the invented garden, for those who have no heap yet.
 fn first_visit(hub: Hub) -> AnyView {
-    let sender = Sender::new(hub);
-    let enter = move || {
-        let work = async move {
-            let later = later().await.map_err(|error| error.to_string())?;
-            (later.demo)(hub.keeper).await
-        };
-        sender.run(work, || {
-            // What needs doing there is what there is to see.
-            let _ = window().location().set_hash(&Route::Today.address());
-        });
-    };
-    let offer = move || {
-        let has_garden =
-            hub.page.with(|page| page.has_heaps) || hub.keeper.with(|journal| journal.is_demo);
-        (!has_garden).then(|| button("quiet", wording::page::DEMO_ENTER, enter))
-    };
-    view! { {live_if(offer)}{sender.fault()} }.into_any()
+    live_if(move || {
+        let has_heaps = hub.page.with(|page| !page.tiles.is_empty());
+        let is_demo = hub.keeper.with(|journal| journal.is_demo);
+        (!has_heaps && !is_demo).then(|| {
+            view! { <a class="link" href=DEMO_ADDRESS>{wording::page::DEMO_ENTER}</a> }.into_any()
+        })
+    })
 }
 
 /// The short name of a material.

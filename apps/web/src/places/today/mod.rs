@@ -15,7 +15,7 @@ use crate::keeping::{Status, device};
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live, live_if};
 use crate::places::transfer;
-use crate::shell::{Hub, Route, hub};
+use crate::shell::{DEMO_ADDRESS, Hub, Route, hub};
 
 /// The place.
 #[component]
@@ -28,6 +28,12 @@ pub fn Today() -> impl IntoView {
     });
     let telling: Telling<TodayTold> = Telling::about(hub, About::Today, move || has_heaps.get());
     let open: Open = RwSignal::new(None);
+    let sender = Sender::new(hub);
+    if window().location().hash().unwrap_or_default() == DEMO_ADDRESS {
+        // Asked for once: loading the page again must not lead back into it.
+        let _ = window().location().replace(&Route::Today.address());
+        sender.run(hub.keeper.open_demo(), || {});
+    }
     let whole = move || match (is_open.get(), has_heaps.get()) {
         (false, _) => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
         (true, false) => no_heaps(hub),
@@ -46,6 +52,7 @@ pub fn Today() -> impl IntoView {
                 <h1 id="title" tabindex="-1">{wording::page::TODAY}</h1>
                 <p class="today-date">{wording::day_text(device::now())}</p>
             </div>
+            {sender.fault()}
             {live(whole)}
         </div>
     }
