@@ -19,6 +19,7 @@ use heapwright_wire::{
 use heapwright_wording::{self as wording, HomeTest, told as words};
 
 use crate::outlook::{read_state, units};
+use crate::today;
 
 /// The journal as it was handed over.
 struct Asked {
@@ -47,7 +48,9 @@ pub fn told(question: &str) -> Result<String, String> {
         now,
         system: units(question.us_units),
     };
-    let text = if question.heap.is_empty() {
+    let text = if question.today {
+        serde_json::to_string(&today::told(&asked.state, &asked.garden, now, asked.system))
+    } else if question.heap.is_empty() {
         serde_json::to_string(&asked.kept_out())
     } else {
         let heap = question

@@ -178,13 +178,15 @@ pub struct NeedTold {
     pub urgency: String,
     /// How soon, in words.
     pub how_soon: String,
-    /// What to do, in a sentence.
+    /// What to do, in a few words.
     pub headline: String,
+    /// How, a sentence each.
+    pub how: Vec<String>,
     /// Why, a sentence each, the weightiest first.
     pub why: Vec<String>,
     /// What can hurt while it is done, a sentence each.
     pub cautions: Vec<String>,
-    /// What the button says.
+    /// What the button says that logs it; empty where nothing can be logged at once.
     pub act: String,
     /// What it logs, as a line of the journal whose id, stamp and time mean nothing; empty where
     /// something must be typed or seen first.
@@ -196,8 +198,6 @@ pub struct NeedTold {
 pub struct QuietTold {
     /// Its id.
     pub heap: String,
-    /// What it is called.
-    pub name: String,
-    /// Why it needs nothing, and when to look again.
+    /// Why it needs nothing, and when to look again, by its name.
     pub line: String,
 }

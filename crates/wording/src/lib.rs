@@ -21,6 +21,7 @@ pub mod page;
 mod ready;
 mod recipes;
 mod spreading;
+pub mod today;
 pub mod today_on_the_page;
 pub mod told;
 mod verdicts;

@@ -9,15 +9,11 @@ pub const START_A_HEAP: &str = "Start a heap";
 pub const BALANCE_FIRST: &str = "Balance what you have in hand";
 /// While the worker looks through the journal.
 pub const LOOKING: &str = "Looking through the journal\u{2026}";
-/// Nothing is needed.
-pub const NOTHING_NEEDED: &str = "Nothing needs doing today.";
-/// What to do instead.
+/// What to do when nothing is needed.
 pub const NOTHING_NEEDED_MORE: &str =
     "Feed a heap when you have something, and look in when its day comes.";
 /// Heading of what is needed, for those who do not see it.
 pub const NEEDED: &str = "What needs doing";
-/// Heading of the heaps that need nothing.
-pub const QUIET: &str = "Need nothing today";
 /// Opens the other reasons.
 pub const MORE_REASONS: &str = "More reasons";
 /// Leads to all heaps.

@@ -5,7 +5,7 @@
 mod need;
 
 use heapwright_wire::{QuietTold, TodayTold};
-use heapwright_wording::{self as wording, today_on_the_page as words};
+use heapwright_wording::{self as wording, today, today_on_the_page as words};
 use leptos::prelude::*;
 
 use need::{Open, need_view};
@@ -73,7 +73,7 @@ fn day(hub: Hub, told: &TodayTold, open: Open) -> AnyView {
     let needs = if told.needs.is_empty() {
         view! {
             <section class="card need need-first need-none" aria-label=words::NEEDED>
-                <p class="need-what">{words::NOTHING_NEEDED}</p>
+                <p class="need-what">{today::NOTHING_TODAY}</p>
                 <p>{words::NOTHING_NEEDED_MORE}</p>
             </section>
         }
@@ -93,7 +93,11 @@ fn day(hub: Hub, told: &TodayTold, open: Open) -> AnyView {
         }
         .into_any()
     };
-    view! { {needs}{(!told.quiet.is_empty()).then(|| quiet(&told.quiet))} }.into_any()
+    view! { 
+        {needs}
+        {(!told.quiet.is_empty()).then(|| quiet(&told.quiet))}
+        <p class="hint">{today::TODAY_LIMITS}</p>
+    }.into_any()
 }
 
 fn quiet(heaps: &[QuietTold]) -> AnyView {
@@ -102,16 +106,13 @@ fn quiet(heaps: &[QuietTold]) -> AnyView {
         .map(|heap| {
             let address = format!("{}/{}", Route::Heaps.address(), heap.heap);
             view! {
-                <li class="quiet-heap">
-                    <a class="link" href=address>{heap.name.clone()}</a>
-                    <p>{heap.line.clone()}</p>
-                </li>
+                <li><a class="quiet-heap" href=address>{heap.line.clone()}</a></li>
             }
         })
         .collect_view();
     view! {
         <section class="card" aria-labelledby="quiet-title">
-            <h2 id="quiet-title">{words::QUIET}</h2>
+            <h2 id="quiet-title">{today::QUIET}</h2>
             <ul class="quiet-heaps">{rows}</ul>
         </section>
     }

@@ -33,6 +33,11 @@ pub fn need_view(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyVi
             move || sentences(&more),
         )
     });
+    let how = need
+        .how
+        .iter()
+        .map(|line| view! { <p class="need-how">{line.clone()}</p> })
+        .collect_view();
     let cautions = (!need.cautions.is_empty()).then(|| {
         let cautions = need
             .cautions
@@ -46,9 +51,10 @@ pub fn need_view(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyVi
     });
     view! {
         <li class=class>
-            <p class="need-where">{place}<span class="need-soon">{need.how_soon.clone()}</span></p>
+            <p class="need-where"><span class="need-soon">{need.how_soon.clone()}</span>{place}</p>
             <h3 class="need-what">{need.headline.clone()}</h3>
             <p class="need-why">{first_reason}</p>
+            {how}
             {cautions}
             {more}
             {act(hub, need, is_first, open)}
