@@ -87,3 +87,49 @@ fn line(entry: &Content, now: Moment) -> Option<String> {
     };
     event.write().ok()
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use heapwright_wire::{TodayTold, ToldQuestion};
+
+    use super::*;
+    use crate::outlook::read_state;
+
+    #[test]
+    fn every_heap_of_the_demo_garden_is_told_of_and_each_entry_can_be_logged() {
+        let day = jiff::civil::date(2026, 11, 15);
+        let lines: Vec<String> = heapwright_invented::lines(&heapwright_invented::Plan::demo(day))
+            .map(Result::unwrap)
+            .collect();
+        let journal = lines.join("\n");
+        let question = ToldQuestion {
+            journal: journal.clone(),
+            heap: String::new(),
+            today: true,
+            now: "2026-11-15T12:00:00+00:00".to_owned(),
+            us_units: false,
+        };
+        let text = crate::told::told(&serde_json::to_string(&question).unwrap()).unwrap();
+        let told: TodayTold = serde_json::from_str(&text).unwrap();
+        let state = read_state(&journal);
+        let needing: BTreeSet<&str> = told.needs.iter().map(|need| need.heap.as_str()).collect();
+        for heap in state.heaps() {
+            use heapwright_journal::content::Stage;
+            let id = heap.id.to_string();
+            let is_quiet = told.quiet.iter().any(|quiet| quiet.heap == id);
+            let is_told = needing.contains(id.as_str()) || is_quiet;
+            assert_eq!(is_told, heap.now().stage != Stage::Finished, "{id}");
+        }
+        assert!(!told.needs.is_empty());
+        for need in &told.needs {
+            assert!(!need.why.is_empty(), "{}", need.headline);
+            assert_eq!(need.act.is_empty(), need.entry.is_empty());
+            if !need.entry.is_empty() {
+                let event = Event::read(&need.entry).unwrap();
+                assert!(event.content().is_some(), "{}", need.entry);
+            }
+        }
+    }
+}

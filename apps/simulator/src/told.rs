@@ -278,6 +278,7 @@ mod tests {
             heap: if of_all { "" } else { heap }.to_owned(),
             now: "2026-11-15T12:00:00+00:00".to_owned(),
             us_units: false,
+            today: false,
         };
         told(&serde_json::to_string(&question).unwrap()).unwrap()
     }

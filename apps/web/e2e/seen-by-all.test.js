@@ -32,6 +32,22 @@ const STATES = {
   },
   "empty hand": (page) => page.getByRole("button", { name: "Clear all" }).click(),
   settings: (page) => goTo(page, "Settings"),
+  "today without a heap": async (page) => {
+    await goTo(page, "Today");
+    await page.getByText(/^No heap yet/).waitFor();
+  },
+  today: async (page) => {
+    await page.getByRole("link", { name: "Look around in an invented garden" }).click();
+    await page.locator(".today .need:not(.need-waiting)").first().waitFor();
+    await openAll(page);
+  },
+  "today with something done": async (page) => {
+    await STATES.today(page);
+    await page.locator("button.main-act, button.need-act").filter({ hasNotText: /^Write / }).first().click();
+    await page.locator(".done-line").waitFor();
+    const read = page.getByRole("button", { name: /^Write / });
+    if (await read.count() > 0) await read.first().click();
+  },
   "no heap yet": (page) => goTo(page, "Heaps"),
   "a heap being started": async (page) => {
     await goTo(page, "Heaps");

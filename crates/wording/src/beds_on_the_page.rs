@@ -40,6 +40,8 @@ pub const NO_STORES: &str = "Nothing is put by yet. Dry leaves, straw or torn ca
 pub const ALL_USED: &str = "All that was put by is used up. Time to gather more.";
 /// No material was chosen.
 pub const NO_MATERIAL: &str = "Choose a material first.";
+/// What is put by most often, to be tapped.
+pub const OFTEN_PUT_BY: &str = "Often put by";
 /// What opens the uses away from beds.
 pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea";
 

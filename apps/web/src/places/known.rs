@@ -13,6 +13,8 @@ use crate::state::TILES;
 const MOST_RECENT: usize = 6;
 /// Of what is in season, how many come next.
 const MOST_IN_SEASON: usize = 3;
+/// How many tiles there are to put by.
+const MOST_PUT_BY: usize = 8;
 /// How far back "lately" goes \[ms\]: a season.
 const LATELY_MS: i64 = 90 * 24 * 3600 * 1000;
 
@@ -34,21 +36,52 @@ pub fn known(journal: &Journal) -> Option<Vec<String>> {
 fn tiles(state: &State, now: Moment) -> Vec<String> {
     let mut found: Vec<String> = recent(state, now);
     found.truncate(MOST_RECENT);
-    if let Some(place) = &state.garden().place {
-        let month = u8::try_from(now.local().month()).unwrap_or(1);
-        let fresh: Vec<String> = in_season(month, Hemisphere::of_latitude(place.latitude_deg))
-            .filter(|material| !found.iter().any(|known| known == material))
-            .take(MOST_IN_SEASON)
-            .map(str::to_owned)
-            .collect();
-        found.extend(fresh);
-    }
+    let season: Vec<String> = fresh(state, now)
+        .into_iter()
+        .filter(|material| !found.iter().any(|known| known == material))
+        .take(MOST_IN_SEASON)
+        .map(str::to_owned)
+        .collect();
+    found.extend(season);
     for (usual, _) in TILES {
         if found.len() < TILES.len() && !found.iter().any(|known| known == usual) {
             found.push(usual.to_owned());
         }
     }
     found
+}
+
+/// Browns of a usual year.
+const BROWNS: [&str; 5] = [
+    "dry_leaves_mixed",
+    "corrugated_cardboard",
+    "straw_wheat",
+    "shredded_prunings",
+    "leaves_shredded_dry",
+];
+
+/// What is put by most often: what the stores had before, then browns, those in season first.
+pub fn put_by_tiles(state: &State, now: Moment) -> Vec<String> {
+    let mut found: Vec<String> = Vec::new();
+    let known = state.stores().shelves.iter().map(|(key, _)| &*key.material);
+    let season = fresh(state, now);
+    let in_season = season.iter().copied().filter(|id| BROWNS.contains(id));
+    for id in known.chain(in_season).chain(BROWNS) {
+        let is_material = Catalogue::built_in().material(id).is_some();
+        if is_material && found.len() < MOST_PUT_BY && !found.iter().any(|one| one == id) {
+            found.push(id.to_owned());
+        }
+    }
+    found
+}
+
+/// What is in season where the garden lies; nothing when that is not known.
+fn fresh(state: &State, now: Moment) -> Vec<&'static str> {
+    let month = u8::try_from(now.local().month()).unwrap_or(1);
+    let place = state.garden().place.as_ref();
+    place.map_or_else(Vec::new, |place| {
+        in_season(month, Hemisphere::of_latitude(place.latitude_deg)).collect()
+    })
 }
 
 /// What was fed lately and did not come from the stores, which are in reach: the most often first,

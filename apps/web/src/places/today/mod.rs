@@ -93,11 +93,12 @@ fn day(hub: Hub, told: &TodayTold, open: Open) -> AnyView {
         }
         .into_any()
     };
-    view! { 
+    view! {
         {needs}
         {(!told.quiet.is_empty()).then(|| quiet(&told.quiet))}
         <p class="hint">{today::TODAY_LIMITS}</p>
-    }.into_any()
+    }
+    .into_any()
 }
 
 fn quiet(heaps: &[QuietTold]) -> AnyView {
