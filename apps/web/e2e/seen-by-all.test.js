@@ -38,15 +38,21 @@ const STATES = {
   },
   today: async (page) => {
     await page.getByRole("link", { name: "Look around in an invented garden" }).click();
-    await page.locator(".today .need:not(.need-waiting)").first().waitFor();
+    await page.locator(".today :is(.needs, .need-rest)").waitFor();
     await openAll(page);
   },
   "today with something done": async (page) => {
-    await STATES.today(page);
-    await page.locator("button.main-act, button.need-act").filter({ hasNotText: /^Write / }).first().click();
-    await page.locator(".done-line").waitFor();
-    const read = page.getByRole("button", { name: /^Write / });
-    if (await read.count() > 0) await read.first().click();
+    await startHeap(page, "By the shed");
+    await toHeap(page, "By the shed");
+    await form(page, "Feed");
+    await page.getByRole("button", { name: "Log this feed" }).click();
+    await form(page, "Read");
+    await page.getByLabel("dusty", { exact: true }).check();
+    await page.getByRole("button", { name: "Log the reading" }).click();
+    await page.getByText(/feels dusty/).first().waitFor();
+    await goTo(page, "Today");
+    await page.getByRole("button", { name: /^Watered/ }).click();
+    await page.locator(".today :is(.needs, .need-rest)").waitFor();
   },
   "no heap yet": (page) => goTo(page, "Heaps"),
   "a heap being started": async (page) => {

@@ -35,7 +35,7 @@ pub struct Later {
     pub garden: fn(&Journal) -> Option<Garden>,
     /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
     /// not known, and of a garden that is not the keeper's own.
-    pub tiles: fn(&Journal) -> Option<Vec<String>>,
+    pub tiles: fn(&Journal) -> Option<String>,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
     /// Reads what other tabs wrote since.

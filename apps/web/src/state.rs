@@ -146,9 +146,9 @@ pub struct Page {
     /// The next key.
     pub next_key: u32,
     /// Materials on the tiles, as the journal of this device had them when it was last looked at;
-    /// empty when it had no heaps.
+    /// ids with spaces between them. Empty when it had no heaps.
     #[serde(default)]
-    pub tiles: Vec<String>,
+    pub tiles: String,
 }
 
 /// What the keeper can do.
@@ -197,7 +197,7 @@ pub enum Action {
     /// What the journal has in its stores.
     Stores(Vec<Stock>),
     /// What the journal would have on the tiles.
-    Tiles(Vec<String>),
+    Tiles(String),
     /// Everything as it was at first.
     StartAgain,
 }
@@ -253,7 +253,7 @@ impl Default for Page {
             aim: Aim::default(),
             chosen: 0,
             next_key: 1,
-            tiles: Vec::new(),
+            tiles: String::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -279,7 +279,7 @@ impl Page {
         if self.tiles.is_empty() {
             TILES.map(|(material, _)| material.to_owned()).to_vec()
         } else {
-            self.tiles.clone()
+            self.tiles.split(' ').map(str::to_owned).collect()
         }
     }
 

@@ -22,6 +22,10 @@ pub const ALL_HEAPS: &str = "All heaps";
 pub const READ_HEAT: &str = "Write the temperature down";
 /// Opens the form of what was seen.
 pub const LOOK: &str = "Write down what you find";
+/// Leads to the heap.
+pub const OPEN_THE_HEAP: &str = "Open the heap";
+/// Leads to the heap to feed it.
+pub const TO_FEED: &str = "Go to the heap and feed it";
 /// Leads to the heap for what cannot be done here.
 pub const TO_THE_HEAP: &str = "Go to the heap";
 /// Leads to the heap to take compost out.

@@ -20,14 +20,14 @@ const LATELY_MS: i64 = 90 * 24 * 3600 * 1000;
 
 /// The tiles, none when there are no heaps; `None` while the journal is being read, and in the demo
 /// garden.
-pub fn known(journal: &Journal) -> Option<Vec<String>> {
+pub fn known(journal: &Journal) -> Option<String> {
     let is_own = journal.status == Status::Ready && !journal.is_demo;
     is_own.then(|| {
         let has_heaps = journal.state.heaps().next().is_some();
         if has_heaps {
-            tiles(&journal.state, device::now())
+            tiles(&journal.state, device::now()).join(" ")
         } else {
-            Vec::new()
+            String::new()
         }
     })
 }

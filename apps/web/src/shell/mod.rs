@@ -128,8 +128,12 @@ pub fn Shell() -> impl IntoView {
             }
         }
     });
-    // What the journal has in its stores is what is in reach; without any, the example.
+    // What the journal has in its stores is what is in reach; without any, the example. What its
+    // heaps are fed is what the tiles offer, and tells the next start that there are heaps.
     Effect::new(move |had_stores: Option<bool>| {
+        if let Some(tiles) = rest.get().and_then(|later| keeper.with(later.tiles)) {
+            act.run(Action::Tiles(tiles));
+        }
         let own = own.get();
         let stores = match own.as_ref() {
             Some(garden) => Some(garden.stores.clone()),
@@ -139,13 +143,6 @@ pub fn Shell() -> impl IntoView {
             act.run(Action::Stores(stores));
         }
         own.is_some()
-    });
-    // What the garden of this device is used to, for the next start and the tiles of Balance.
-    Effect::new(move |_| {
-        let Some(later) = rest.get() else { return };
-        if let Some(tiles) = keeper.with(later.tiles) {
-            act.run(Action::Tiles(tiles));
-        }
     });
     let home = if page.with_untracked(|page| page.tiles.is_empty()) {
         Route::Balance

@@ -106,7 +106,7 @@ pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
                 <input id=TEMPERATURE class="count" type="text" inputmode="decimal" autocomplete="off"/>
                 {named_button("step", "+", Some("One degree more".to_owned()), move || step(1.0))}
                 // Number keypads of phones have no minus.
-                {button("sign", wording::page::BELOW_ZERO, turn_sign)}
+                {button("sign-key", wording::page::BELOW_ZERO, turn_sign)}
             </div>
         </div>
     }

@@ -72,7 +72,7 @@ fn waiting() -> AnyView {
 fn day(hub: Hub, told: &TodayTold, open: Open) -> AnyView {
     let needs = if told.needs.is_empty() {
         view! {
-            <section class="card need need-first need-none" aria-label=words::NEEDED>
+            <section class="card need need-first need-none need-rest" aria-label=words::NEEDED>
                 <p class="need-what">{today::NOTHING_TODAY}</p>
                 <p>{words::NOTHING_NEEDED_MORE}</p>
             </section>

@@ -47,7 +47,12 @@ pub fn need_view(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyVi
         view! { <ul class="need-cautions">{cautions}</ul> }
     });
     let place = (!need.name.is_empty()).then(|| {
-        view! { <a class="link need-heap" href=heap_address(&need.heap)>{need.name.clone()}</a> }
+        view! {
+            <a class="link need-heap" href=heap_address(&need.heap)>
+                {words::OPEN_THE_HEAP}
+                {of_which(need)}
+            </a>
+        }
     });
     view! {
         <li class=class>
@@ -78,6 +83,7 @@ fn act(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyView {
             return form_in_place(hub, class, need, heap, kind == "read_heat", open);
         }
         ("harvest", Ok(_)) => (heap_address(&need.heap), words::TO_HARVEST),
+        ("add_browns" | "add_greens", Ok(_)) => (heap_address(&need.heap), words::TO_FEED),
         ("test", Ok(_)) => (heap_address(&need.heap), words::TO_TEST),
         (_, Ok(_)) => (heap_address(&need.heap), words::TO_THE_HEAP),
         (_, Err(_)) => (Route::Stores.address(), words::TO_THE_STORES),
