@@ -100,6 +100,8 @@ fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {
         Command::Simulate(arguments) => commands::simulate::run(&arguments, out),
         Command::Forecast(arguments) => commands::forecast::run(&arguments, out),
         Command::Hygiene(arguments) => commands::hygiene::run(&arguments, out),
+        Command::Today(arguments) => commands::today::run(&arguments, out),
+        Command::Calendar(arguments) => commands::calendar::run(&arguments, out),
         Command::Ready(arguments) => commands::ready::run(&arguments, out),
         Command::Ledger(arguments) => commands::ledger::run(&arguments, out),
         Command::Diversion(arguments) => commands::diversion::run(&arguments, out),

@@ -4,7 +4,8 @@
 //! disk). This crate answers requests for them: [`page`] finds the file and the form in which to send it, [`headers`] says
 //! what a browser may do with it, [`host`] turns away requests that were meant for somebody else, [`serve`] listens.
 //!
-//! There is no route that writes and none that knows a garden: a keeper's notes never leave the browser.
+//! There is no route that writes, and a keeper's notes never leave the browser. One route knows a garden, when the program has
+//! a journal of its own: its reminders, for a calendar program on the same computer.
 
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
@@ -14,4 +15,4 @@ pub mod page;
 mod server;
 
 pub use page::Page;
-pub use server::{serve, serve_until};
+pub use server::{CALENDAR, Calendar, serve, serve_until};

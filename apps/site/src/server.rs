@@ -1,8 +1,10 @@
 //! Listens, hands requests to the page, puts the rules on every answer, and stops when told to.
 
+use std::borrow::Cow;
 use std::future::Future;
 use std::io;
 use std::net::SocketAddr;
+use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
@@ -24,31 +26,47 @@ const NOT_FOUND: &str = "<!doctype html>\n<html lang=\"en\">\n<meta charset=\"ut
     <meta name=\"viewport\" content=\"width=device-width\">\n<title>Not found: Heapwright</title>\n\
     <h1>There is nothing here</h1>\n<p>Check the address, or go back to the page you came from.</p>\n</html>\n";
 
+const CALENDAR_TYPE: &str = "text/calendar; charset=utf-8";
+
+/// Where reminders are.
+pub const CALENDAR: &str = "/calendar.ics";
+
+/// What works out reminders anew for each request: the file, or why there is none.
+pub type Calendar = Arc<dyn Fn() -> Result<String, String> + Send + Sync>;
+
 #[derive(Clone)]
 struct Site {
     page: Page,
     address: SocketAddr,
+    calendar: Option<Calendar>,
 }
 
-/// Serves the embedded page on `listener` until Ctrl-C (or, on Unix, a polite request to end).
+/// Serves the embedded page, and reminders where there are any, on `listener` until Ctrl-C (or, on Unix, a polite request to
+/// end).
 ///
 /// # Errors
 /// When the listener has no address, or accepting connections fails.
-pub async fn serve(listener: TcpListener) -> io::Result<()> {
-    serve_until(listener, Page::embedded(), told_to_stop()).await
+pub async fn serve(listener: TcpListener, calendar: Option<Calendar>) -> io::Result<()> {
+    serve_until(listener, Page::embedded(), calendar, told_to_stop()).await
 }
 
 /// Serves `page` on `listener` until `stop` is done; answers under way then have one second to finish.
 ///
 /// # Errors
 /// When the listener has no address, or accepting connections fails.
-pub async fn serve_until<Stop>(listener: TcpListener, page: Page, stop: Stop) -> io::Result<()>
+pub async fn serve_until<Stop>(
+    listener: TcpListener,
+    page: Page,
+    calendar: Option<Calendar>,
+    stop: Stop,
+) -> io::Result<()>
 where
     Stop: Future<Output = ()> + Send + 'static,
 {
     let site = Site {
         page,
         address: listener.local_addr()?,
+        calendar,
     };
     let router = Router::new().fallback(answer).with_state(site);
     let (stopping, stopped) = tokio::sync::oneshot::channel::<()>();
@@ -92,7 +110,13 @@ async fn told_to_stop() {
 }
 
 async fn answer(State(site): State<Site>, request: Request<Body>) -> Response<Body> {
-    let mut response = choose(&site, &request);
+    let mut response = match (refused(&site, &request), &site.calendar) {
+        (Some(refusal), _) => refusal,
+        (None, Some(calendar)) if request.uri().path() == CALENDAR => {
+            reminders(Arc::clone(calendar)).await
+        }
+        (None, _) => choose(&site, &request),
+    };
     for (name, value) in ON_EVERY_ANSWER {
         response.headers_mut().insert(
             HeaderName::from_static(name),
@@ -105,18 +129,31 @@ async fn answer(State(site): State<Site>, request: Request<Body>) -> Response<Bo
     response
 }
 
-fn choose(site: &Site, request: &Request<Body>) -> Response<Body> {
+/// Reminders as they are now. They are worked out beside the server, which goes on answering.
+async fn reminders(calendar: Calendar) -> Response<Body> {
+    match tokio::task::spawn_blocking(move || calendar()).await {
+        Ok(Ok(file)) => said(StatusCode::OK, CALENDAR_TYPE, file),
+        // Why it failed names files of this computer; whoever started the program can ask it.
+        _ => plain(
+            StatusCode::SERVICE_UNAVAILABLE,
+            "The journal cannot be read: see what `heapwright today` says.\n",
+        ),
+    }
+}
+
+/// Why a request is not answered, if it is not.
+fn refused(site: &Site, request: &Request<Body>) -> Option<Response<Body>> {
     let Some(host) = text(request.headers(), header::HOST) else {
-        return plain(
+        return Some(plain(
             StatusCode::BAD_REQUEST,
             "The request does not name a host.\n",
-        );
+        ));
     };
     if !is_meant_for(site.address, host) {
-        return plain(
+        return Some(plain(
             StatusCode::MISDIRECTED_REQUEST,
             "Open this page by the address that the program printed.\n",
-        );
+        ));
     }
     if request.method() != Method::GET && request.method() != Method::HEAD {
         let mut response = plain(
@@ -126,8 +163,12 @@ fn choose(site: &Site, request: &Request<Body>) -> Response<Body> {
         response
             .headers_mut()
             .insert(header::ALLOW, HeaderValue::from_static("GET, HEAD"));
-        return response;
+        return Some(response);
     }
+    None
+}
+
+fn choose(site: &Site, request: &Request<Body>) -> Response<Body> {
     let brotli = text(request.headers(), header::ACCEPT_ENCODING).is_some_and(takes_brotli);
     match site.page.answer(request.uri().path(), brotli) {
         Some(found) => with_body(found, request.headers()),
@@ -188,12 +229,18 @@ fn html(status: StatusCode, page: &'static str) -> Response<Body> {
     said(status, "text/html; charset=utf-8", page)
 }
 
-fn said(status: StatusCode, content_type: &'static str, body: &'static str) -> Response<Body> {
+fn said(
+    status: StatusCode,
+    content_type: &'static str,
+    body: impl Into<Cow<'static, str>>,
+) -> Response<Body> {
+    let body = body.into().into_owned();
+    let length = body.len();
     let mut response = Response::new(Body::from(body));
     *response.status_mut() = status;
     let headers = response.headers_mut();
     headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(content_type));
-    headers.insert(header::CONTENT_LENGTH, HeaderValue::from(body.len()));
+    headers.insert(header::CONTENT_LENGTH, HeaderValue::from(length));
     headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("no-store"));
     response
 }

@@ -19,6 +19,7 @@ mod schema;
 mod shape;
 mod simulation;
 mod spoken;
+mod today;
 mod told;
 mod when;
 
@@ -61,6 +62,7 @@ pub use spoken::{
     all_chosen, area_m2, chosen, length_m, mass_kg, measure_id, probe, share_pct, spoken_amount,
     temperature_c, volume_l,
 };
+pub use today::{DatedNeedJson, NeedJson, NeedsJson, QuietJson, ReasonJson, needs_json};
 pub use told::{
     HeapTold, HeatTold, KeptOutTold, NeedTold, NutrientsTold, QuietTold, RipenessTold, RuleTold,
     SheetTold, SignTold, TodayTold, ToldQuestion,

@@ -12,6 +12,7 @@ use crate::journal_answer::{
 };
 use crate::request::{BalanceFile, MixFile};
 use crate::simulation::{ForecastJson, SimulationFile, SimulationJson};
+use crate::today::NeedsJson;
 
 /// One schema: its name and how it is made.
 pub struct Schema {
@@ -22,7 +23,7 @@ pub struct Schema {
 }
 
 /// All schemas; `schemas/NAME.json` in this crate holds each as text.
-pub const SCHEMAS: [Schema; 27] = [
+pub const SCHEMAS: [Schema; 28] = [
     Schema {
         name: "mix-question",
         make: || schemars::schema_for!(MixFile),
@@ -102,6 +103,10 @@ pub const SCHEMAS: [Schema; 27] = [
     Schema {
         name: "ready",
         make: || schemars::schema_for!(ReadyJson),
+    },
+    Schema {
+        name: "today",
+        make: || schemars::schema_for!(NeedsJson),
     },
     Schema {
         name: "home-test",

@@ -11,6 +11,7 @@ mod keeping;
 mod looks;
 mod program;
 mod questions;
+mod today;
 mod yields;
 
 pub use beds::{
@@ -39,6 +40,7 @@ pub use questions::{
     BalanceArguments, CommonArguments, MaterialsArguments, MixArguments, ObjectiveArgument,
     TargetArguments,
 };
+pub use today::{CalendarArguments, TodayArguments};
 pub use yields::{BedCommand, BedNewArguments, HarvestArguments, SpreadArguments};
 
 use clap::{Parser, Subcommand, ValueEnum};
@@ -58,6 +60,7 @@ Examples:
   heapwright heap new Bin --width \"1 m\" --height \"90 cm\"
   heapwright feed \"1 caddy vegetable scraps, 1 bucket shredded leaves\" --at \"yesterday evening\"
   heapwright read --temperature \"58 C core\" --squeeze moist
+  heapwright today
   heapwright log --last 10
   heapwright forecast Bin --compare \"turn now\" --compare leave
   heapwright materials coffee
@@ -87,6 +90,10 @@ pub enum Command {
     Forecast(ForecastArguments),
     /// Tell which published rules of time and temperature a heap or a record meets
     Hygiene(Box<HygieneArguments>),
+    /// Tell what each heap needs today, first things first, and why
+    Today(TodayArguments),
+    /// Write reminders for a calendar program (iCalendar)
+    Calendar(CalendarArguments),
     /// Tell whether a heap is ready, how much it will give, and how home tests are done
     Ready(ReadyArguments),
     /// Tell where the nutrients of a heap are, by source

@@ -1,6 +1,7 @@
 //! The program itself: `serve`, `schema`, `completions`.
 
 use std::net::IpAddr;
+use std::path::PathBuf;
 
 use clap::Args;
 use clap_complete::Shell;
@@ -17,6 +18,12 @@ pub struct ServeArguments {
     /// Address to listen on; other computers reach the page only when you give another than this one
     #[arg(long, default_value = "127.0.0.1")]
     pub address: IpAddr,
+    /// Hand out reminders at /calendar.ics to other computers too, when --address lets them in
+    #[arg(long)]
+    pub share_calendar: bool,
+    /// The file of the journal behind /calendar.ics; else HEAPWRIGHT_GARDEN, else the usual one
+    #[arg(long, value_name = "FILE")]
+    pub garden: Option<PathBuf>,
 }
 
 /// `heapwright schema`

@@ -24,6 +24,17 @@ pub struct TodayAnswer {
     pub dates: Vec<DatedNeed>,
 }
 
+impl TodayAnswer {
+    /// What of it concerns one heap.
+    #[must_use]
+    pub fn of_heap(mut self, heap: EventId) -> Self {
+        self.needs.retain(|need| need.heap == Some(heap));
+        self.quiet.retain(|quiet| quiet.heap == heap);
+        self.dates.retain(|date| date.heap == Some(heap));
+        self
+    }
+}
+
 /// Something that is needed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Need {

@@ -63,7 +63,7 @@ macro_rules! kinds {
             }
 
             /// The body, as it is written.
-            pub(crate) fn write(&self) -> Result<Box<RawValue>, serde_json::Error> {
+            pub fn write(&self) -> Result<Box<RawValue>, serde_json::Error> {
                 match self {
                     $(Self::$kind(body) => serde_json::value::to_raw_value(body),)+
                 }

@@ -1,7 +1,7 @@
 //! What to do: a headline, and how.
 
 use heapwright_answers::RecipeAnswer;
-use heapwright_answers::today::{Because, Kind, Need, What};
+use heapwright_answers::today::{Because, DatedNeed, Kind, Need, What};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::content::Thoroughness;
@@ -54,9 +54,26 @@ pub fn kind_headline(kind: Kind, heap: &str) -> String {
     }
 }
 
+/// What comes due, in a few words.
+#[must_use]
+pub fn dated_headline(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    state: &State,
+    date: &DatedNeed,
+) -> String {
+    match (&date.material, date.heap) {
+        (Some((material, conditions)), _) => {
+            store_headline(catalogue, garden, material, conditions)
+        }
+        (None, Some(heap)) => kind_headline(date.kind, heap_name(state, heap)),
+        (None, None) => kind_headline(date.kind, "the heap"),
+    }
+}
+
 /// Which store to fill up.
 #[must_use]
-pub fn store_headline(
+fn store_headline(
     catalogue: &Catalogue,
     garden: &Garden,
     material: &MaterialId,

@@ -3,7 +3,7 @@
 mod doing;
 mod why;
 
-pub use doing::{headline, how_to, kind_headline, store_headline, tap_word};
+pub use doing::{dated_headline, headline, how_to, kind_headline, tap_word};
 pub use why::{because_line, why_lines};
 
 use heapwright_answers::today::{Caution, Quiet, Rest, Urgency};
@@ -54,6 +54,15 @@ pub const fn caution_line(caution: Caution) -> &'static str {
         Caution::Lifting => {
             "Wet compost is heavy: a full barrow can weigh more than you do. Take half loads."
         }
+    }
+}
+
+/// What a calendar of reminders is called.
+#[must_use]
+pub fn calendar_name(state: &State) -> String {
+    match state.garden().name.as_deref() {
+        Some(name) => format!("Compost, {name}"),
+        None => "Compost".to_owned(),
     }
 }
 
