@@ -628,6 +628,35 @@ mod tests {
     }
 
     #[test]
+    fn updated_steps_what_is_in_reach_from_plenty_to_a_count() {
+        let page = updated(&Page::default(), &Action::Reach("sawdust".to_owned()));
+        let key = page.reach.last().unwrap().key;
+        let typed = |page: &Page| page.reach.last().unwrap().typed.clone();
+        assert_eq!(typed(&page), "");
+        let page = updated(&page, &Action::StepReach(key, true));
+        assert_eq!(typed(&page), "1");
+        let page = updated(&page, &Action::StepReach(key, true));
+        assert_eq!(typed(&page), "2");
+        let page = updated(&page, &Action::StepReach(key, false));
+        assert_eq!(typed(&page), "1");
+    }
+
+    #[test]
+    fn what_stands_beside_the_balance_stays_when_that_is_taken_back_or_starts_again() {
+        let before = Page::default();
+        let now = updated(&before, &Action::Tap("bread".to_owned()));
+        let now = updated(&now, &Action::Light(Light::Sun));
+        let now = updated(&now, &Action::Tiles("bread tea_leaves".to_owned()));
+        let back = before.clone().beside(&now);
+        assert_eq!(back.hand, before.hand);
+        assert_eq!((back.light, back.tiles()), (Light::Sun, now.tiles()));
+        assert_eq!(now.tiles(), ["bread", "tea_leaves"]);
+        let again = updated(&now, &Action::StartAgain);
+        assert_eq!((again.hand, again.light), (before.hand, Light::Sun));
+        assert_eq!(Page::default().tiles().len(), TILES.len());
+    }
+
+    #[test]
     fn page_survives_being_kept() {
         let page = Page::default();
         let text = serde_json::to_string(&page).unwrap();

@@ -171,8 +171,8 @@ fn card(
             <li class="card bed-card">
                 <div class="heap-head">
                     <h2>{name}</h2>
-                    {correct}
                     <span class="stage">{area_text(described.area_m2, system)}</span>
+                    {correct}
                 </div>
                 <dl class="doings">
                     {(!crop.is_empty()).then(|| view! { <div><dt>"Grows"</dt><dd>{crop.join(", ")}</dd></div> })}
