@@ -18,10 +18,15 @@ const KIBIBYTE: f64 = 1024.0;
 /// fetched later (lists, folds and the form of a test) and with most of their weight, rules, accounts
 /// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. None is on
 /// the way to the first answer, which did not grow.
+///
+/// Today, with the forms in place, the correction of beds, the season and what logs a feed from
+/// Balance, came with 18 KiB of what is fetched later. What it needs is worked out in the worker, which
+/// took the solver of recipes and the needs with their sentences for it: 106 KiB that are fetched and
+/// kept once, and that no tap waits for on the page's own thread.
 const GATES_KIB: [(&str, f64); 6] = [
     (FIRST, 369.0),
-    (LATER, 316.0),
-    (SIMULATOR, 512.0),
+    (LATER, 334.0),
+    (SIMULATOR, 613.0),
     ("script", 60.0),
     ("style and page", 30.0),
     (CRITICAL_PATH, 387.0),
@@ -137,10 +142,10 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 317)], "wasm fetched later 317.0"),
+            (vec![("split_later.wasm", 335)], "wasm fetched later 335.0"),
             (
-                vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 511)],
-                "simulator 513.0",
+                vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 612)],
+                "simulator 614.0",
             ),
             (vec![("a.js", 30), ("b.js", 31)], "script 61.0"),
             (

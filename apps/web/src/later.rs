@@ -14,11 +14,12 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
+use crate::places::balance::log_feed;
 use crate::places::{
     beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook, settings::Settings,
     stores::Stores, today::Today,
 };
-use crate::shell::Route;
+use crate::shell::{Hub, Route, sun};
 
 /// Something that goes on by itself.
 pub type Work<T> = Pin<Box<dyn Future<Output = T>>>;
@@ -36,6 +37,10 @@ pub struct Later {
     /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
     /// not known, and of a garden that is not the keeper's own.
     pub tiles: fn(&Journal) -> Option<String>,
+    /// Logs the feed of Balance: what stands in its section.
+    pub log_feed: fn(Hub) -> AnyView,
+    /// The switch for bright sun.
+    pub sun: fn(Hub) -> AnyView,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
     /// Reads what other tabs wrote since.
@@ -53,6 +58,8 @@ pub fn later() -> Result<Later, KeepError> {
         place,
         garden,
         tiles: known::known,
+        log_feed: log_feed::body,
+        sun,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
         log: |keeper, content, happened, system| {

@@ -3,6 +3,7 @@
 mod done;
 mod keep;
 mod route;
+mod sun;
 
 use std::ops::Range;
 use std::sync::Arc;
@@ -13,13 +14,14 @@ use heapwright_garden::Garden;
 use heapwright_wording as wording;
 
 pub use route::{DEMO_ADDRESS, Route};
+pub use sun::sun;
 
 use crate::asking::{self, Shown};
 use crate::demo;
 use crate::keeping::Keeper;
 use crate::later::{Later, later};
 use crate::parts::focus;
-use crate::parts::live::{live, live_text, nothing, spawn};
+use crate::parts::live::{live, live_if, live_text, nothing, spawn};
 use crate::places::balance::Balance;
 use crate::state::{Action, Light, Page, updated};
 
@@ -70,6 +72,8 @@ pub struct Hub {
     pub undo: Callback<()>,
     /// The journal.
     pub keeper: Keeper,
+    /// What is fetched after the first answer, once it is there.
+    pub rest: RwSignal<Option<Later>>,
 }
 
 /// The hub of this page.
@@ -158,6 +162,7 @@ pub fn Shell() -> impl IntoView {
         can_undo,
         undo,
         keeper,
+        rest,
     };
     provide_context(hub);
     window_event_listener_untyped("hashchange", move |_| {
@@ -217,11 +222,12 @@ pub fn Shell() -> impl IntoView {
                 {wording::page::NAME}
             </p>
             <p class="place-note">{live_text(note)}</p>
+            // Where nothing stood before, so that nothing moves when it comes.
+            {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
             <nav class="places" aria-label="Places">
                 <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
                 <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
             </nav>
-            {sun(hub)}
         </header>
         <main>
             {done::bar(hub)}
@@ -234,25 +240,6 @@ pub fn Shell() -> impl IntoView {
             </p>
         </footer>
     }
-}
-
-/// Between the light of the device and one for bright sun.
-fn sun(hub: Hub) -> AnyView {
-    let is_on = move || hub.page.with(|page| page.light == Light::Sun);
-    let turn = move |_| {
-        hub.act.run(Action::Light(if is_on() {
-            Light::Device
-        } else {
-            Light::Sun
-        }));
-    };
-    view! {
-        <button type="button" class="sun" aria-pressed=move || if is_on() { "true" } else { "false" } on:click=turn>
-            <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=SUN></svg>
-            {wording::page::BRIGHT_SUN}
-        </button>
-    }
-    .into_any()
 }
 
 fn places(route: RwSignal<Route>, of: Range<usize>) -> AnyView {
@@ -276,8 +263,6 @@ fn places(route: RwSignal<Route>, of: Range<usize>) -> AnyView {
 
 /// A heap cut open: outline, warm core, layers.
 const MARK: &str = r#"<path class="mark-outline" d="M3 27C6 16 11 7 16 7s10 9 13 20z"/><path class="mark-layer" d="M7 21h18M10 15h12"/><circle class="mark-core" cx="16" cy="20" r="3.5"/>"#;
-
-const SUN: &str = r#"<circle cx="12" cy="12" r="4"/><path d="M12 2v3M12 19v3M2 12h3M19 12h3M5 5l2 2M17 17l2 2M5 19l2-2M17 7l2-2"/>"#;
 
 /// A tick in a ring, a pair of scales, a heap, a box with a lid, a sprout over a bed, a book, two
 /// sliders.

@@ -17,11 +17,12 @@ use crate::shell::{DEMO_ADDRESS, Hub, hub};
 /// The place.
 #[component]
 pub fn Balance() -> impl IntoView {
+    let hub = hub();
     view! {
         <div class="balance">
             <div class="title-row">
                 <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
-                {first_visit(hub())}
+                {first_visit(hub)}
             </div>
             <div class="column">
                 <in_hand::InHand/>
@@ -30,7 +31,10 @@ pub fn Balance() -> impl IntoView {
             <div class="column">
                 <answer::Answer/>
                 <answer::Ways/>
-                <log_feed::LogFeed/>
+                <section class="card log-feed" aria-labelledby="log-feed-title">
+                    <h2 id="log-feed-title">"Log this feed"</h2>
+                    {live_if(move || hub.rest.get().map(|later| (later.log_feed)(hub)))}
+                </section>
                 <map::MixMap/>
                 <figures::Figures/>
                 <cautions::Cautions/>

@@ -100,7 +100,7 @@ fn values(bed: &BedDescribed, system: UnitSystem) -> Vec<(&'static str, String)>
         UnitSystem::Metric => bed.area_m2,
         UnitSystem::UsCustomary => bed.area_m2 / SQUARE_METRES_PER_SQUARE_FOOT,
     };
-    let soil = bed.soil.clone().unwrap_or_default();
+    let soil = bed.soil.unwrap_or_default();
     let number = |value: Option<f64>| value.map_or_else(String::new, |value| significant(value, 6));
     vec![
         ("bed-name", bed.name.clone()),
