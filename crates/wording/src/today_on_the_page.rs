@@ -6,7 +6,7 @@ pub const NO_HEAPS: &str =
 /// Starts a heap.
 pub const START_A_HEAP: &str = "Start a heap";
 /// Leads to the balance.
-pub const BALANCE_FIRST: &str = "Balance what you have in hand";
+pub const BALANCE_FIRST: &str = "Balance a feed";
 /// While the worker looks through the journal.
 pub const LOOKING: &str = "Looking through the journal\u{2026}";
 /// What to do when nothing is needed.
@@ -25,12 +25,12 @@ pub const LOOK: &str = "Write down what you find";
 /// Leads to the heap.
 pub const OPEN_THE_HEAP: &str = "Open the heap";
 /// Leads to the heap to feed it.
-pub const TO_FEED: &str = "Go to the heap and feed it";
+pub const TO_FEED: &str = "Feed the heap";
 /// Leads to the heap for what cannot be done here.
 pub const TO_THE_HEAP: &str = "Go to the heap";
 /// Leads to the heap to take compost out.
-pub const TO_HARVEST: &str = "Go to the heap and log the harvest";
+pub const TO_HARVEST: &str = "Log the harvest";
 /// Leads to the heap to test it.
-pub const TO_TEST: &str = "Go to the heap and test it";
+pub const TO_TEST: &str = "Test the compost";
 /// Leads to the stores.
 pub const TO_THE_STORES: &str = "Go to the stores";
