@@ -9,7 +9,7 @@ use std::process::Stdio;
 
 use support::{answer, program, run, run_with};
 
-const COMMANDS: [&str; 30] = [
+const COMMANDS: [&str; 32] = [
     "mix",
     "balance",
     "materials",
@@ -36,6 +36,8 @@ const COMMANDS: [&str; 30] = [
     "backup",
     "restore",
     "check",
+    "today",
+    "calendar",
     "serve",
     "schema",
     "completions",

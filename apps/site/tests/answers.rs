@@ -49,7 +49,7 @@ async fn start(page: Page) -> Running {
     let listener = TcpListener::bind("127.0.0.1:0").await.unwrap();
     let port = listener.local_addr().unwrap().port();
     let (stop, stopped) = oneshot::channel::<()>();
-    let ended = tokio::spawn(serve_until(listener, page, async {
+    let ended = tokio::spawn(serve_until(listener, page, None, async {
         let _ = stopped.await;
     }));
     Running { port, stop, ended }

@@ -12,6 +12,7 @@ use heapwright_terms::MaterialId;
 use crate::amounts::{amount_of, amount_text, name_of, water_text};
 use crate::before_use_line;
 use crate::conflicts::help_line;
+use crate::home_tests::HomeTest;
 use crate::journal::heap_name;
 use crate::ready::{next_tests, next_without_test};
 
@@ -184,10 +185,7 @@ pub fn how_to(catalogue: &Catalogue, need: &Need, system: UnitSystem) -> Vec<Str
             [] => next_without_test(judgement)
                 .map(|line| vec![line.to_owned()])
                 .unwrap_or_default(),
-            tests => tests
-                .iter()
-                .map(|test| test.sheet().tells.to_owned())
-                .collect(),
+            tests => tests.iter().map(|test| test_line(*test)).collect(),
         },
         What::LetRipen => vec![
             "Feed it no more. Start the next heap, and keep this one covered and just moist."
@@ -206,6 +204,15 @@ pub fn how_to(catalogue: &Catalogue, need: &Need, system: UnitSystem) -> Vec<Str
         What::Restock { left: None, .. } => {
             vec!["There is none left. Put some by, for wet scraps need it.".to_owned()]
         }
+    }
+}
+
+fn test_line(test: HomeTest) -> String {
+    match test {
+        HomeTest::Bag => "Close a moist handful in a bag for a week, then smell it: that shows whether it has come to rest.".to_owned(),
+        HomeTest::SelfHeating => "Fill a vacuum flask with it and read how warm it gets: that shows whether it has come to rest.".to_owned(),
+        HomeTest::Seedlings => "Sow cress in it, and as much in what you know to be good: that shows whether plants bear it.".to_owned(),
+        other => other.sheet().tells.to_owned(),
     }
 }
 
