@@ -359,4 +359,22 @@ describe("wet hands", () => {
     await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
     await page.locator(".bed-card", { hasText: /(^|\D)6\s*m²/ }).waitFor();
   });
+
+  for (const width of [320, 360]) {
+    visiting(`the months and the account of nutrients need no scrolling sideways at ${width} px`, async (page) => {
+      await page.getByRole("link", { name: "Look around in an invented garden" }).click();
+      await worked(page);
+      const wide = (within) => page.locator(`${within} .scroll`).evaluateAll((all) => all.map((one) => one.scrollWidth - one.clientWidth));
+      await goTo(page, "Heaps");
+      await page.locator(".kept-out summary").click();
+      await page.locator(".kept-out table").first().waitFor({ timeout: PATIENCE_MS });
+      assert.deepEqual((await wide(".kept-out")).filter((beyond) => beyond > 0), [], "months");
+      const row = page.locator(".kept-out tbody tr").first();
+      assert.ok(await row.getByRole("rowheader").count() === 1 && await row.getByRole("cell").count() > 1, "it is still a table");
+      await page.locator(".heap-link").first().click();
+      await page.locator(".nutrients table").first().waitFor({ timeout: PATIENCE_MS });
+      assert.deepEqual((await wide(".nutrients")).filter((beyond) => beyond > 0), [], "nutrients");
+      assert.equal(await sidewaysScroll(page), 0);
+    }, { viewport: { width, height: 740 } });
+  }
 });

@@ -63,9 +63,9 @@ pub fn before_use_lines(all: &[BeforeUse]) -> Vec<String> {
             .map(|one| format!("{} {}", lower_first(&one.name), when_fed(one)))
             .collect();
         lines.push(format!(
-            "This heap had {}. For each of them: {}",
-            fed.join("; "),
-            lower_first(&one.advice.join(" "))
+            "{} In this heap that goes for {}.",
+            one.advice.join(" "),
+            fed.join("; ")
         ));
     }
     lines
