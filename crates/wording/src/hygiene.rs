@@ -547,3 +547,37 @@ pub fn hygiene_notice(notice: &HygieneNotice) -> String {
 pub fn record_days(first: Moment, last: Moment) -> String {
     format!("{} to {}", day_text(first), day_text(last))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use heapwright_terms::MaterialId;
+
+    fn fed(name: &str, advice: &str) -> BeforeUse {
+        // Some day in 2026.
+        let day = Moment::new(1_780_000_000_000, 0).unwrap();
+        BeforeUse {
+            material: MaterialId(name.to_owned()),
+            name: name.to_owned(),
+            first: day,
+            last: day,
+            feeds: 1,
+            advice: vec![advice.to_owned()],
+            source_keys: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn what_asks_for_the_same_is_said_once_and_everything_is_named() {
+        let (hot, dig) = ("Give it a long hot time.", "Dig it in.");
+        let all = [fed("Pigeon", hot), fed("Ash", dig), fed("Rabbit", hot)];
+        let lines = before_use_lines(&all);
+        assert_eq!(lines.len(), 2);
+        assert!(
+            lines[0].starts_with("Give it a long hot time. In this heap that goes for pigeon on ")
+        );
+        assert!(lines[0].contains("; rabbit on "), "{}", lines[0]);
+        assert_eq!(lines[1], before_use_line(&all[1]));
+        assert!(before_use_lines(&[]).is_empty());
+    }
+}
