@@ -20,10 +20,16 @@ const KIBIBYTE: f64 = 1024.0;
 /// (weighing, the garden, what keeps the journal, pictures in and out, writing back what was cleared)
 /// came with 15 KiB of what is fetched later. None is on the way to the first answer, which did not
 /// grow.
+///
+/// Today, with the forms in place, the correction of beds, the season and what logs a feed from
+/// Balance, came with 22 KiB of what is fetched later;
+/// the first part is 2 KiB smaller for it. What it needs is worked out in the worker, which
+/// took the solver of recipes and the needs with their sentences for it: 106 KiB that are fetched and
+/// kept once, and that no tap waits for on the page's own thread.
 const GATES_KIB: [(&str, f64); 6] = [
     (FIRST, 369.0),
-    (LATER, 331.0),
-    (SIMULATOR, 512.0),
+    (LATER, 350.0),
+    (SIMULATOR, 613.0),
     ("script", 60.0),
     ("style and page", 30.0),
     (CRITICAL_PATH, 387.0),
@@ -139,10 +145,10 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 332)], "wasm fetched later 332.0"),
+            (vec![("split_later.wasm", 351)], "wasm fetched later 351.0"),
             (
-                vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 511)],
-                "simulator 513.0",
+                vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 612)],
+                "simulator 614.0",
             ),
             (vec![("a.js", 30), ("b.js", 31)], "script 61.0"),
             (

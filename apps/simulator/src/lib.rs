@@ -9,6 +9,7 @@ mod charts;
 mod frames;
 mod outlook;
 mod shown;
+mod today;
 mod told;
 
 use heapwright_answers::{one_by_one, prepared};

@@ -19,6 +19,7 @@ use heapwright_wire::{
 use heapwright_wording::{self as wording, HomeTest, told as words};
 
 use crate::outlook::{read_state, units};
+use crate::today;
 
 /// The journal as it was handed over.
 struct Asked {
@@ -47,7 +48,9 @@ pub fn told(question: &str) -> Result<String, String> {
         now,
         system: units(question.us_units),
     };
-    let text = if question.heap.is_empty() {
+    let text = if question.today {
+        serde_json::to_string(&today::told(&asked.state, &asked.garden, now, asked.system))
+    } else if question.heap.is_empty() {
         serde_json::to_string(&asked.kept_out())
     } else {
         let heap = question
@@ -70,10 +73,7 @@ impl Asked {
         };
         let ready = is_it_ready(catalogue, &self.garden, &self.state, &question);
         HeapTold {
-            before_use: before_use(catalogue, &self.garden, &contents)
-                .iter()
-                .map(wording::before_use_line)
-                .collect(),
+            before_use: wording::before_use_lines(&before_use(catalogue, &self.garden, &contents)),
             heat: self.heat(heap),
             nutrients: self.nutrients(heap, ready.as_ref().ok()),
             ripeness: match ready {
@@ -278,6 +278,7 @@ mod tests {
             heap: if of_all { "" } else { heap }.to_owned(),
             now: "2026-11-15T12:00:00+00:00".to_owned(),
             us_units: false,
+            today: false,
         };
         told(&serde_json::to_string(&question).unwrap()).unwrap()
     }

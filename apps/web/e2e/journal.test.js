@@ -70,7 +70,7 @@ describe("logging", () => {
       await told(page, /^Watered Bin 1: 6 L/);
       await form(page, "Read");
       await page.getByLabel("Temperature, °C").fill("3,5");
-      await page.getByRole("button", { name: "Above or below zero" }).click();
+      await page.getByRole("button", { name: "Below zero" }).click();
       await page.getByLabel("How deep, cm").fill("40");
       await page.getByLabel("moist", { exact: true }).check();
       await page.getByLabel("earthy").check();
@@ -81,11 +81,11 @@ describe("logging", () => {
 
       // Something of earlier, and what cannot be.
       await form(page, "Harvest");
-      await page.getByLabel("How much of it, %").fill("much");
+      await page.getByLabel("How much of the heap, %").fill("much");
       await page.getByRole("button", { name: "Log the harvest" }).click();
       await page.getByText("Enter a number, such as 58 or 3.5.").waitFor();
-      assert.equal(await page.getByLabel("How much of it, %").inputValue(), "much");
-      await page.getByLabel("How much of it, %").fill("25");
+      assert.equal(await page.getByLabel("How much of the heap, %").inputValue(), "much");
+      await page.getByLabel("How much of the heap, %").fill("25");
       await page.getByLabel("When").fill("2031-01-01T10:00");
       await page.getByRole("button", { name: "Log the harvest" }).click();
       await page.getByText("This lies in the future: give a time that is past.").waitFor();

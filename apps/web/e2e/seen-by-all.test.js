@@ -34,6 +34,28 @@ const STATES = {
   },
   "empty hand": (page) => page.getByRole("button", { name: "Clear all" }).click(),
   settings: (page) => goTo(page, "Settings"),
+  "today without a heap": async (page) => {
+    await goTo(page, "Today");
+    await page.getByText(/^No heap yet/).waitFor();
+  },
+  today: async (page) => {
+    await page.getByRole("link", { name: "Look around in an invented garden" }).click();
+    await page.locator(".today :is(.needs, .need-rest)").waitFor();
+    await openAll(page);
+  },
+  "today with something done": async (page) => {
+    await startHeap(page, "By the shed");
+    await toHeap(page, "By the shed");
+    await form(page, "Feed");
+    await page.getByRole("button", { name: "Log this feed" }).click();
+    await form(page, "Read");
+    await page.getByLabel("dusty", { exact: true }).check();
+    await page.getByRole("button", { name: "Log the reading" }).click();
+    await page.getByText(/feels dusty/).first().waitFor();
+    await goTo(page, "Today");
+    await page.getByRole("button", { name: /^Watered/ }).click();
+    await page.locator(".today :is(.needs, .need-rest)").waitFor();
+  },
   "no heap yet": (page) => goTo(page, "Heaps"),
   "a heap being started": async (page) => {
     await goTo(page, "Heaps");

@@ -14,10 +14,12 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
+use crate::places::balance::log_feed;
 use crate::places::{
-    beds::Beds, heap::HeapPlace, heaps::Heaps, logbook::Logbook, settings::Settings, stores::Stores,
+    beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook, settings::Settings,
+    stores::Stores, today::Today,
 };
-use crate::shell::Route;
+use crate::shell::{Hub, Route, sun};
 
 /// Something that goes on by itself.
 pub type Work<T> = Pin<Box<dyn Future<Output = T>>>;
@@ -32,6 +34,13 @@ pub struct Later {
     pub place: fn(Route) -> AnyView,
     /// The garden of the journal, when that has stores, or vessels or materials that were weighed.
     pub garden: fn(&Journal) -> Option<Garden>,
+    /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
+    /// not known, and of a garden that is not the keeper's own.
+    pub tiles: fn(&Journal) -> Option<String>,
+    /// Logs the feed of Balance: what stands in its section.
+    pub log_feed: fn(Hub) -> AnyView,
+    /// The switch for bright sun.
+    pub sun: fn(Hub) -> AnyView,
     /// Reads the journal from its start.
     pub open: fn(Keeper) -> Work<Result<(), KeepError>>,
     /// Reads what other tabs wrote since.
@@ -48,6 +57,9 @@ pub fn later() -> Result<Later, KeepError> {
     Ok(Later {
         place,
         garden,
+        tiles: known::known,
+        log_feed: log_feed::body,
+        sun,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
         log: |keeper, content, happened, system| {
@@ -69,6 +81,7 @@ fn place(route: Route) -> AnyView {
     match route {
         // Comes with the first file, and is shown without this one.
         Route::Balance => ().into_any(),
+        Route::Today => view! { <Today/> }.into_any(),
         Route::Heaps => view! { <Heaps/> }.into_any(),
         Route::Heap(id) => view! { <HeapPlace id=id/> }.into_any(),
         Route::Beds => view! { <Beds/> }.into_any(),

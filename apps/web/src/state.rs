@@ -160,6 +160,10 @@ pub struct Page {
     pub chosen: usize,
     /// The next key.
     pub next_key: u32,
+    /// Materials on the tiles, as the journal of this device had them when it was last looked at;
+    /// ids with spaces between them. Empty when it had no heaps.
+    #[serde(default)]
+    pub tiles: String,
 }
 
 /// What the keeper can do.
@@ -185,6 +189,8 @@ pub enum Action {
     ToggleReach(u32),
     /// Type how much there is.
     TypeReach(u32, String),
+    /// A step up or down of how much there is.
+    StepReach(u32, bool),
     /// Another measure to hand out.
     UnitReach(u32, String),
     /// Another condition in reach.
@@ -207,6 +213,8 @@ pub enum Action {
     AimAt(AimField, String),
     /// What the journal has in its stores.
     Stores(Vec<Stock>),
+    /// What the journal would have on the tiles.
+    Tiles(String),
     /// Everything as it was at first.
     StartAgain,
 }
@@ -223,6 +231,7 @@ impl Action {
                 | Self::Units(_)
                 | Self::MeasuresKept
                 | Self::Stores(_)
+                | Self::Tiles(_)
         )
     }
 }
@@ -268,6 +277,7 @@ impl Default for Page {
             aim: Aim::default(),
             chosen: 0,
             next_key: 1,
+            tiles: String::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -284,6 +294,28 @@ impl Page {
             UnitSystem::UsCustomary
         } else {
             UnitSystem::Metric
+        }
+    }
+
+    /// Materials on the tiles.
+    #[must_use]
+    pub fn tiles(&self) -> Vec<String> {
+        if self.tiles.is_empty() {
+            TILES.map(|(material, _)| material.to_owned()).to_vec()
+        } else {
+            self.tiles.split(' ').map(str::to_owned).collect()
+        }
+    }
+
+    /// The page with what stands beside the balance as in `now`: a change that is taken back, or a
+    /// balance that starts again, has nothing to do with units, light and journal.
+    #[must_use]
+    pub fn beside(self, now: &Self) -> Self {
+        Self {
+            us_units: now.us_units,
+            light: now.light,
+            tiles: now.tiles.clone(),
+            ..self
         }
     }
 
@@ -434,6 +466,16 @@ pub fn updated(page: &Page, action: &Action) -> Page {
                 line.typed.clone_from(typed);
             }
         }
+        Action::StepReach(key, up) => {
+            if let Some(line) = page.reach_line(*key) {
+                line.typed = if line.typed.trim().is_empty() {
+                    // From plenty, what is counted begins with one.
+                    "1".to_owned()
+                } else {
+                    stepped(&line.typed, *up)
+                };
+            }
+        }
         Action::UnitReach(key, unit) => {
             if let Some(line) = page.reach_line(*key) {
                 line.unit.clone_from(unit);
@@ -453,14 +495,8 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::MeasuresKept => page.measures.clear(),
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
-        Action::StartAgain => {
-            page = Page {
-                us_units: page.us_units,
-                light: page.light,
-                clock: page.clock,
-                ..Page::default()
-            };
-        }
+        Action::Tiles(tiles) => page.tiles.clone_from(tiles),
+        Action::StartAgain => page = Page::default().beside(&page),
     }
     page
 }
@@ -608,6 +644,35 @@ mod tests {
             (page.reach[0].key, page.reach[0].typed.as_str()),
             (first.key, "30 kg")
         );
+    }
+
+    #[test]
+    fn updated_steps_what_is_in_reach_from_plenty_to_a_count() {
+        let page = updated(&Page::default(), &Action::Reach("sawdust".to_owned()));
+        let key = page.reach.last().unwrap().key;
+        let typed = |page: &Page| page.reach.last().unwrap().typed.clone();
+        assert_eq!(typed(&page), "");
+        let page = updated(&page, &Action::StepReach(key, true));
+        assert_eq!(typed(&page), "1");
+        let page = updated(&page, &Action::StepReach(key, true));
+        assert_eq!(typed(&page), "2");
+        let page = updated(&page, &Action::StepReach(key, false));
+        assert_eq!(typed(&page), "1");
+    }
+
+    #[test]
+    fn what_stands_beside_the_balance_stays_when_that_is_taken_back_or_starts_again() {
+        let before = Page::default();
+        let now = updated(&before, &Action::Tap("bread".to_owned()));
+        let now = updated(&now, &Action::Light(Light::Sun));
+        let now = updated(&now, &Action::Tiles("bread tea_leaves".to_owned()));
+        let back = before.clone().beside(&now);
+        assert_eq!(back.hand, before.hand);
+        assert_eq!((back.light, back.tiles()), (Light::Sun, now.tiles()));
+        assert_eq!(now.tiles(), ["bread", "tea_leaves"]);
+        let again = updated(&now, &Action::StartAgain);
+        assert_eq!((again.hand, again.light), (before.hand, Light::Sun));
+        assert_eq!(Page::default().tiles().len(), TILES.len());
     }
 
     #[test]

@@ -7,6 +7,7 @@ mod emit;
 #[path = "../src/normalise.rs"]
 mod normalise;
 mod rules;
+mod seasons;
 mod spreading;
 mod tables;
 
@@ -28,11 +29,15 @@ fn main() -> ExitCode {
     };
     let mut faults = rules::faults(&tables);
     faults.extend(spreading::faults(&tables));
+    faults.extend(seasons::faults(&tables));
     if !faults.is_empty() {
         return stop(&faults);
     }
     let texts = match (emit::texts(&tables), spreading::texts(&tables)) {
-        (Ok(texts), Ok(more)) => texts.into_iter().chain(more),
+        (Ok(texts), Ok(more)) => texts
+            .into_iter()
+            .chain(more)
+            .chain([seasons::texts(&tables)]),
         (Err(fault), _) | (_, Err(fault)) => return stop(&[fault]),
     };
     let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());

@@ -191,6 +191,12 @@ pub const SPREADING: Layout = Layout {
     columns: ASSUMPTIONS.columns,
 };
 
+/// In which months what comes.
+pub const SEASONS: Layout = Layout {
+    file: "seasons.csv",
+    columns: &["material", "first_month", "last_month", "source", "note"],
+};
+
 /// One thing that is wrong, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
@@ -403,6 +409,8 @@ pub struct Tables {
     pub compost_uses: Table,
     /// See [`SPREADING`].
     pub spreading: Table,
+    /// See [`SEASONS`].
+    pub seasons: Table,
 }
 
 impl Tables {
@@ -423,6 +431,7 @@ impl Tables {
             crops: table(&CROPS)?,
             compost_uses: table(&COMPOST_USES)?,
             spreading: table(&SPREADING)?,
+            seasons: table(&SEASONS)?,
         })
     }
 }

@@ -17,6 +17,7 @@
 //! | `hygiene_rules.csv` | [`hygiene_rules`] |
 //! | `assumptions.csv` | [`Catalogue::assumption`] |
 //! | `crops.csv`, `crop_groups.csv`, `compost_uses.csv`, `spreading.csv` | [`Spreading`] |
+//! | `seasons.csv` | [`seasons()`], [`in_season`] |
 //!
 //! The remarks on figures and names (`note`, `notes`) come with the feature
 //! `remarks`, which is on by default; without it they are empty.
@@ -33,6 +34,7 @@ mod normalise;
 mod records;
 mod rows;
 mod search;
+mod seasons;
 mod spreading;
 
 pub use catalogue::{Catalogue, group_name, hygiene_rules};
@@ -41,4 +43,5 @@ pub use records::{
     NameKind, Source, SourceKind,
 };
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
+pub use seasons::{Hemisphere, Season, in_season, seasons};
 pub use spreading::{CompostUse, Crop, CropGroup, Spreading, SpreadingFigure, UseKind};

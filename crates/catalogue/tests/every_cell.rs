@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 
 use heapwright_catalogue::{
     Catalogue, CautionAbout, NameKind, SourceKind, Spreading, UseKind, group_name, hygiene_rules,
+    seasons,
 };
 use heapwright_quantity::Range;
 use heapwright_terms::{
@@ -480,4 +481,17 @@ fn every_word_of_the_closed_lists_is_met() {
             .collect(),
     );
     assert_eq!(kinds, SourceKind::Estimate as usize + 1);
+}
+
+#[test]
+fn every_cell_of_the_seasons() {
+    let rows = rows("seasons.csv");
+    assert_eq!(rows.len(), seasons().len());
+    for (row, season) in rows.iter().zip(seasons()) {
+        assert_eq!(season.material, row["material"]);
+        assert_eq!(season.first_month.to_string(), row["first_month"]);
+        assert_eq!(season.last_month.to_string(), row["last_month"]);
+        assert_eq!(season.source_keys, list(&row["source"], '+'));
+        assert!(!row["note"].is_empty());
+    }
 }

@@ -12,6 +12,9 @@ mod normalise;
 #[path = "../build/rules.rs"]
 mod rules;
 #[allow(dead_code)]
+#[path = "../build/seasons.rs"]
+mod seasons;
+#[allow(dead_code)]
 #[path = "../build/spreading.rs"]
 mod spreading;
 #[allow(dead_code)]
@@ -46,6 +49,7 @@ fn faults_when(file: &str, from: &str, to: &str) -> Vec<String> {
         Ok(tables) => rules::faults(&tables)
             .iter()
             .chain(&spreading::faults(&tables))
+            .chain(&seasons::faults(&tables))
             .map(ToString::to_string)
             .collect(),
         Err(fault) => vec![fault.to_string()],
@@ -68,6 +72,7 @@ fn the_tables_hold() {
     let tables = Tables::read(text_of).unwrap_or_else(|fault| panic!("{fault}"));
     assert_eq!(rules::faults(&tables), []);
     assert_eq!(spreading::faults(&tables), []);
+    assert_eq!(seasons::faults(&tables), []);
     assert_eq!(tables.materials.rows().count(), 185);
 }
 
@@ -437,4 +442,20 @@ fn measure_words_lead_to_their_measure() {
             .unwrap();
         assert_eq!(found.1, id);
     }
+}
+
+#[test]
+fn broken_seasons_are_refused() {
+    refused(
+        "seasons.csv",
+        "comfrey,5,9,",
+        "comfry,5,9,",
+        "tables/seasons.csv line # (comfry), column material: no material has this id",
+    );
+    refused(
+        "seasons.csv",
+        "comfrey,5,9,",
+        "comfrey,5,13,",
+        "tables/seasons.csv line # (comfrey), column last_month: must be a month, 1 to 12",
+    );
 }

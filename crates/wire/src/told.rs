@@ -1,5 +1,5 @@
 //! What the page asks of the worker beside it that needs no simulation, and what that hands back:
-//! heat, ripeness and nutrients of a heap, and what was kept out of the bin.
+//! heat, ripeness and nutrients of a heap, what was kept out of the bin, and what is needed today.
 //!
 //! Both are ours and of one version: unlike the files and answers of the program, they may change
 //! with it.
@@ -13,8 +13,11 @@ use crate::TableShown;
 pub struct ToldQuestion {
     /// Lines of the journal, one below the other.
     pub journal: String,
-    /// Id of the heap; empty for what was kept out of the bin by all heaps.
+    /// Id of the heap; empty for what concerns all heaps.
     pub heap: String,
+    /// True for what all heaps need today; else, of all heaps, what they kept out of the bin.
+    #[serde(default)]
+    pub today: bool,
     /// What the clock says.
     pub now: String,
     /// True for pounds, gallons and degrees Fahrenheit.
@@ -151,4 +154,50 @@ pub struct KeptOutTold {
     pub climate: TableShown,
     /// What to know of that, a sentence each.
     pub climate_lines: Vec<String>,
+}
+
+/// What all heaps need today.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct TodayTold {
+    /// What is needed, first things first.
+    pub needs: Vec<NeedTold>,
+    /// Heaps that need nothing.
+    pub quiet: Vec<QuietTold>,
+}
+
+/// Something that is needed.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct NeedTold {
+    /// Id of the heap; empty for what concerns the stores.
+    pub heap: String,
+    /// What the heap is called.
+    pub name: String,
+    /// The word of the kind of need.
+    pub kind: String,
+    /// "now", "soon" or "whenever".
+    pub urgency: String,
+    /// How soon, in words.
+    pub how_soon: String,
+    /// What to do, in a few words.
+    pub headline: String,
+    /// How, a sentence each.
+    pub how: Vec<String>,
+    /// Why, a sentence each, the weightiest first.
+    pub why: Vec<String>,
+    /// What can hurt while it is done, a sentence each.
+    pub cautions: Vec<String>,
+    /// What the button says that logs it; empty where nothing can be logged at once.
+    pub act: String,
+    /// What it logs, as a line of the journal whose id, stamp and time mean nothing; empty where
+    /// something must be typed or seen first.
+    pub entry: String,
+}
+
+/// A heap that needs nothing today.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct QuietTold {
+    /// Its id.
+    pub heap: String,
+    /// Why it needs nothing, and when to look again, by its name.
+    pub line: String,
 }

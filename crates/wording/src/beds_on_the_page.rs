@@ -22,6 +22,9 @@ pub const NEVER_SPREAD: &str = "No compost written down yet.";
 pub const BED_NEEDS_NAME: &str = "Give the bed a name, such as North bed.";
 /// A bed of that name is there.
 pub const BED_NAME_TAKEN: &str = "A bed of this name is there already: give another name.";
+/// A correction changes nothing.
+pub const BED_UNCHANGED: &str =
+    "Nothing is changed yet: change a field, or leave it with \"Not now\".";
 /// An area cannot be read.
 pub const NO_AREA: &str = "Enter the area, such as 12, or two sides, such as 3 m x 1.2 m.";
 /// The plan was asked without beds.
@@ -37,6 +40,8 @@ pub const NO_STORES: &str = "Nothing is put by yet. Dry leaves, straw or torn ca
 pub const ALL_USED: &str = "All that was put by is used up. Time to gather more.";
 /// No material was chosen.
 pub const NO_MATERIAL: &str = "Choose a material first.";
+/// What is put by most often, to be tapped.
+pub const OFTEN_PUT_BY: &str = "Often put by";
 /// What opens the uses away from beds.
 pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea";
 

@@ -33,7 +33,46 @@ pub fn caution_line(caution: &CautionText) -> String {
 /// What went into a heap and what to do before its compost is used.
 #[must_use]
 pub fn before_use_line(before_use: &BeforeUse) -> String {
-    let when = if before_use.feeds == 1 || day_text(before_use.first) == day_text(before_use.last) {
+    format!(
+        "This heap had {} {}: {}",
+        lower_first(&before_use.name),
+        when_fed(before_use),
+        lower_first(&before_use.advice.join(" "))
+    )
+}
+
+/// The same for all that went in; what asks for the same is said in one sentence.
+#[must_use]
+pub fn before_use_lines(all: &[BeforeUse]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for (index, one) in all.iter().enumerate() {
+        let is_said = all[..index].iter().any(|said| said.advice == one.advice);
+        if is_said {
+            continue;
+        }
+        let alike: Vec<&BeforeUse> = all[index..]
+            .iter()
+            .filter(|other| other.advice == one.advice)
+            .collect();
+        if alike.len() == 1 {
+            lines.push(before_use_line(one));
+            continue;
+        }
+        let fed: Vec<String> = alike
+            .iter()
+            .map(|one| format!("{} {}", lower_first(&one.name), when_fed(one)))
+            .collect();
+        lines.push(format!(
+            "{} In this heap that goes for {}.",
+            one.advice.join(" "),
+            fed.join("; ")
+        ));
+    }
+    lines
+}
+
+fn when_fed(before_use: &BeforeUse) -> String {
+    if before_use.feeds == 1 || day_text(before_use.first) == day_text(before_use.last) {
         format!("on {}", day_text(before_use.first))
     } else {
         format!(
@@ -42,12 +81,7 @@ pub fn before_use_line(before_use: &BeforeUse) -> String {
             day_text(before_use.last),
             before_use.feeds
         )
-    };
-    format!(
-        "This heap had {} {when}: {}",
-        lower_first(&before_use.name),
-        lower_first(&before_use.advice.join(" "))
-    )
+    }
 }
 
 fn lower_first(text: &str) -> String {
@@ -512,4 +546,38 @@ pub fn hygiene_notice(notice: &HygieneNotice) -> String {
 #[must_use]
 pub fn record_days(first: Moment, last: Moment) -> String {
     format!("{} to {}", day_text(first), day_text(last))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use heapwright_terms::MaterialId;
+
+    fn fed(name: &str, advice: &str) -> BeforeUse {
+        // Some day in 2026.
+        let day = Moment::new(1_780_000_000_000, 0).unwrap();
+        BeforeUse {
+            material: MaterialId(name.to_owned()),
+            name: name.to_owned(),
+            first: day,
+            last: day,
+            feeds: 1,
+            advice: vec![advice.to_owned()],
+            source_keys: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn what_asks_for_the_same_is_said_once_and_everything_is_named() {
+        let (hot, dig) = ("Give it a long hot time.", "Dig it in.");
+        let all = [fed("Pigeon", hot), fed("Ash", dig), fed("Rabbit", hot)];
+        let lines = before_use_lines(&all);
+        assert_eq!(lines.len(), 2);
+        assert!(
+            lines[0].starts_with("Give it a long hot time. In this heap that goes for pigeon on ")
+        );
+        assert!(lines[0].contains("; rabbit on "), "{}", lines[0]);
+        assert_eq!(lines[1], before_use_line(&all[1]));
+        assert!(before_use_lines(&[]).is_empty());
+    }
 }

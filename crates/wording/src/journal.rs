@@ -75,6 +75,22 @@ pub fn heap_name(state: &State, id: EventId) -> &str {
         .unwrap_or("a heap that is not known")
 }
 
+/// What logging a feed once more would log.
+#[must_use]
+pub fn feed_again_line(
+    catalogue: &Catalogue,
+    state: &State,
+    fed: &Fed,
+    system: UnitSystem,
+) -> String {
+    let telling = Telling {
+        catalogue,
+        state,
+        system,
+    };
+    format!("The same feed again: {}", telling.fed(fed))
+}
+
 fn bed_name(state: &State, id: EventId) -> &str {
     state
         .bed(id)

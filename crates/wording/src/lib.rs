@@ -23,6 +23,7 @@ mod recipes;
 pub mod settings;
 mod spreading;
 pub mod today;
+pub mod today_on_the_page;
 pub mod told;
 mod verdicts;
 mod words;
@@ -42,12 +43,13 @@ pub use forecast::{
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, condition_text,
-    hours_rows, hygiene_headline, hygiene_lines, hygiene_notice, living_line, method_line,
-    missing_text, record_days, rule_asks, rule_line, source_line, status_word,
+    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, before_use_lines, caution_line,
+    condition_text, hours_rows, hygiene_headline, hygiene_lines, hygiene_notice, living_line,
+    method_line, missing_text, record_days, rule_asks, rule_line, source_line, status_word,
 };
 pub use journal::{
-    AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
+    AS_FED, KIND_NAMES, ago_text, day_text, entry_line, feed_again_line, heap_name, read_line,
+    time_text,
 };
 pub use ledger::{
     account_rows, beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,

@@ -43,6 +43,10 @@ pub const UNDO: &str = "Undo";
 pub const CLEAR: &str = "Clear all";
 /// Water from a can.
 pub const WATER: &str = "Water from a can";
+/// The place of what each heap needs.
+pub const TODAY: &str = "Today";
+/// The light for bright sun.
+pub const BRIGHT_SUN: &str = "Bright sun";
 /// The settings.
 pub const SETTINGS: &str = "Settings";
 /// The heaps.
@@ -113,6 +117,11 @@ pub const NO_TIME: &str = "Enter a day and a time that are past.";
 /// A shape without its size, or a size without its shape.
 pub const SHAPE_NEEDS_SIZE: &str =
     "Give shape, width and height of what it stands in, or none of them.";
+/// Turns the sign of a temperature.
+pub const BELOW_ZERO: &str = "Below zero";
+/// What an amount of harvested compost is good for.
+pub const HARVEST_AMOUNT_HINT: &str =
+    "May be left out. With it, the page learns how much compost your heaps become.";
 /// Nothing was seen.
 pub const NOTHING_READ: &str = "Enter or tick at least one thing that you saw.";
 /// Nothing is in hand.

@@ -166,12 +166,47 @@ pub fn send(
     entry: impl Fn() -> Entry + 'static,
     done: impl Fn() + Copy + 'static,
 ) -> AnyView {
+    send_as("main-act", hub, label, entry, done)
+}
+
+/// The same for one of several that a form logs, none of which is its main action.
+pub fn send_as(
+    class: &'static str,
+    hub: Hub,
+    label: &'static str,
+    entry: impl Fn() -> Entry + 'static,
+    done: impl Fn() + Copy + 'static,
+) -> AnyView {
     let sender = Sender::new(hub);
     view! {
-        {button("main-act", label, move || sender.send(entry(), done))}
+        {button(class, label, move || sender.send(entry(), done))}
         {sender.fault()}
     }
     .into_any()
+}
+
+/// Puts what is known into fields that are about to be shown.
+pub fn fill(values: Vec<(&'static str, String)>) {
+    // The fields are there with the next frame.
+    request_animation_frame(move || {
+        for (id, value) in values {
+            set_value(id, &value);
+        }
+    });
+}
+
+/// Puts a text into a field, or chooses an option by it.
+pub fn set_value(id: &str, value: &str) {
+    if let Some(field) = document().get_element_by_id(id) {
+        // Only a frozen object refuses, and no field is one.
+        let _ = js_sys::Reflect::set(&field, &"value".into(), &value.into());
+    }
+}
+
+/// The place of a word among its choices, as the options of [`select`] have it; empty for none.
+pub fn option_of<W: Word + PartialEq>(word: Option<W>) -> String {
+    word.and_then(|word| W::choices().iter().position(|choice| *choice == word))
+        .map_or_else(String::new, |index| index.to_string())
 }
 
 type Work = Pin<Box<dyn Future<Output = Result<(), String>>>>;

@@ -75,8 +75,8 @@ fn welcome(hub: Hub) -> AnyView {
     .into_any()
 }
 
-/// The last temperature in the core, or of the first probe.
-pub fn core_text(heap: &Heap, now: Moment, system: UnitSystem) -> Option<String> {
+/// The last temperature in the core, or of the first probe, and when it was read [degC].
+pub fn core_of(heap: &Heap) -> Option<(Moment, f64)> {
     use heapwright_journal::content::ProbePlace;
     let (then, read) = heap.now().last_probes.as_ref()?;
     let probe = read
@@ -84,10 +84,15 @@ pub fn core_text(heap: &Heap, now: Moment, system: UnitSystem) -> Option<String>
         .iter()
         .find(|probe| probe.place == Some(ProbePlace::Core))
         .or_else(|| read.probes.first())?;
+    Some((*then, probe.temperature_c))
+}
+
+fn core_text(heap: &Heap, now: Moment, system: UnitSystem) -> Option<String> {
+    let (then, temperature_c) = core_of(heap)?;
     Some(format!(
         "{}, {}",
-        temperature_text(probe.temperature_c, system),
-        wording::ago_text(*then, now)
+        temperature_text(temperature_c, system),
+        wording::ago_text(then, now)
     ))
 }
 

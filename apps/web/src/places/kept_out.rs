@@ -4,7 +4,7 @@ use heapwright_wire::KeptOutTold;
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
-use super::telling::Telling;
+use super::telling::{About, Telling};
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
 use crate::parts::table::table_view;
@@ -23,7 +23,7 @@ pub fn section(hub: Hub) -> AnyView {
 }
 
 fn body(hub: Hub) -> AnyView {
-    let telling: Telling<KeptOutTold> = Telling::about(hub, None, || true);
+    let telling: Telling<KeptOutTold> = Telling::about(hub, About::KeptOut, || true);
     let told = move || {
         telling.part(|told| {
             let table = |name, table: &heapwright_wire::TableShown| {

@@ -18,6 +18,17 @@ use crate::shell::Hub;
 /// What the worker calls: a word and a value.
 type Hear = Closure<dyn FnMut(JsValue, JsValue)>;
 
+/// What is asked about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum About {
+    /// A heap: its heat, ripeness and nutrients.
+    Heap(EventId),
+    /// What all heaps kept out of the bin.
+    KeptOut,
+    /// What all heaps need today.
+    Today,
+}
+
 /// What was told, and why nothing was.
 pub struct Telling<T: Send + Sync + 'static> {
     /// What was told last.
@@ -34,18 +45,14 @@ impl<T: Send + Sync + 'static> Clone for Telling<T> {
 impl<T: Send + Sync + 'static> Copy for Telling<T> {}
 
 impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
-    /// Asks about a heap, or about all, for as long as the place is looked at and `wanted` is true.
-    pub fn about(
-        hub: Hub,
-        heap: Option<EventId>,
-        wanted: impl Fn() -> bool + Send + 'static,
-    ) -> Self {
+    /// Asks for as long as the place is looked at and `wanted` is true.
+    pub fn about(hub: Hub, about: About, wanted: impl Fn() -> bool + Send + 'static) -> Self {
         let telling = Self {
             told: RwSignal::new(None),
             why: RwSignal::new(String::new()),
         };
         let heard = StoredValue::new_local(Some(telling.hear()));
-        asked_anew(hub, heap, Box::new(wanted), heard, telling.why);
+        asked_anew(hub, about, Box::new(wanted), heard, telling.why);
         telling
     }
 
@@ -83,7 +90,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
 
 fn asked_anew(
     hub: Hub,
-    heap: Option<EventId>,
+    about: About,
     wanted: Box<dyn Fn() -> bool + Send>,
     heard: StoredValue<Option<Hear>, LocalStorage>,
     why: RwSignal<String>,
@@ -110,7 +117,11 @@ fn asked_anew(
         };
         let question = ToldQuestion {
             journal,
-            heap: heap.map(|heap| heap.to_string()).unwrap_or_default(),
+            heap: match about {
+                About::Heap(heap) => heap.to_string(),
+                About::KeptOut | About::Today => String::new(),
+            },
+            today: about == About::Today,
             now: device::now().to_string(),
             us_units,
         };

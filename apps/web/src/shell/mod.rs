@@ -3,7 +3,9 @@
 mod done;
 mod keep;
 mod route;
+mod sun;
 
+use std::ops::Range;
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -12,14 +14,15 @@ use heapwright_garden::Garden;
 use heapwright_wording as wording;
 use heapwright_wording::settings::Clock;
 
-pub use route::Route;
+pub use route::{DEMO_ADDRESS, Route};
+pub use sun::sun;
 
 use crate::asking::{self, Shown};
 use crate::demo;
 use crate::keeping::{Keeper, device};
 use crate::later::{Later, later};
 use crate::parts::focus;
-use crate::parts::live::{live, live_text, nothing, spawn};
+use crate::parts::live::{live, live_if, live_text, nothing, spawn};
 use crate::places::balance::Balance;
 use crate::state::{Action, ClockChoice, Light, Page, updated};
 
@@ -71,6 +74,8 @@ pub struct Hub {
     pub undo: Callback<()>,
     /// The journal.
     pub keeper: Keeper,
+    /// What is fetched after the first answer, once it is there.
+    pub rest: RwSignal<Option<Later>>,
 }
 
 impl Hub {
@@ -94,8 +99,8 @@ pub fn hub() -> Hub {
     expect_context::<Hub>()
 }
 
-fn here() -> Route {
-    Route::read(&window().location().hash().unwrap_or_default())
+fn here(home: Route) -> Route {
+    Route::read(&window().location().hash().unwrap_or_default(), home)
 }
 
 /// The whole page.
@@ -137,7 +142,8 @@ pub fn Shell() -> impl IntoView {
     let undo = Callback::new(move |()| {
         let last = before.try_update(Vec::pop).flatten();
         if let Some(last) = last {
-            set_page.set(last);
+            let now = page.get_untracked();
+            set_page.set(Arc::new(Page::clone(&last).beside(&now)));
             // What was in the stores then may not be there now.
             if let Some(garden) = own.get_untracked().as_ref()
                 && !garden.stores.is_empty()
@@ -146,8 +152,12 @@ pub fn Shell() -> impl IntoView {
             }
         }
     });
-    // What the journal has in its stores is what is in reach; without any, the example.
+    // What the journal has in its stores is what is in reach; without any, the example. What its
+    // heaps are fed is what the tiles offer, and tells the next start that there are heaps.
     Effect::new(move |had_stores: Option<bool>| {
+        if let Some(tiles) = rest.get().and_then(|later| keeper.with(later.tiles)) {
+            act.run(Action::Tiles(tiles));
+        }
         let own = own.get();
         let stored = own.as_ref().as_ref().filter(|own| !own.stores.is_empty());
         let stores = match stored {
@@ -159,7 +169,12 @@ pub fn Shell() -> impl IntoView {
         }
         stored.is_some()
     });
-    let route = RwSignal::new(here());
+    let home = if page.with_untracked(|page| page.tiles.is_empty()) {
+        Route::Balance
+    } else {
+        Route::Today
+    };
+    let route = RwSignal::new(here(home));
     let hub = Hub {
         page: View(page.into()),
         shown: View(shown.into()),
@@ -168,9 +183,16 @@ pub fn Shell() -> impl IntoView {
         can_undo,
         undo,
         keeper,
+        rest,
     };
     provide_context(hub);
-    window_event_listener_untyped("hashchange", move |_| route.set(here()));
+    window_event_listener_untyped("hashchange", move |_| {
+        let now = here(home);
+        // A place that is asked for again stays as it is.
+        if route.get_untracked() != now {
+            route.set(now);
+        }
+    });
     let not_kept = RwSignal::new(false);
     Effect::new(move |_| not_kept.set(!keep::keep(&page.get())));
     Effect::new(move |_| {
@@ -224,7 +246,12 @@ pub fn Shell() -> impl IntoView {
                 {wording::page::NAME}
             </p>
             <p class="place-note">{live_text(note)}</p>
-            <nav class="places" aria-label="Places">{places(route)}</nav>
+            // Where nothing stood before, so that nothing moves when it comes.
+            {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
+            <nav class="places" aria-label="Places">
+                <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
+                <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
+            </nav>
         </header>
         <main>
             {done::bar(hub)}
@@ -239,10 +266,13 @@ pub fn Shell() -> impl IntoView {
     }
 }
 
-fn places(route: RwSignal<Route>) -> impl IntoView {
+fn places(route: RwSignal<Route>, of: Range<usize>) -> AnyView {
+    let skipped = of.start;
     Route::ALL
         .into_iter()
         .zip(PICTURES)
+        .take(of.end)
+        .skip(skipped)
         .map(|(place, picture)| {
             view! {
                 <a href=place.address() aria-current=move || route.get().is_in(place).then_some("page")>
@@ -252,17 +282,20 @@ fn places(route: RwSignal<Route>) -> impl IntoView {
             }
         })
         .collect_view()
+        .into_any()
 }
 
 /// A heap cut open: outline, warm core, layers.
 const MARK: &str = r#"<path class="mark-outline" d="M3 27C6 16 11 7 16 7s10 9 13 20z"/><path class="mark-layer" d="M7 21h18M10 15h12"/><circle class="mark-core" cx="16" cy="20" r="3.5"/>"#;
 
-/// A pair of scales, a heap, a sprout over a bed, a box with a lid, a book, two sliders.
-const PICTURES: [&str; 6] = [
+/// A tick in a ring, a pair of scales, a heap, a box with a lid, a sprout over a bed, a book, two
+/// sliders.
+const PICTURES: [&str; 7] = [
+    r#"<circle cx="12" cy="12" r="9"/><path d="M8 12l3 3l5-6"/>"#,
     r#"<path d="M12 4v16M7 20h10M4 7h16M4 7l-2 6h5zM20 7l-3 6h5z"/>"#,
     r#"<path d="M2 20C5 10 8 5 12 5s7 5 10 15zM7 14h10"/>"#,
-    r#"<path d="M2 20v-4h20v4M12 16V9M12 10C8 10 6 8 6 4c4 0 6 2 6 6c0-3 2-5 6-5c0 4-2 6-6 6"/>"#,
     r#"<path d="M3 5h18v4H3zM5 9v11h14V9M10 13h4"/>"#,
+    r#"<path d="M2 20v-4h20v4M12 16V9M12 10C8 10 6 8 6 4c4 0 6 2 6 6c0-3 2-5 6-5c0 4-2 6-6 6"/>"#,
     r#"<path d="M5 4h14v16H5zM9 4v16M12 9h4M12 13h4"/>"#,
     r#"<path d="M3 8h9M18 8h3M3 16h3M12 16h9"/><circle cx="15" cy="8" r="3"/><circle cx="9" cy="16" r="3"/>"#,
 ];

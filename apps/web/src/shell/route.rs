@@ -3,9 +3,14 @@
 use heapwright_journal::EventId;
 use heapwright_wording as wording;
 
+/// The address of Today that opens the invented garden first.
+pub const DEMO_ADDRESS: &str = "#/today/demo";
+
 /// A place of the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Route {
+    /// What each heap needs today.
+    Today,
     /// What is in hand and what to put with it.
     Balance,
     /// All heaps.
@@ -23,28 +28,34 @@ pub enum Route {
 }
 
 impl Route {
-    /// Those that the bar leads to.
-    pub const ALL: [Self; 6] = [
+    /// Those that the bar leads to: first the [`Self::DAILY`], then those of the corner.
+    pub const ALL: [Self; 7] = [
+        Self::Today,
         Self::Balance,
         Self::Heaps,
-        Self::Beds,
         Self::Stores,
+        Self::Beds,
         Self::Logbook,
         Self::Settings,
     ];
 
-    /// From the part of an address behind and with "#"; an unknown one leads to Balance.
+    /// How many of them lie at the foot of a phone, in reach of a thumb.
+    pub const DAILY: usize = 5;
+
+    /// From the part of an address behind and with "#"; an unknown one leads `home`.
     #[must_use]
-    pub fn read(hash: &str) -> Self {
+    pub fn read(hash: &str, home: Self) -> Self {
         let path = hash.trim_start_matches(['#', '/']);
         match path.split_once('/').unwrap_or((path, "")) {
+            ("today", _) => Self::Today,
+            ("balance", _) => Self::Balance,
             ("heaps", "") => Self::Heaps,
             ("heaps", id) => id.parse().map_or(Self::Heaps, Self::Heap),
             ("beds", _) => Self::Beds,
             ("stores", _) => Self::Stores,
             ("logbook", _) => Self::Logbook,
             ("settings", _) => Self::Settings,
-            _ => Self::Balance,
+            _ => home,
         }
     }
 
@@ -52,6 +63,7 @@ impl Route {
     #[must_use]
     pub fn address(self) -> String {
         match self {
+            Self::Today => "#/today".to_owned(),
             Self::Balance => "#/balance".to_owned(),
             Self::Heaps => "#/heaps".to_owned(),
             Self::Heap(id) => format!("#/heaps/{id}"),
@@ -66,6 +78,7 @@ impl Route {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Today => wording::page::TODAY,
             Self::Balance => "Balance",
             Self::Heaps | Self::Heap(_) => wording::page::HEAPS,
             Self::Beds => wording::beds_on_the_page::BEDS,
@@ -90,11 +103,13 @@ mod tests {
     fn addresses_lead_back_to_their_places() {
         let heap = "0193f2a1-b3c4-7000-8000-000000000001".parse().unwrap();
         for place in Route::ALL.into_iter().chain([Route::Heap(heap)]) {
-            assert_eq!(Route::read(&place.address()), place);
+            for home in [Route::Today, Route::Balance] {
+                assert_eq!(Route::read(&place.address(), home), place);
+            }
         }
-        assert_eq!(Route::read(""), Route::Balance);
-        assert_eq!(Route::read("#/moon"), Route::Balance);
-        assert_eq!(Route::read("#/heaps/moon"), Route::Heaps);
+        assert_eq!(Route::read("", Route::Today), Route::Today);
+        assert_eq!(Route::read("#/moon", Route::Balance), Route::Balance);
+        assert_eq!(Route::read("#/heaps/moon", Route::Today), Route::Heaps);
         assert!(Route::Heap(heap).is_in(Route::Heaps));
     }
 }

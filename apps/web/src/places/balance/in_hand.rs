@@ -8,23 +8,21 @@ use crate::asking::FaultPlace;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
 use crate::parts::focus;
+use crate::parts::live::button;
 use crate::shell::hub;
-use crate::state::{Action, HandLine, TILES};
+use crate::state::{Action, HandLine, Page};
 
 /// The section.
 #[component]
 pub fn InHand() -> impl IntoView {
     let hub = hub();
-    let tiles = TILES
+    // As they are when the place is opened: a tile must not move from under a finger.
+    let tiles = untrack(move || hub.page.with(Page::tiles))
         .into_iter()
-        .map(|(id, _)| {
-            view! {
-                <li>
-                    <button type="button" class="tile" on:click=move |_| hub.act.run(Action::Tap(id.to_owned()))>
-                        {short_name(id)}
-                    </button>
-                </li>
-            }
+        .map(|id| {
+            let name = short_name(&id);
+            let tap = move || hub.act.run(Action::Tap(id.clone()));
+            view! { <li>{button("tile", &name, tap)}</li> }
         })
         .collect_view();
     view! {

@@ -101,7 +101,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                             .with(|shown| shown.fault(&FaultPlace::Reach(key)).map(|what| format!("{what} {}", wording::page::NOT_COUNTED)))
                     })
                     on_type=Callback::new(move |typed| hub.act.run(Action::TypeReach(key, typed)))
-                    on_step=None
+                    on_step=Some(Callback::new(move |up| hub.act.run(Action::StepReach(key, up))))
                     on_unit=Callback::new(move |unit| hub.act.run(Action::UnitReach(key, unit)))
                 />
                 <select

@@ -10,7 +10,7 @@ use crate::asking::FaultPlace;
 use crate::keeping::device;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live};
-use crate::shell::{Hub, Route, hub};
+use crate::shell::{Hub, Route};
 use crate::state::Action;
 
 /// The feed of the page as an entry for a heap, with or without what the recipe adds.
@@ -70,10 +70,8 @@ pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
     }
 }
 
-/// The section.
-#[component]
-pub fn LogFeed() -> impl IntoView {
-    let hub = hub();
+/// What stands in the section.
+pub fn body(hub: Hub) -> AnyView {
     let heaps = move || {
         hub.keeper.with(|journal| {
             journal
@@ -92,8 +90,6 @@ pub fn LogFeed() -> impl IntoView {
         sender.send(entry, move || hub.act.run(Action::ClearHand));
     };
     view! {
-        <section class="card log-feed" aria-labelledby="log-feed-title">
-            <h2 id="log-feed-title">"Log this feed"</h2>
             {live(move || {
                 let heaps = heaps();
                 if heaps.is_empty() {
@@ -116,6 +112,6 @@ pub fn LogFeed() -> impl IntoView {
                 .into_any()
             })}
             {sender.fault()}
-        </section>
     }
+    .into_any()
 }

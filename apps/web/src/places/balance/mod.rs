@@ -11,12 +11,19 @@ mod map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::parts::live::live_if;
+use crate::shell::{DEMO_ADDRESS, Hub, hub};
+
 /// The place.
 #[component]
 pub fn Balance() -> impl IntoView {
+    let hub = hub();
     view! {
         <div class="balance">
-            <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
+            <div class="title-row">
+                <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
+                {first_visit(hub)}
+            </div>
             <div class="column">
                 <in_hand::InHand/>
                 <in_reach::InReach/>
@@ -24,13 +31,27 @@ pub fn Balance() -> impl IntoView {
             <div class="column">
                 <answer::Answer/>
                 <answer::Ways/>
-                <log_feed::LogFeed/>
+                <section class="card log-feed" aria-labelledby="log-feed-title">
+                    <h2 id="log-feed-title">"Log this feed"</h2>
+                    {live_if(move || hub.rest.get().map(|later| (later.log_feed)(hub)))}
+                </section>
                 <map::MixMap/>
                 <figures::Figures/>
                 <cautions::Cautions/>
             </div>
         </div>
     }
+}
+
+/// The way into the invented garden, for those who have no heap yet.
+fn first_visit(hub: Hub) -> AnyView {
+    live_if(move || {
+        let has_heaps = hub.page.with(|page| !page.tiles.is_empty());
+        let is_demo = hub.keeper.with(|journal| journal.is_demo);
+        (!has_heaps && !is_demo).then(|| {
+            view! { <a class="link" href=DEMO_ADDRESS>{wording::page::DEMO_ENTER}</a> }.into_any()
+        })
+    })
 }
 
 /// The short name of a material.

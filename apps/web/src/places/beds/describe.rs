@@ -1,10 +1,12 @@
-//! The form that describes a bed.
+//! The form that describes a bed, or corrects how it was described.
 
 use heapwright_catalogue::Spreading;
-use heapwright_journal::content::{BedDescribed, Feeding, SoilTest};
-use heapwright_quantity::UnitSystem;
+use heapwright_journal::EventId;
+use heapwright_journal::content::{Amended, BedDescribed, Feeding, SoilTest};
+use heapwright_quantity::{UnitSystem, significant};
 use heapwright_wording::beds_on_the_page as words;
 use leptos::prelude::*;
+use serde_json::{Map, Value};
 
 use super::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::keeping::device;
@@ -13,7 +15,22 @@ use crate::parts::live::button;
 use crate::shell::Hub;
 
 /// The form.
-pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
+///
+/// - `bed`: the bed whose description is corrected; `None` for a new one
+pub fn form(hub: Hub, bed: Option<EventId>, done: impl Fn() + Copy + 'static) -> AnyView {
+    let old = bed.and_then(|bed| {
+        hub.keeper
+            .peek(|journal| journal.state.bed(bed)?.now().described.clone())
+    });
+    if let Some(old) = &old {
+        form::fill(values(old, hub.page.with(|page| page.system())));
+    }
+    let was_new_ground = old.as_ref().is_some_and(|old| old.new_ground);
+    let send_word = match bed {
+        Some(_) => "Keep the change",
+        None => "Keep this bed",
+    };
+    let entry = move || entry(hub, bed.zip(old.as_ref()));
     let unit = match hub.page.with(|page| page.system()) {
         UnitSystem::Metric => "m²",
         UnitSystem::UsCustomary => "sq ft",
@@ -34,7 +51,7 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
             </div>
             {form::select("bed-feeding", "How much it feeds on the soil", Some("as the crop does"), form::words::<Feeding>())}
             <label class="tick">
-                <input type="checkbox" name="bed-new-ground" value="0"/>
+                <input type="checkbox" name="bed-new-ground" value="0" checked=was_new_ground/>
                 <span>"New ground, not dug and fed before"</span>
             </label>
             <details class="more">
@@ -47,9 +64,9 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
                     {form::text("soil-conductivity", "Conductivity, dS/m".to_owned(), "", true)}
                 </div>
             </details>
-            {form::when("bed-when")}
+            {bed.is_none().then(|| form::when("bed-when"))}
             <div class="acts">
-                {form::send(hub, "Keep this bed", move || described(hub), done)}
+                {form::send(hub, send_word, entry, done)}
                 {button("quiet", "Not now", done)}
             </div>
         </div>
@@ -57,16 +74,82 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
     .into_any()
 }
 
-/// What the form says.
-fn described(hub: Hub) -> Entry {
-    let happened = form::moment("bed-when")?;
+/// What the form says, as a new bed or as what changes of an old one.
+fn entry(hub: Hub, old: Option<(EventId, &BedDescribed)>) -> Entry {
+    let new = described(hub, old.map(|(bed, _)| bed))?;
+    match old {
+        None => Ok((new.into(), form::moment("bed-when")?)),
+        Some((bed, old)) => {
+            let patch = patch(old, &new);
+            if patch.is_empty() {
+                return Err(words::BED_UNCHANGED.to_owned());
+            }
+            let amended = Amended {
+                event: bed,
+                happened: None,
+                patch,
+            };
+            Ok((amended.into(), None))
+        }
+    }
+}
+
+/// What the fields show of a bed that was described.
+fn values(bed: &BedDescribed, system: UnitSystem) -> Vec<(&'static str, String)> {
+    let area = match system {
+        UnitSystem::Metric => bed.area_m2,
+        UnitSystem::UsCustomary => bed.area_m2 / SQUARE_METRES_PER_SQUARE_FOOT,
+    };
+    let soil = bed.soil.unwrap_or_default();
+    let number = |value: Option<f64>| value.map_or_else(String::new, |value| significant(value, 6));
+    vec![
+        ("bed-name", bed.name.clone()),
+        ("bed-area", significant(area, 6)),
+        ("bed-crop", bed.crop.clone().unwrap_or_default()),
+        ("bed-feeding", form::option_of(bed.feeding)),
+        ("soil-ph", number(soil.ph)),
+        ("soil-organic", number(soil.organic_matter_pct)),
+        ("soil-phosphorus", number(soil.phosphorus_mg_kg)),
+        ("soil-potassium", number(soil.potassium_mg_kg)),
+        ("soil-conductivity", number(soil.conductivity_ds_m)),
+    ]
+}
+
+/// What changes from one description to the next, as a merge patch.
+fn patch(old: &BedDescribed, new: &BedDescribed) -> Map<String, Value> {
+    let fields = |bed: &BedDescribed| match serde_json::to_value(bed) {
+        Ok(Value::Object(fields)) => fields,
+        _ => Map::new(),
+    };
+    difference(&fields(old), &fields(new))
+}
+
+fn difference(old: &Map<String, Value>, new: &Map<String, Value>) -> Map<String, Value> {
+    let gone = old
+        .keys()
+        .filter(|name| !new.contains_key(*name))
+        .map(|name| (name.clone(), Value::Null));
+    let changed = new.iter().filter_map(|(name, value)| {
+        let change = match (old.get(name), value) {
+            (Some(before), _) if before == value => return None,
+            (Some(Value::Object(before)), Value::Object(now)) => {
+                Value::Object(difference(before, now))
+            }
+            _ => value.clone(),
+        };
+        Some((name.clone(), change))
+    });
+    gone.chain(changed).collect()
+}
+
+fn described(hub: Hub, itself: Option<EventId>) -> Result<BedDescribed, String> {
     let name = device::value("bed-name").trim().to_owned();
     if name.is_empty() {
         return Err(words::BED_NEEDS_NAME.to_owned());
     }
     let taken = super::named(hub)
         .iter()
-        .any(|(_, known)| known.to_lowercase() == name.to_lowercase());
+        .any(|(id, known)| Some(*id) != itself && known.to_lowercase() == name.to_lowercase());
     if taken {
         return Err(words::BED_NAME_TAKEN.to_owned());
     }
@@ -78,7 +161,7 @@ fn described(hub: Hub) -> Entry {
         potassium_mg_kg: form::number("soil-potassium")?,
         conductivity_ds_m: form::number("soil-conductivity")?,
     };
-    let content = BedDescribed {
+    Ok(BedDescribed {
         name,
         area_m2: area_m2(
             &device::value("bed-area"),
@@ -88,8 +171,7 @@ fn described(hub: Hub) -> Entry {
         feeding: form::chosen::<Feeding>("bed-feeding"),
         new_ground: !device::ticked("bed-new-ground").is_empty(),
         soil: (soil != SoilTest::default()).then_some(soil),
-    };
-    Ok((content.into(), happened))
+    })
 }
 
 /// An area as it is typed: a bare number in the units of the page, or with its own.
@@ -112,6 +194,44 @@ fn area_m2(typed: &str, system: UnitSystem) -> Result<f64, String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_correction_names_what_changes_and_nothing_else() {
+        let old = BedDescribed {
+            name: "North bed".to_owned(),
+            area_m2: 6.0,
+            crop: Some("beans".to_owned()),
+            feeding: None,
+            new_ground: true,
+            soil: Some(SoilTest {
+                ph: Some(6.5),
+                potassium_mg_kg: Some(120.0),
+                ..SoilTest::default()
+            }),
+        };
+        let new = BedDescribed {
+            area_m2: 8.0,
+            crop: None,
+            feeding: Some(Feeding::Heavy),
+            new_ground: false,
+            soil: Some(SoilTest {
+                ph: Some(7.0),
+                ..SoilTest::default()
+            }),
+            ..old.clone()
+        };
+        assert_eq!(patch(&old, &old), Map::new());
+        assert_eq!(
+            Value::Object(patch(&old, &new)),
+            serde_json::json!({
+                "area_m2": 8.0,
+                "crop": null,
+                "feeding": "heavy",
+                "new_ground": null,
+                "soil": { "ph": 7.0, "potassium_mg_kg": null }
+            })
+        );
+    }
 
     #[test]
     fn an_area_is_read_bare_or_with_its_units() {

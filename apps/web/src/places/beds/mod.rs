@@ -20,13 +20,14 @@ use crate::keeping::{Status, device};
 use crate::parts::entry::entry_row;
 use crate::parts::focus;
 use crate::parts::fold::Fold;
-use crate::parts::live::{live, live_if, opener};
+use crate::parts::live::{live, live_if, named_button, opener};
 use crate::shell::{Hub, hub};
 
 /// The form that is open.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Form {
     Describe,
+    Correct(EventId),
     Spread,
 }
 
@@ -57,7 +58,8 @@ pub fn Beds() -> impl IntoView {
     };
     let form = move || {
         open.get().map(|form| match form {
-            Form::Describe => describe::form(hub, close),
+            Form::Describe => describe::form(hub, None, close),
+            Form::Correct(bed) => describe::form(hub, Some(bed), close),
             Form::Spread => spread::form(hub, close),
         })
     };
@@ -76,7 +78,7 @@ pub fn Beds() -> impl IntoView {
                 </div>
                 {live_if(form)}
             </section>
-            {live(move || list(hub))}
+            {live(move || list(hub, open))}
             {has_beds.then(|| plan::section(hub))}
             {uses::section()}
         }
@@ -115,20 +117,26 @@ fn area_text(area_m2: f64, system: UnitSystem) -> String {
 /// International foot, 1959: 0.3048 m.
 const SQUARE_METRES_PER_SQUARE_FOOT: f64 = 0.3048 * 0.3048;
 
-fn list(hub: Hub) -> AnyView {
+fn list(hub: Hub, open: RwSignal<Option<Form>>) -> AnyView {
     let system = hub.page.with(|page| page.system());
     let cards = hub.keeper.with(|journal| {
         let now = device::now();
         journal
             .state
             .beds()
-            .filter_map(|bed| card(hub, bed, now, system))
+            .filter_map(|bed| card(hub, bed, now, system, open))
             .collect_view()
     });
     view! { <ul class="heaps">{cards}</ul> }.into_any()
 }
 
-fn card(hub: Hub, bed: &Bed, now: Moment, system: UnitSystem) -> Option<AnyView> {
+fn card(
+    hub: Hub,
+    bed: &Bed,
+    now: Moment,
+    system: UnitSystem,
+    open: RwSignal<Option<Form>>,
+) -> Option<AnyView> {
     let described = bed.now().described.as_ref()?;
     let feeding = described
         .feeding
@@ -146,6 +154,17 @@ fn card(hub: Hub, bed: &Bed, now: Moment, system: UnitSystem) -> Option<AnyView>
     );
     let ids: Vec<EventId> = bed.history().rev().map(|event| event.id).collect();
     let name = described.name.clone();
+    let id = bed.id;
+    let correct = named_button(
+        "quiet",
+        "Change",
+        Some(format!("Change {name}")),
+        move || {
+            open.set(Some(Form::Correct(id)));
+            // The form lies above what may be a long list: it is there with the next frame.
+            request_animation_frame(|| focus("bed-name"));
+        },
+    );
     let summary = view! { "What was done"<span class="unseen">" on "{name.clone()}</span> };
     Some(
         view! {
@@ -153,6 +172,7 @@ fn card(hub: Hub, bed: &Bed, now: Moment, system: UnitSystem) -> Option<AnyView>
                 <div class="heap-head">
                     <h2>{name}</h2>
                     <span class="stage">{area_text(described.area_m2, system)}</span>
+                    {correct}
                 </div>
                 <dl class="doings">
                     {(!crop.is_empty()).then(|| view! { <div><dt>"Grows"</dt><dd>{crop.join(", ")}</dd></div> })}

@@ -89,14 +89,11 @@ fn to_see_to(hub: Hub, heap: EventId) -> Option<AnyView> {
     let lines: Vec<String> = hub.keeper.with(|journal| {
         let state = &journal.state;
         let garden = asking::garden_now(&page, state, device::now());
-        before_use(
+        wording::before_use_lines(&before_use(
             Catalogue::built_in(),
             &garden,
             &state.contents_since_harvest(heap),
-        )
-        .iter()
-        .map(wording::before_use_line)
-        .collect()
+        ))
     });
     (!lines.is_empty()).then(|| {
         let lines = lines

@@ -6,7 +6,7 @@ use heapwright_garden::Stuff;
 use heapwright_journal::content::{
     Cover, Covered, Harvested, Noted, Rested, Stage, Thoroughness, Turned, Uncovered, Watered,
 };
-use heapwright_journal::{Content, EventId};
+use heapwright_journal::{AmountSaid, Content, EventId};
 use heapwright_wording as wording;
 use js_sys::Uint8Array;
 use leptos::prelude::*;
@@ -16,6 +16,7 @@ use super::read;
 use crate::asking;
 use crate::keeping::device;
 use crate::parts::amount::AmountRow;
+use crate::parts::amount_said::AmountTyped;
 use crate::parts::focus;
 use crate::parts::fold::sentences;
 use crate::parts::form::{self, Entry, Sender};
@@ -79,10 +80,34 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
                 {opener(Form::More, "More")}
             </div>
             {turned.fault()}
+            {again(hub, id)}
             {live_if(form)}
         </section>
     }
     .into_any()
+}
+
+/// The last feed, to be logged once more by one tap.
+fn again(hub: Hub, id: EventId) -> AnyView {
+    let sender = Sender::new(hub);
+    let offer = move || {
+        let system = hub.page.with(|page| page.system());
+        hub.keeper.with(|journal| {
+            let heap = journal.state.heap(id)?;
+            let fed = heap
+                .history()
+                .rev()
+                .find_map(|event| match event.content() {
+                    Some(Content::Fed(fed)) if fed.heap == id => Some(fed.clone()),
+                    _ => None,
+                })?;
+            let line =
+                wording::feed_again_line(Catalogue::built_in(), &journal.state, &fed, system);
+            let log = move || sender.send(Ok((fed.clone().into(), None)), || {});
+            Some(button("again", &line, log))
+        })
+    };
+    view! { {live_if(offer)}{sender.fault()} }.into_any()
 }
 
 fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
@@ -241,10 +266,14 @@ async fn small(file: &wasm_bindgen::JsValue) -> Option<(Vec<u8>, u32, u32)> {
 }
 
 fn harvested_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
+    let amount = AmountTyped::new(hub, "", "barrow");
     let entry = move || -> Entry {
         let content = Harvested {
             heap: id,
-            amount: None,
+            amount: match amount.is_empty() {
+                true => None,
+                false => Some(AmountSaid::from(&amount.said()?)),
+            },
             share_pct: form::number("harvested-share")?,
             sieve_mm: None,
             overs: None,
@@ -254,7 +283,12 @@ fn harvested_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> An
     };
     view! {
         <div class="log-form">
-            {form::text("harvested-share", "How much of it, %".to_owned(), "All of it, if left empty.", true)}
+            <div class="field">
+                <label for="harvested-amount">"How much compost came of it"</label>
+                {amount.row("harvested-amount", "compost harvested")}
+                <p class="hint">{wording::page::HARVEST_AMOUNT_HINT}</p>
+            </div>
+            {form::text("harvested-share", "How much of the heap, %".to_owned(), "All of it, if left empty.", true)}
             {form::when("harvested-when")}
             {form::send(hub, "Log the harvest", entry, done)}
         </div>
@@ -289,15 +323,15 @@ fn more_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView
             {form::when("more-when")}
             <div class="pair">
                 {form::select("turned-how", "Turned", None, form::words::<Thoroughness>())}
-                {form::send(hub, "Log the turning", turned, done)}
+                {form::send_as("log-act", hub, "Log the turning", turned, done)}
             </div>
             <div class="pair">
                 {form::select("cover", "Cover", None, form::words::<Cover>())}
-                {form::send(hub, "Log the cover", covered, done)}
+                {form::send_as("log-act", hub, "Log the cover", covered, done)}
             </div>
             <div class="pair">
                 {form::select("stage", "Stage", None, form::words::<Stage>())}
-                {form::send(hub, "Log the stage", rested, done)}
+                {form::send_as("log-act", hub, "Log the stage", rested, done)}
             </div>
         </div>
     }

@@ -3,7 +3,7 @@
 mod ahead;
 mod content;
 mod log;
-mod read;
+pub(super) mod read;
 mod told;
 
 use heapwright_journal::EventId;

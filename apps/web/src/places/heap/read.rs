@@ -2,71 +2,141 @@
 
 use heapwright_journal::EventId;
 use heapwright_journal::content::{Creature, Look, Probe, ProbePlace, Read, Smell, Squeeze};
-use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit};
+use heapwright_quantity::{
+    UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius, significant,
+};
 use heapwright_wording as wording;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
+use crate::keeping::device;
 use crate::parts::form::{self, Entry};
-use crate::parts::live::named_button;
+use crate::parts::live::{button, named_button};
+use crate::places::heaps::core_of;
 use crate::shell::Hub;
+
+/// Id of the field of the temperature.
+pub const TEMPERATURE: &str = "read-temperature";
+
+/// Where steps begin for a heap that was never read \[degC\]: a mild day.
+const USUAL_C: f64 = 20.0;
 
 /// The form.
 pub fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
     let system = hub.page.with(|page| page.system());
-    let (degrees, length) = match system {
-        UnitSystem::Metric => ("\u{b0}C", "cm"),
-        UnitSystem::UsCustomary => ("\u{b0}F", "in"),
+    let length = match system {
+        UnitSystem::Metric => "cm",
+        UnitSystem::UsCustomary => "in",
     };
     view! {
         <div class="log-form">
-            <div class="field">
-                <label for="read-temperature">{format!("Temperature, {degrees}")}</label>
-                <div class="amount">
-                    <input id="read-temperature" class="count" type="text" inputmode="decimal" autocomplete="off"/>
-                    // Number keypads of phones have no minus.
-                    {named_button("step", "\u{b1}", Some("Above or below zero".to_owned()), turn_sign)}
-                </div>
-            </div>
+            {temperature(hub, id)}
             <div class="fields">
                 {form::select("read-place", "Where", None, form::words::<ProbePlace>())}
                 {form::text("read-depth", format!("How deep, {length}"), "", true)}
             </div>
-            {form::chips("read-squeeze", "A handful, squeezed", true, form::words::<Squeeze>())}
-            {form::chips("read-smell", "Smell", false, form::words::<Smell>())}
+            {form::chips("read-squeeze", SQUEEZED, true, form::words::<Squeeze>())}
+            {form::chips("read-smell", SMELL, false, form::words::<Smell>())}
             {form::chips("read-look", "Looks", false, form::words::<Look>())}
-            {form::chips("read-creature", "Creatures", false, form::words::<Creature>())}
+            {form::chips("read-creature", CREATURES, false, form::words::<Creature>())}
             {form::when("read-when")}
-            {form::send(hub, "Log the reading", move || read(id, system), done)}
+            {form::send(hub, LOG, move || read(id, system, form::chosen::<ProbePlace>("read-place")), done)}
+        </div>
+    }
+    .into_any()
+}
+
+/// The little that a need of today asks for: the core's temperature, or what hand, nose and eye find.
+pub fn short(hub: Hub, id: EventId, is_of_heat: bool, done: impl Fn() + Copy + 'static) -> AnyView {
+    let system = hub.page.with(|page| page.system());
+    let fields = if is_of_heat {
+        temperature(hub, id)
+    } else {
+        view! {
+            {form::chips("read-squeeze", SQUEEZED, true, form::words::<Squeeze>())}
+            {form::chips("read-smell", SMELL, false, form::words::<Smell>())}
+            {form::chips("read-creature", CREATURES, false, form::words::<Creature>())}
+        }
+        .into_any()
+    };
+    view! {
+        <div class="log-form">
+            {fields}
+            {form::send(hub, LOG, move || read(id, system, Some(ProbePlace::Core)), done)}
+        </div>
+    }
+    .into_any()
+}
+
+const LOG: &str = "Log the reading";
+const SQUEEZED: &str = "A handful, squeezed";
+const SMELL: &str = "Smell";
+const CREATURES: &str = "Creatures";
+
+/// The field of a temperature: digits, a degree more or less, and the sign.
+pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
+    let system = hub.page.with(|page| page.system());
+    let degrees = match system {
+        UnitSystem::Metric => "\u{b0}C",
+        UnitSystem::UsCustomary => "\u{b0}F",
+    };
+    // Steps from an empty field begin where the heap was last.
+    let last = hub.keeper.peek(|journal| {
+        let heap = journal.state.heap(heap)?;
+        core_of(heap).map(|(_, temperature_c)| temperature_c)
+    });
+    let begin = last.map_or(USUAL_C, f64::round);
+    let begin = match system {
+        UnitSystem::Metric => begin,
+        UnitSystem::UsCustomary => fahrenheit_from_celsius(begin).round(),
+    };
+    let step = move |by: f64| {
+        let next = match form::number(TEMPERATURE) {
+            Ok(Some(degrees)) => degrees + by,
+            Ok(None) => begin,
+            // What cannot be read is not lost.
+            Err(_) => return,
+        };
+        form::set_value(TEMPERATURE, &significant(next, 4));
+    };
+    view! {
+        <div class="field">
+            <label for=TEMPERATURE>{format!("Temperature, {degrees}")}</label>
+            <div class="amount">
+                {named_button("step", "\u{2212}", Some("One degree less".to_owned()), move || step(-1.0))}
+                <input id=TEMPERATURE class="count" type="text" inputmode="decimal" autocomplete="off"/>
+                {named_button("step", "+", Some("One degree more".to_owned()), move || step(1.0))}
+                // Number keypads of phones have no minus.
+                {button("sign-key", wording::page::BELOW_ZERO, turn_sign)}
+            </div>
         </div>
     }
     .into_any()
 }
 
 fn turn_sign() {
-    let field = document()
-        .get_element_by_id("read-temperature")
-        .and_then(|field| field.dyn_into::<web_sys::HtmlInputElement>().ok());
-    if let Some(field) = field {
-        let typed = field.value();
-        let turned = match typed.trim().strip_prefix(['-', '\u{2212}']) {
-            Some(rest) => rest.to_owned(),
-            None => format!("-{}", typed.trim()),
-        };
-        field.set_value(&turned);
-    }
+    let typed = device::value(TEMPERATURE);
+    let turned = match typed.trim().strip_prefix(['-', '\u{2212}']) {
+        Some(rest) => rest.to_owned(),
+        None => format!("-{}", typed.trim()),
+    };
+    form::set_value(TEMPERATURE, &turned);
 }
 
-fn read(heap: EventId, system: UnitSystem) -> Entry {
-    let temperature = form::number("read-temperature")?;
+/// The temperature that the field holds [degC]; `None` when it is empty.
+pub fn typed_c(system: UnitSystem) -> Result<Option<f64>, String> {
+    let typed = form::number(TEMPERATURE)?;
+    Ok(typed.map(|degrees| match system {
+        UnitSystem::Metric => degrees,
+        UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
+    }))
+}
+
+fn read(heap: EventId, system: UnitSystem, place: Option<ProbePlace>) -> Entry {
     let depth = form::number("read-depth")?;
-    let probes = temperature.map(|degrees| Probe {
-        temperature_c: match system {
-            UnitSystem::Metric => degrees,
-            UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
-        },
+    let probes = typed_c(system)?.map(|temperature_c| Probe {
+        temperature_c,
         depth_m: depth.map(|depth| form::metres(depth, system)),
-        place: form::chosen::<ProbePlace>("read-place"),
+        place,
     });
     let read = Read {
         heap,

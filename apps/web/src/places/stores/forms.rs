@@ -14,6 +14,7 @@ use crate::parts::form::{self, Entry};
 use crate::parts::live::{button, live, live_if};
 use crate::places::balance::{condition_options, short_name};
 use crate::places::beds::heap_options;
+use crate::places::known::put_by_tiles;
 use crate::shell::Hub;
 
 /// Something was put by.
@@ -52,8 +53,23 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
             .into_any()
         })
     };
+    // As they are when the form is opened: a tile must not move from under a finger.
+    let tiles = hub
+        .keeper
+        .peek(|journal| put_by_tiles(&journal.state, device::now()))
+        .into_iter()
+        .map(|id| {
+            let name = short_name(&id);
+            let pick = move || {
+                condition.set(String::new());
+                material.set(Some(id.clone()));
+            };
+            view! { <li>{button("tile", &name, pick)}</li> }
+        })
+        .collect_view();
     view! {
         <div class="log-form">
+            <ul class="tiles" aria-label=words::OFTEN_PUT_BY>{tiles}</ul>
             <Finder
                 id="put-find"
                 label="What"

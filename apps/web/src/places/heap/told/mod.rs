@@ -14,7 +14,7 @@ use leptos::prelude::*;
 
 use crate::parts::fold::sentences;
 use crate::parts::live::live_if;
-use crate::places::telling::Telling;
+use crate::places::telling::{About, Telling};
 use crate::shell::Hub;
 
 /// All of them.
@@ -26,7 +26,7 @@ pub fn sections(hub: Hub, id: EventId) -> AnyView {
             heap.is_some_and(|heap| heap.history().any(|event| tells(event)))
         })
     });
-    let telling: Telling<HeapTold> = Telling::about(hub, Some(id), move || has_past.get());
+    let telling: Telling<HeapTold> = Telling::about(hub, About::Heap(id), move || has_past.get());
     Effect::new(move |_| {
         if !has_past.get() {
             telling.told.set(Some(Arc::new(of_nothing())));

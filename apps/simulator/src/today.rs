@@ -1,0 +1,135 @@
+//! What each heap needs today, in the sentences of the page.
+
+use heapwright_answers::today::{Need, Urgency, today};
+use heapwright_catalogue::Catalogue;
+use heapwright_garden::Garden;
+use heapwright_journal::{Content, DeviceId, Event, EventId, Moment, Stamp, What};
+use heapwright_quantity::UnitSystem;
+use heapwright_state::State;
+use heapwright_wire::{NeedTold, QuietTold, TodayTold};
+use heapwright_wording::{self as wording, today as words};
+
+/// The needs of all heaps.
+pub fn told(state: &State, garden: &Garden, now: Moment, system: UnitSystem) -> TodayTold {
+    let answer = today(Catalogue::built_in(), garden, state, now);
+    TodayTold {
+        needs: answer
+            .needs
+            .iter()
+            .map(|need| need_told(state, garden, need, now, system))
+            .collect(),
+        quiet: answer
+            .quiet
+            .iter()
+            .map(|quiet| QuietTold {
+                heap: quiet.heap.to_string(),
+                line: words::quiet_line(state, quiet),
+            })
+            .collect(),
+    }
+}
+
+fn need_told(
+    state: &State,
+    garden: &Garden,
+    need: &Need,
+    now: Moment,
+    system: UnitSystem,
+) -> NeedTold {
+    let catalogue = Catalogue::built_in();
+    // What cannot be written as a line is not offered.
+    let entry = need
+        .entry
+        .as_ref()
+        .and_then(|entry| line(entry, now))
+        .unwrap_or_default();
+    NeedTold {
+        heap: need.heap.map(|heap| heap.to_string()).unwrap_or_default(),
+        name: need
+            .heap
+            .map(|heap| wording::heap_name(state, heap).to_owned())
+            .unwrap_or_default(),
+        kind: need.what.kind().key().to_owned(),
+        urgency: match need.urgency {
+            Urgency::Now => "now",
+            Urgency::Soon => "soon",
+            Urgency::Whenever => "whenever",
+        }
+        .to_owned(),
+        how_soon: words::urgency_heading(need.urgency).to_owned(),
+        headline: words::headline(catalogue, garden, state, need),
+        how: words::how_to(catalogue, need, system),
+        why: words::why_lines(need, now, system),
+        cautions: need
+            .cautions
+            .iter()
+            .map(|caution| words::caution_line(*caution).to_owned())
+            .collect(),
+        act: words::tap_word(need).unwrap_or_default().to_owned(),
+        entry,
+    }
+}
+
+/// An entry as a line of the journal whose id, stamp and time mean nothing.
+fn line(entry: &Content, now: Moment) -> Option<String> {
+    let event = Event {
+        id: EventId::new(0, &[0; 10]),
+        stamp: Stamp {
+            wall_ms: 0,
+            count: 0,
+            device: DeviceId(0),
+        },
+        happened: now,
+        recorded: now,
+        by: None,
+        batch: None,
+        what: What::Known(entry.clone()),
+    };
+    event.write().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use heapwright_wire::{TodayTold, ToldQuestion};
+
+    use super::*;
+    use crate::outlook::read_state;
+
+    #[test]
+    fn every_heap_of_the_demo_garden_is_told_of_and_each_entry_can_be_logged() {
+        let day = jiff::civil::date(2026, 11, 15);
+        let lines: Vec<String> = heapwright_invented::lines(&heapwright_invented::Plan::demo(day))
+            .map(Result::unwrap)
+            .collect();
+        let journal = lines.join("\n");
+        let question = ToldQuestion {
+            journal: journal.clone(),
+            heap: String::new(),
+            today: true,
+            now: "2026-11-15T12:00:00+00:00".to_owned(),
+            us_units: false,
+        };
+        let text = crate::told::told(&serde_json::to_string(&question).unwrap()).unwrap();
+        let told: TodayTold = serde_json::from_str(&text).unwrap();
+        let state = read_state(&journal);
+        let needing: BTreeSet<&str> = told.needs.iter().map(|need| need.heap.as_str()).collect();
+        for heap in state.heaps() {
+            use heapwright_journal::content::Stage;
+            let id = heap.id.to_string();
+            let is_quiet = told.quiet.iter().any(|quiet| quiet.heap == id);
+            let is_told = needing.contains(id.as_str()) || is_quiet;
+            assert_eq!(is_told, heap.now().stage != Stage::Finished, "{id}");
+        }
+        assert!(!told.needs.is_empty());
+        for need in &told.needs {
+            assert!(!need.why.is_empty(), "{}", need.headline);
+            assert_eq!(need.act.is_empty(), need.entry.is_empty());
+            if !need.entry.is_empty() {
+                let event = Event::read(&need.entry).unwrap();
+                assert!(event.content().is_some(), "{}", need.entry);
+            }
+        }
+    }
+}

@@ -1,0 +1,380 @@
+// The daily companion: the bar of places, what each heap needs today, the first minute, wet hands.
+import assert from "node:assert/strict";
+import { after, before, describe, test } from "node:test";
+import { newProfile, open, openBrowser, PATIENCE_MS, PHONE, ready, sidewaysScroll, startProgram, until } from "./harness.js";
+import { form, onTheDevice, opened, startHeap, texts, toHeap, told } from "./journal.js";
+import { goTo, inHand, count, plain, sentence, textOf, tile } from "./keeper.js";
+
+let program;
+let browser;
+
+before(async () => {
+  program = await startProgram();
+  browser = await openBrowser();
+});
+
+after(async () => {
+  await browser?.close();
+  await program?.kill();
+});
+
+function visiting(name, hands, options = PHONE) {
+  test(name, async () => {
+    const context = await browser.newContext(options);
+    try {
+      const page = await context.newPage();
+      await open(page, program.address);
+      await hands(page, context);
+    } finally {
+      await context.close();
+    }
+  });
+}
+
+/** Waits until the needs of the day are there, or that there are none. */
+const worked = (page) => page.locator(".today :is(.needs, .need-rest)").waitFor({ timeout: PATIENCE_MS });
+
+/** What each need says to do. */
+const needs = (page) => page.locator(".needs .need-what").allInnerTexts();
+
+/** Boxes of all that can be tapped within an element. */
+const boxes = (page, within) => page.locator(within).first().evaluate((place) =>
+  [...place.querySelectorAll("a[href], button, input, select, summary")]
+    .filter((one) => one.checkVisibility() && !(one.closest("li")?.querySelector("h2 a.heap-link")))
+    .map((one) => {
+      const { left, top, right, bottom, width, height } = (one.closest("label.chip, label.tick") ?? one).getBoundingClientRect();
+      return { what: (one.getAttribute("aria-label") ?? one.textContent).trim().slice(0, 40) || one.id, left, top, right, bottom, width, height };
+    }));
+
+function tooSmall(all) {
+  return all.filter((one) => one.width < 47.9 || one.height < 47.9).map((one) => `${one.what}: ${one.width.toFixed(0)} x ${one.height.toFixed(0)}`);
+}
+
+function tooClose(all) {
+  const close = [];
+  all.forEach((one, index) => all.slice(index + 1).forEach((other) => {
+    const apart = Math.max(other.left - one.right, one.left - other.right, other.top - one.bottom, one.top - other.bottom);
+    if (apart < 7.9) close.push(`${one.what} and ${other.what}: ${apart.toFixed(1)} px`);
+  }));
+  return close;
+}
+
+describe("the bar of places", () => {
+  for (const width of [320, 360, 768, 1280]) {
+    visiting(`all seven are one tap away at ${width} px, whole, large enough and apart`, async (page) => {
+      const nav = page.getByRole("navigation", { name: "Places" });
+      const names = await nav.getByRole("link").allInnerTexts();
+      assert.deepEqual(names.map(plain), ["Today", "Balance", "Heaps", "Stores", "Beds", "Logbook", "Settings"]);
+      const all = await boxes(page, ".places");
+      assert.deepEqual(tooSmall(all), []);
+      assert.deepEqual(tooClose(all), []);
+      for (const { what, left, top, right, bottom } of all) {
+        assert.ok(left >= 0 && right <= width && top >= 0 && bottom <= 740, `${what} is outside the window`);
+      }
+      const cut = await page.locator(".places a").evaluateAll((links) => links.filter((link) => link.scrollWidth > link.clientWidth + 1).map((link) => link.textContent));
+      assert.deepEqual(cut, [], "words that are cut off");
+      for (const name of ["Today", "Stores", "Beds", "Logbook", "Settings", "Heaps", "Balance"]) {
+        await goTo(page, name);
+        assert.equal(await page.locator("#title").count(), 1, name);
+        assert.equal(await sidewaysScroll(page), 0, name);
+      }
+    }, { viewport: { width, height: 740 } });
+  }
+
+  test("the first paint has the same bar as the page", async () => {
+    const drawn = async (javaScriptEnabled) => {
+      const context = await browser.newContext({ ...PHONE, javaScriptEnabled });
+      const page = await context.newPage();
+      await (javaScriptEnabled ? open(page, program.address) : page.goto(program.address));
+      const bar = await page.locator(".places a").evaluateAll((links) => links.map((link) => {
+        const { x, y, width, height } = link.getBoundingClientRect();
+        return [link.textContent.trim(), link.getAttribute("href"), link.querySelector("svg").innerHTML.replace(/><\/(path|circle)>/g, "/>").replace("<!---->", ""), y > 300 ? [x, y, width, height].map(Math.round) : ""];
+      }));
+      await context.close();
+      return bar;
+    };
+    assert.deepEqual(await drawn(false), await drawn(true));
+  });
+
+  visiting("bright sun is one tap, is kept, and is one tap back", async (page) => {
+    const sun = page.getByRole("button", { name: "Bright sun", exact: true });
+    await sun.tap();
+    assert.equal(await sun.getAttribute("aria-pressed"), "true");
+    assert.equal(await page.evaluate(() => getComputedStyle(document.body).backgroundColor), "rgb(255, 255, 255)");
+    await page.reload();
+    await ready(page);
+    assert.equal(await sun.getAttribute("aria-pressed"), "true");
+    // What was tapped in the balance is taken back without the light.
+    await tile(page, "Fresh grass").tap();
+    await page.locator(".hand").getByRole("button", { name: "Undo" }).tap();
+    assert.equal(await sun.getAttribute("aria-pressed"), "true");
+    await sun.tap();
+    assert.equal(await page.evaluate(() => document.documentElement.dataset.light), "device");
+  });
+});
+
+describe("the first minute", () => {
+  test("a first visit answers within 60 s, with no account and nothing to read first", async (run) => {
+    const context = await browser.newContext(PHONE);
+    const page = await context.newPage();
+    const start = Date.now();
+    await open(page, program.address);
+    await page.getByRole("heading", { level: 1, name: "Balance a feed" }).waitFor();
+    await tile(page, "Coffee grounds").tap();
+    const line = await textOf(sentence(page));
+    const took = Date.now() - start;
+    run.diagnostic(`${took} ms: ${line}`);
+    assert.match(line, /^Put .+ with it\./);
+    assert.ok(took < 60_000);
+    await context.close();
+  });
+
+  visiting("the invented garden is one tap away and clearly apart, and Today is what it opens with", async (page) => {
+    await page.getByRole("link", { name: "Look around in an invented garden" }).tap();
+    await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
+    await page.getByText("Demo garden, invented").waitFor();
+    await page.getByText(/^This garden is invented\./).waitFor();
+    await worked(page);
+    assert.deepEqual((await onTheDevice(page)).lines, []);
+    await page.getByRole("button", { name: "Leave the demo garden" }).tap();
+    await page.getByText("Demo garden, invented").waitFor({ state: "detached" });
+    await page.getByText(/^No heap yet\./).waitFor();
+  });
+
+  visiting("with no heap Today says what to do next", async (page) => {
+    await goTo(page, "Today");
+    await opened(page);
+    await page.getByText(/^No heap yet\./).waitFor();
+    await page.getByRole("link", { name: "Start a heap" }).tap();
+    await page.getByRole("heading", { level: 1, name: "Heaps" }).waitFor();
+  });
+});
+
+/** A heap of the keeper's own with a feed, as Balance has it at first. */
+async function fedHeap(page, name) {
+  await startHeap(page, name);
+  await toHeap(page, name);
+  await form(page, "Feed");
+  await page.getByRole("button", { name: "Log this feed" }).tap();
+  await told(page, /^Fed /);
+}
+
+describe("Today", () => {
+  visiting("a need is done and logged by one tap, is gone, comes back when that is undone, and stays so after a reload", async (page) => {
+    await fedHeap(page, "Bin 1");
+    await form(page, "Read");
+    await page.getByLabel("dusty", { exact: true }).check();
+    await page.getByRole("button", { name: "Log the reading" }).tap();
+    await told(page, /feels dusty/);
+    await goTo(page, "Today");
+    await worked(page);
+    assert.ok((await needs(page)).includes("Water Bin 1"), (await needs(page)).join("; "));
+    await page.getByRole("button", { name: /^Watered/ }).tap();
+    await told(page, /^Watered Bin 1: /);
+    await until(async () => !(await needs(page)).includes("Water Bin 1"), "the need is still there");
+    // The bar lies at the foot, above the places.
+    const bar = await page.locator(".done").boundingBox();
+    assert.ok(bar.y > 740 / 2 && bar.y + bar.height < 740 - 64, JSON.stringify(bar));
+    await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
+    await until(async () => (await needs(page)).includes("Water Bin 1"), "the need is not back");
+    await page.reload();
+    await ready(page);
+    await worked(page);
+    assert.ok((await needs(page)).includes("Water Bin 1"));
+  });
+
+  visiting("every need has a reason and something to tap, and no heap is silent", async (page) => {
+    await page.getByRole("link", { name: "Look around in an invented garden" }).tap();
+    await worked(page);
+    for (const need of await page.locator(".needs > li").all()) {
+      assert.match(await textOf(need.locator(".need-why")), /\S.*\.$/);
+      assert.equal(await need.locator(".main-act, .need-act").count(), 1);
+    }
+    const heard = [...await needs(page), ...await page.locator(".quiet-heap").allInnerTexts()].join("\n");
+    await goTo(page, "Heaps");
+    const living = page.locator(".heap-card").filter({ hasNot: page.locator(".stage", { hasText: "finished" }) });
+    for (const name of await living.locator(".heap-link").allInnerTexts()) assert.ok(heard.includes(name), `${name} is silent`);
+  });
+
+  for (const width of [320, 360, 768, 1280]) {
+    visiting(`U3 every control is 48 px or more and 8 px apart, the main action 60 px, at ${width} px`, async (page) => {
+      await page.getByRole("link", { name: "Look around in an invented garden" }).click();
+      await worked(page);
+      const all = await boxes(page, ".today");
+      assert.deepEqual(tooSmall(all), []);
+      assert.deepEqual(tooClose(all), []);
+      assert.equal(await page.locator(".today .main-act").count(), 1, "one main action");
+      const main = await page.locator(".today .main-act").boundingBox();
+      assert.ok(main.height >= 60, `${main.height} px`);
+      if (width < 700) {
+        assert.ok(main.y > 740 / 2 && main.y + main.height <= 740 - 64, `its main action lies at ${main.y} px`);
+      }
+      assert.equal(await sidewaysScroll(page), 0);
+    }, { viewport: { width, height: 740 } });
+  }
+
+  test("U18 from a cold start a temperature is logged with three taps and its digits", async () => {
+    const profile = await newProfile();
+    try {
+      let context = await profile.open(PHONE);
+      let page = context.pages()[0];
+      await open(page, program.address);
+      await fedHeap(page, "Bin 1");
+      await context.close();
+
+      context = await profile.open(PHONE);
+      page = context.pages()[0];
+      let taps = 0;
+      page.on("console", () => {});
+      await page.addInitScript(() => {
+        window.taps = 0;
+        addEventListener("click", () => { window.taps += 1; }, true);
+      });
+      await open(page, program.address);
+      await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
+      await worked(page);
+      const now = page.getByRole("button", { name: /^Write the temperature down/ });
+      if (await now.count() > 0) {
+        await now.first().tap();
+      } else {
+        await page.getByRole("link", { name: /Bin 1/ }).first().tap();
+        await page.getByRole("button", { name: "Read", exact: true }).tap();
+        taps = -1;
+        await page.getByLabel("Temperature, °C").focus();
+      }
+      if (taps === 0) await page.waitForFunction(() => document.activeElement.id === "read-temperature");
+      await page.keyboard.type("58");
+      await page.getByRole("button", { name: "Log the reading" }).tap();
+      await told(page, /58 °C/);
+      const counted = await page.evaluate(() => window.taps);
+      assert.ok(counted <= 3, `${counted} taps`);
+      await context.close();
+    } finally {
+      await profile.remove();
+    }
+  });
+
+  test("the page opens with Today when there is a heap, and with Balance when there is none", async () => {
+    const profile = await newProfile();
+    try {
+      let context = await profile.open(PHONE);
+      let page = context.pages()[0];
+      await open(page, program.address);
+      await page.getByRole("heading", { level: 1, name: "Balance a feed" }).waitFor();
+      await startHeap(page, "Bin 1");
+      await page.goto(program.address);
+      await ready(page);
+      await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
+      await worked(page);
+      await context.close();
+      context = await profile.open(PHONE);
+      page = context.pages()[0];
+      await open(page, program.address);
+      await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
+      await context.close();
+    } finally {
+      await profile.remove();
+    }
+  });
+});
+
+describe("wet hands", () => {
+  visiting("the last feed is logged once more by one tap, and taken back by one", async (page) => {
+    await fedHeap(page, "Bin 1");
+    const again = page.getByRole("button", { name: /^The same feed again: / });
+    const parts = (await textOf(again)).replace("The same feed again: ", "");
+    await again.tap();
+    await until(async () => (await texts(page)).filter((text) => text === `Fed Bin 1: ${parts}`).length === 2, "not logged twice");
+    await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
+    await told(page, /^Taken back: Fed Bin 1/);
+  });
+
+  visiting("a temperature below zero is entered without the keypad's minus, and a degree more or less is a tap", async (page) => {
+    await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    await form(page, "Read");
+    const field = page.getByLabel("Temperature, °C");
+    await page.getByRole("button", { name: "One degree more" }).tap();
+    assert.equal(await field.inputValue(), "20");
+    await page.getByRole("button", { name: "One degree less" }).tap();
+    assert.equal(await field.inputValue(), "19");
+    await page.getByRole("button", { name: "Below zero", exact: true }).tap();
+    assert.equal(await field.inputValue(), "-19");
+    await page.getByRole("button", { name: "Log the reading" }).tap();
+    await told(page, /[-−]19 °C/);
+  });
+
+  visiting("what was fed lately stands first on the tiles at the next visit", async (page) => {
+    await page.getByRole("button", { name: "Clear all" }).tap();
+    await tile(page, "Bread").tap();
+    await fedHeap(page, "Bin 1");
+    await page.goto(`${program.address}#/balance`);
+    await page.reload();
+    await ready(page);
+    assert.equal(await page.locator(".tiles .tile").first().innerText(), "Bread");
+    assert.equal(await page.locator(".tiles .tile").count(), 12);
+  });
+
+  visiting("a harvest has its amount, a step at a time", async (page) => {
+    await fedHeap(page, "Bin 1");
+    await form(page, "Harvest");
+    await page.getByLabel("How many, compost harvested").fill("2");
+    await page.getByRole("button", { name: "One more, compost harvested" }).tap();
+    await page.getByRole("button", { name: "Log the harvest" }).tap();
+    await told(page, /3 barrows/);
+  });
+
+  visiting("the forms of a heap have targets of 48 px, 8 px apart, and one main action of 60 px in the lower half", async (page) => {
+    await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    for (const name of ["Feed", "Watered", "Read", "Note", "Harvest", "More"]) {
+      await form(page, name);
+      const all = await boxes(page, ".log-form");
+      assert.deepEqual(tooSmall(all), [], name);
+      assert.ok(await page.locator(".log-form .main-act").count() <= 1, name);
+      if (name === "More") continue;
+      await page.locator(".log-form").evaluate((form) => form.scrollIntoView({ block: "start" }));
+      const main = await page.locator(".log-form .main-act").boundingBox();
+      assert.ok(main.height >= 60, name);
+      await form(page, name);
+    }
+  });
+
+  visiting("a bed is corrected, the journal keeps both, and nothing changed is said", async (page) => {
+    await goTo(page, "Beds");
+    await opened(page);
+    await form(page, "Describe a bed");
+    await page.getByLabel("Name", { exact: true }).fill("North bed");
+    await page.getByLabel("Area, m²").fill("6");
+    await page.getByRole("button", { name: "Keep this bed" }).tap();
+    await told(page, /North bed/);
+    await page.getByRole("button", { name: "Change North bed" }).tap();
+    await page.waitForFunction(() => document.getElementById("bed-area")?.value === "6");
+    await page.getByRole("button", { name: "Keep the change" }).tap();
+    await page.getByText(/^Nothing is changed yet/).waitFor();
+    await page.getByLabel("Area, m²").fill("8.5");
+    await page.getByRole("button", { name: "Keep the change" }).tap();
+    await page.locator(".bed-card", { hasText: /8\.5\s*m²/ }).waitFor();
+    assert.equal((await onTheDevice(page)).lines.length, 2);
+    await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
+    await page.locator(".bed-card", { hasText: /(^|\D)6\s*m²/ }).waitFor();
+  });
+
+  for (const width of [320, 360]) {
+    visiting(`the months and the account of nutrients need no scrolling sideways at ${width} px`, async (page) => {
+      await page.getByRole("link", { name: "Look around in an invented garden" }).click();
+      await worked(page);
+      const wide = (within) => page.locator(`${within} .scroll`).evaluateAll((all) => all.map((one) => one.scrollWidth - one.clientWidth));
+      await goTo(page, "Heaps");
+      await page.locator(".kept-out summary").click();
+      await page.locator(".kept-out table").first().waitFor({ timeout: PATIENCE_MS });
+      assert.deepEqual((await wide(".kept-out")).filter((beyond) => beyond > 0), [], "months");
+      const row = page.locator(".kept-out tbody tr").first();
+      assert.ok(await row.getByRole("rowheader").count() === 1 && await row.getByRole("cell").count() > 1, "it is still a table");
+      await page.locator(".heap-link").first().click();
+      await page.locator(".nutrients table").first().waitFor({ timeout: PATIENCE_MS });
+      assert.deepEqual((await wide(".nutrients")).filter((beyond) => beyond > 0), [], "nutrients");
+      assert.equal(await sidewaysScroll(page), 0);
+    }, { viewport: { width, height: 740 } });
+  }
+});

@@ -1,0 +1,36 @@
+//! What the page says around the needs of a day: headings, buttons, empty places.
+
+/// No heap yet.
+pub const NO_HEAPS: &str =
+    "No heap yet. Start one, and this page says each day what it needs and why.";
+/// Starts a heap.
+pub const START_A_HEAP: &str = "Start a heap";
+/// Leads to the balance.
+pub const BALANCE_FIRST: &str = "Balance a feed";
+/// While the worker looks through the journal.
+pub const LOOKING: &str = "Looking through the journal\u{2026}";
+/// What to do when nothing is needed.
+pub const NOTHING_NEEDED_MORE: &str =
+    "Feed a heap when you have something, and look in when its day comes.";
+/// Heading of what is needed, for those who do not see it.
+pub const NEEDED: &str = "What needs doing";
+/// Opens the other reasons.
+pub const MORE_REASONS: &str = "More reasons";
+/// Leads to all heaps.
+pub const ALL_HEAPS: &str = "All heaps";
+/// Opens the field of the temperature.
+pub const READ_HEAT: &str = "Write the temperature down";
+/// Opens the form of what was seen.
+pub const LOOK: &str = "Write down what you find";
+/// Leads to the heap.
+pub const OPEN_THE_HEAP: &str = "Open the heap";
+/// Leads to the heap to feed it.
+pub const TO_FEED: &str = "Feed the heap";
+/// Leads to the heap for what cannot be done here.
+pub const TO_THE_HEAP: &str = "Go to the heap";
+/// Leads to the heap to take compost out.
+pub const TO_HARVEST: &str = "Log the harvest";
+/// Leads to the heap to test it.
+pub const TO_TEST: &str = "Test the compost";
+/// Leads to the stores.
+pub const TO_THE_STORES: &str = "Go to the stores";
