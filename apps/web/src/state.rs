@@ -314,6 +314,7 @@ impl Page {
         Self {
             us_units: now.us_units,
             light: now.light,
+            clock: now.clock,
             tiles: now.tiles.clone(),
             ..self
         }
