@@ -10,21 +10,24 @@ const KIBIBYTE: f64 = 1024.0;
 
 /// Kind of file, and the most that all files of this kind may weigh together, compressed [KiB].
 ///
-/// Quality target U11 asks for less of the wasm: since the journal came to the page, it is missed,
-/// by the first part alone and by both together. [`ASKED_KIB`] says so at every build, and the gates
-/// here keep it from growing until it is met.
+/// Quality target U11 asks for less of the wasm: the first part keeps to it, both together do not.
+/// [`ASKED_KIB`] says so at every build, and the gates here keep it from growing until it is met.
+///
+/// The first part holds what the answer in Balance needs. What explains the answer there (map, figures,
+/// cautions), the form that logs it, the search by name with all names, and the sources came to the
+/// later part, which grew by 54 KiB; the first shrank by 112.
 ///
 /// Heat, ripeness, nutrients and what was kept out of the bin came to the page with 22 KiB of what is
 /// fetched later (lists, folds and the form of a test) and with most of their weight, rules, accounts
 /// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. None is on
 /// the way to the first answer, which did not grow.
 const GATES_KIB: [(&str, f64); 6] = [
-    (FIRST, 369.0),
-    (LATER, 316.0),
+    (FIRST, 252.0),
+    (LATER, 369.0),
     (SIMULATOR, 512.0),
     ("script", 60.0),
     ("style and page", 30.0),
-    (CRITICAL_PATH, 387.0),
+    (CRITICAL_PATH, 273.0),
 ];
 
 /// What quality target U11 asks [KiB].
@@ -124,7 +127,7 @@ mod tests {
     fn u11_each_gate_closes() {
         assert_eq!(
             report(&sizes(&[
-                ("a.wasm", 310),
+                ("a.wasm", 200),
                 ("split_later.wasm", 200),
                 ("heapwright_simulator_bg.wasm", 390),
                 ("simulator.js", 5),
@@ -136,8 +139,8 @@ mod tests {
             Ok(())
         );
         for (files, refusal) in [
-            (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 317)], "wasm fetched later 317.0"),
+            (vec![("a.wasm", 253)], "wasm of the first answer 253.0"),
+            (vec![("split_later.wasm", 370)], "wasm fetched later 370.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 511)],
                 "simulator 513.0",
@@ -148,8 +151,8 @@ mod tests {
                 "style and page 31.0",
             ),
             (
-                vec![("a.wasm", 340), ("a.js", 40), ("a.css", 8)],
-                "critical path 388.0",
+                vec![("a.wasm", 230), ("a.js", 40), ("a.css", 4)],
+                "critical path 274.0",
             ),
         ] {
             assert!(report(&sizes(&files)).unwrap_err().contains(refusal));

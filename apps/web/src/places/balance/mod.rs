@@ -1,4 +1,7 @@
 //! Balance: what is in hand, what to put with it.
+//!
+//! The answer comes with the first part of the page. What explains it ([`under_the_answer`]) is fetched
+//! later and stands below it, so that nothing moves when it arrives.
 
 mod answer;
 mod cautions;
@@ -11,9 +14,14 @@ mod map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::parts::live::live_if;
+use crate::shell::hub;
+
 /// The place.
 #[component]
 pub fn Balance() -> impl IntoView {
+    let hub = hub();
+    let explained = move || hub.later.get().map(|later| (later.under_the_answer)());
     view! {
         <div class="balance">
             <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
@@ -24,13 +32,21 @@ pub fn Balance() -> impl IntoView {
             <div class="column">
                 <answer::Answer/>
                 <answer::Ways/>
-                <log_feed::LogFeed/>
-                <map::MixMap/>
-                <figures::Figures/>
-                <cautions::Cautions/>
+                {live_if(explained)}
             </div>
         </div>
     }
+}
+
+/// What can be done with the answer, and what stands behind it.
+pub fn under_the_answer() -> AnyView {
+    view! {
+        <log_feed::LogFeed/>
+        <map::MixMap/>
+        <figures::Figures/>
+        <cautions::Cautions/>
+    }
+    .into_any()
 }
 
 /// The short name of a material.
