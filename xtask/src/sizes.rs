@@ -10,9 +10,12 @@ const KIBIBYTE: f64 = 1024.0;
 
 /// Kind of file, and the most that all files of this kind may weigh together, compressed [KiB].
 ///
-/// Quality target U11 asks for less of the wasm: since the journal came to the page, it is missed,
-/// by the first part alone and by both together. [`ASKED_KIB`] says so at every build, and the gates
-/// here keep it from growing until it is met.
+/// Quality target U11 asks for less of the wasm: the first part keeps to it, both together do not.
+/// [`ASKED_KIB`] says so at every build, and the gates here keep it from growing until it is met.
+///
+/// The first part holds what the answer in Balance needs. What explains the answer there (map, figures,
+/// cautions), the form that logs it, the search by name with all names, and the sources came to the
+/// later part, which grew by 54 KiB; the first shrank by 112.
 ///
 /// Heat, ripeness, nutrients and what was kept out of the bin came to the page with 22 KiB of what is
 /// fetched later (lists, folds and the form of a test) and with most of their weight, rules, accounts
@@ -27,12 +30,12 @@ const KIBIBYTE: f64 = 1024.0;
 /// took the solver of recipes and the needs with their sentences for it: 106 KiB that are fetched and
 /// kept once, and that no tap waits for on the page's own thread.
 const GATES_KIB: [(&str, f64); 6] = [
-    (FIRST, 369.0),
-    (LATER, 353.0),
-    (SIMULATOR, 613.0),
+    (FIRST, 258.0),
+    (LATER, 412.0),
+    (SIMULATOR, 614.0),
     ("script", 60.0),
     ("style and page", 30.0),
-    (CRITICAL_PATH, 387.0),
+    (CRITICAL_PATH, 273.0),
 ];
 
 /// What quality target U11 asks [KiB].
@@ -132,7 +135,7 @@ mod tests {
     fn u11_each_gate_closes() {
         assert_eq!(
             report(&sizes(&[
-                ("a.wasm", 310),
+                ("a.wasm", 200),
                 ("split_later.wasm", 200),
                 ("heapwright_simulator_bg.wasm", 390),
                 ("simulator.js", 5),
@@ -144,8 +147,8 @@ mod tests {
             Ok(())
         );
         for (files, refusal) in [
-            (vec![("a.wasm", 370)], "wasm of the first answer 370.0"),
-            (vec![("split_later.wasm", 354)], "wasm fetched later 354.0"),
+            (vec![("a.wasm", 259)], "wasm of the first answer 259.0"),
+            (vec![("split_later.wasm", 413)], "wasm fetched later 413.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 612)],
                 "simulator 614.0",
@@ -156,8 +159,8 @@ mod tests {
                 "style and page 31.0",
             ),
             (
-                vec![("a.wasm", 340), ("a.js", 40), ("a.css", 8)],
-                "critical path 388.0",
+                vec![("a.wasm", 230), ("a.js", 40), ("a.css", 4)],
+                "critical path 274.0",
             ),
         ] {
             assert!(report(&sizes(&files)).unwrap_err().contains(refusal));

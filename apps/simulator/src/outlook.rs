@@ -1,10 +1,13 @@
-//! A question of the page, computed run by run: first one run of each way to go on, then the many
+//! A question of the page, computed piece by piece: first one run of each way to go on, then the many
 //! of the way that is looked at, then those of the others.
+//!
+//! The others go on together from a past that is simulated once. The way that is looked at does not
+//! wait for them, so that the past is simulated twice in all, not once for each way.
 
-use heapwright_answers::heap::{Action, Model, Run};
+use heapwright_answers::heap::{Action, Model};
 use heapwright_answers::{
-    ForecastAnswer, ForecastQuestion, Plan, Planned, PreparedForecast, QuestionError,
-    SimulationAnswer, one_by_one, what_will_happen,
+    ForecastAnswer, ForecastQuestion, MemberRuns, Plan, Planned, Prepared, PreparedForecast,
+    QuestionError, SimulationAnswer, one_by_one, what_will_happen,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
@@ -155,13 +158,13 @@ pub struct Looking {
     by_turn: [usize; 3],
     plans: usize,
     litres: f64,
-    lines: Vec<Run>,
+    lines: Vec<heapwright_answers::heap::Run>,
     /// What came of all runs of a plan.
     whole: Vec<Option<SimulationAnswer>>,
-    /// The plans in the order in which their runs come.
-    order: Vec<usize>,
-    /// Runs of the plan at hand.
-    members: Vec<Option<Run>>,
+    /// The plans whose runs are still to come: those of the first entry together, then the next.
+    order: Vec<Vec<usize>>,
+    /// Runs of each plan of the first entry.
+    members: Vec<MemberRuns>,
     done: u32,
 }
 
@@ -175,8 +178,9 @@ impl Looking {
         let asked = Asked::read(question)?;
         let forecast = prepare(&asked, Vec::new())?;
         let (plans, by_turn) = asked.plans(A_CAN_L);
-        let mut order = vec![by_turn[asked.turn]];
-        order.extend((0..plans.len()).filter(|plan| *plan != by_turn[asked.turn]));
+        let looked_at = by_turn[asked.turn];
+        let others = (0..plans.len()).filter(|plan| *plan != looked_at);
+        let order = vec![vec![looked_at], others.collect()];
         Ok(Self {
             asked,
             forecast,
@@ -203,56 +207,60 @@ impl Looking {
         u32::try_from(self.plans).unwrap_or(0) * (MEMBERS + 1)
     }
 
-    /// Goes one run further; hands back what is to be shown, as JSON, when there is something new.
+    /// Goes one piece further; hands back what is to be shown, as JSON, when there is something new.
     ///
     /// # Errors
     ///
     /// When the computation cannot go on; a sentence.
     pub fn step(&mut self) -> Result<Option<String>, String> {
         if self.lines.len() < self.plans {
-            self.line()?;
-            // The first picture at once, then all ways to go on together.
-            let is_news = self.lines.len() == 1 || self.lines.len() == self.plans;
-            return if is_news {
-                self.shown().map(Some)
-            } else {
-                Ok(None)
-            };
+            self.next_lines()?;
+            return self.shown().map(Some);
         }
-        let Some(plan) = self.order.first().copied() else {
+        let Some(plans) = self.order.first() else {
             return Ok(None);
         };
-        let Some(prepared) = self.forecast.prepared().get(plan) else {
+        let ways: Vec<&Prepared> = plans
+            .iter()
+            .filter_map(|plan| self.forecast.prepared().get(*plan))
+            .collect();
+        let Some(first) = ways.first() else {
             return Ok(None);
         };
-        let member = u32::try_from(self.members.len()).unwrap_or(u32::MAX);
-        self.members.push(prepared.member(member));
-        self.done += 1;
+        self.members.resize(ways.len(), Vec::new());
+        let member = self.members.first().map_or(0, Vec::len);
+        let member = u32::try_from(member).unwrap_or(u32::MAX);
+        for (runs, run) in self.members.iter_mut().zip(first.members_of(&ways, member)) {
+            runs.push(run);
+            self.done += 1;
+        }
         if member + 1 < MEMBERS {
             return Ok(None);
         }
         let members = std::mem::take(&mut self.members);
-        let line = self.lines.get(plan).cloned();
-        if let (Some(line), Some(whole)) = (line, self.whole.get_mut(plan)) {
-            *whole = Some(prepared.answer_of(line, members));
+        for ((plan, way), members) in plans.iter().zip(ways).zip(members) {
+            let line = self.lines.get(*plan).cloned();
+            if let (Some(line), Some(whole)) = (line, self.whole.get_mut(*plan)) {
+                *whole = Some(way.answer_of(line, members));
+            }
         }
         self.order.remove(0);
-        // Those of the ways that are not looked at come together, at the end.
-        if self.order.is_empty() || self.order.len() + 1 == self.plans {
-            return self.shown().map(Some);
-        }
-        Ok(None)
+        self.shown().map(Some)
     }
 
-    fn line(&mut self) -> Result<(), String> {
-        let at = self.lines.len();
-        let run = match self.forecast.prepared().get(at) {
-            Some(prepared) => prepared.line().map_err(|error| sentence(&error))?,
-            None => return Ok(()),
+    /// The line of leaving the heap alone, or after it all others.
+    fn next_lines(&mut self) -> Result<(), String> {
+        let is_first = self.lines.is_empty();
+        let ways = self.forecast.prepared().iter().skip(self.lines.len());
+        let ways: Vec<&Prepared> = ways.take(if is_first { 1 } else { self.plans }).collect();
+        let Some(first) = ways.first() else {
+            return Err(wording::ahead::NOTHING_AHEAD.to_owned());
         };
-        self.lines.push(run);
-        self.done += 1;
-        if at == 0 {
+        for line in first.lines(&ways).map_err(|error| sentence(&error))? {
+            self.lines.push(line);
+            self.done += 1;
+        }
+        if is_first {
             // What is wanted now is what is poured on.
             self.litres = self.wanted_l();
             let (plans, _) = self.asked.plans(self.litres);

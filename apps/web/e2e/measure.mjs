@@ -125,6 +125,8 @@ async function wholeScoops(browser, address) {
     reach: TWENTY_IN_REACH.map((material, index) => ({ key: 10 + index, material, condition: "", on: true, typed: "6", unit: "bucket" })),
     next_key: 100,
   }));
+  // What explains the answer is fetched after it.
+  await page.locator(".figures").waitFor({ state: "attached" });
   const counted = await page.locator(".reach .badge:not(.badge-off)").count();
   if (counted !== TWENTY_IN_REACH.length) throw new Error(`${counted} of ${TWENTY_IN_REACH.length} things in reach are counted`);
   const times = await page.evaluate(async (taps) => {

@@ -51,8 +51,8 @@ pub struct Shown {
     pub balance: Option<BalanceAnswer>,
     /// The mixture that is looked at: the chosen recipe's.
     pub looked_at: Option<MixAnswer>,
-    /// Its map.
-    pub map: Option<OnTheMap>,
+    /// What was asked of which garden, for the map of what is looked at.
+    pub asked: Option<(Garden, BalanceQuestion)>,
     /// Keys of the lines in reach that are used, in the order of the arrows' numbers.
     pub numbered: Vec<u32>,
     /// What the feed is, to be logged: what is in hand and what the chosen recipe adds.
@@ -109,7 +109,7 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
         return Shown {
             balance: None,
             looked_at: None,
-            map: None,
+            asked: None,
             numbered,
             feed: Feed::default(),
             faults,
@@ -141,17 +141,6 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
             .or_else(|| answer.recipes.first())
     });
     let looked_at = recipe.map(|recipe| recipe.whole.clone());
-    let map = looked_at.as_ref().and_then(|mix| {
-        let (hand, added) = mix.parts.split_at(question.have.len().min(mix.parts.len()));
-        on_the_map(
-            catalogue,
-            &garden,
-            (hand, added, mix.water_kg),
-            &whole_measures(&question.reach),
-            target,
-        )
-        .ok()
-    });
     let feed = Feed {
         added: recipe.map_or_else(Vec::new, |recipe| {
             recipe
@@ -161,16 +150,32 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
                 .collect()
         }),
         water_kg: recipe.map_or(0.0, |recipe| recipe.whole.water_kg),
-        hand: question.have,
+        hand: question.have.clone(),
     };
     Shown {
         looked_at,
-        map,
+        asked: Some((garden, question)),
         numbered,
         feed,
         faults,
         balance,
     }
+}
+
+/// The mixture that is looked at on its map; not there when nothing is looked at.
+#[must_use]
+pub fn mapped(shown: &Shown) -> Option<OnTheMap> {
+    let mix = shown.looked_at.as_ref()?;
+    let (garden, question) = shown.asked.as_ref()?;
+    let (hand, added) = mix.parts.split_at(question.have.len().min(mix.parts.len()));
+    on_the_map(
+        Catalogue::built_in(),
+        garden,
+        (hand, added, mix.water_kg),
+        &whole_measures(&question.reach),
+        question.target,
+    )
+    .ok()
 }
 
 /// A part that was understood, as it was meant.
@@ -478,10 +483,10 @@ mod tests {
     #[test]
     fn shown_answers_the_first_page_with_several_buckets() {
         let shown = shown(&Page::default(), None);
+        assert_eq!(mapped(&shown).unwrap().moves.len(), shown.numbered.len());
         let balance = shown.balance.unwrap();
         assert_eq!(balance.status, heapwright_answers::Status::Met);
         assert!(!balance.recipes[0].added.is_empty());
-        assert_eq!(shown.map.unwrap().moves.len(), shown.numbered.len());
     }
 
     #[test]

@@ -1,5 +1,5 @@
-//! What is fetched right after the first answer is on the page: every place but Balance, and all that
-//! reads and writes the journal.
+//! What is fetched right after the first answer is on the page: every place but Balance, what explains
+//! the answer there, the search by name, and all that reads and writes the journal.
 //!
 //! `cargo xtask bundle` puts what only [`later`] leads to into a file of its own. So whatever is called
 //! by name from elsewhere comes with the first file; what is called through [`Later`] does not.
@@ -14,10 +14,9 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
-use crate::places::balance::log_feed;
 use crate::places::{
-    beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook, settings::Settings,
-    stores::Stores, today::Today,
+    balance::under_the_answer, beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook,
+    settings::Settings, stores::Stores, today::Today,
 };
 use crate::shell::{Hub, Route, sun};
 
@@ -32,13 +31,15 @@ pub type Log = fn(Keeper, Content, Option<Moment>, UnitSystem) -> Work<Result<Ev
 pub struct Later {
     /// A place other than Balance.
     pub place: fn(Route) -> AnyView,
+    /// What explains the answer in Balance.
+    pub under_the_answer: fn() -> AnyView,
+    /// Ids and names of the materials that some words may mean, best first.
+    pub find: fn(&str, usize) -> Vec<(String, String)>,
     /// The garden of the journal, when that has stores, or vessels or materials that were weighed.
     pub garden: fn(&Journal) -> Option<Garden>,
     /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
     /// not known, and of a garden that is not the keeper's own.
     pub tiles: fn(&Journal) -> Option<String>,
-    /// Logs the feed of Balance: what stands in its section.
-    pub log_feed: fn(Hub) -> AnyView,
     /// The switch for bright sun.
     pub sun: fn(Hub) -> AnyView,
     /// Reads the journal from its start.
@@ -56,9 +57,10 @@ pub struct Later {
 pub fn later() -> Result<Later, KeepError> {
     Ok(Later {
         place,
+        under_the_answer,
+        find,
         garden,
         tiles: known::known,
-        log_feed: log_feed::body,
         sun,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
@@ -89,6 +91,22 @@ fn place(route: Route) -> AnyView {
         Route::Logbook => view! { <Logbook/> }.into_any(),
         Route::Settings => view! { <Settings/> }.into_any(),
     }
+}
+
+fn find(words: &str, most: usize) -> Vec<(String, String)> {
+    let catalogue = Catalogue::built_in();
+    let mut names: Vec<(String, String)> = Vec::new();
+    // A material is found by several of its names.
+    for found in catalogue.search(words, 3 * most) {
+        let id = found.material.as_str();
+        if names.len() < most
+            && !names.iter().any(|(known, _)| known == id)
+            && let Some(material) = catalogue.material(id)
+        {
+            names.push((id.to_owned(), material.name.clone()));
+        }
+    }
+    names
 }
 
 fn garden(journal: &Journal) -> Option<Garden> {

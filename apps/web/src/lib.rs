@@ -15,21 +15,39 @@ mod parts;
 mod places;
 mod shell;
 
+use heapwright_catalogue::Catalogue;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 
 /// Shows the page in the element that the first paint left for it.
 ///
-/// Does nothing when that element is missing, so that a foreign document stays as it is.
-#[wasm_bindgen(start)]
-pub fn start() {
+/// Does nothing when that element is missing, so that a foreign document stays as it is. Figures, first
+/// answer and page are made one after another with a breath between them: a slow phone is never deaf
+/// for long.
+#[wasm_bindgen]
+pub async fn show_page() {
     console_error_panic_hook::set_once();
-    let Some(place) = document().get_element_by_id("page") else {
+    let place = document().get_element_by_id("page");
+    let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else {
         return;
     };
-    if let Ok(place) = place.dyn_into::<web_sys::HtmlElement>() {
-        place.set_inner_html("");
-        mount_to(place, shell::Shell).forget();
-    }
+    let _ = Catalogue::built_in();
+    breath().await;
+    let first = shell::First::computed();
+    breath().await;
+    place.set_inner_html("");
+    mount_to(place, move || view! { <shell::Shell first=first/> }).forget();
+}
+
+/// Lets the browser do what else it has to do: draw, hear a tap.
+async fn breath() {
+    let soon = js_sys::Promise::new(&mut |done, _| {
+        if window().set_timeout_with_callback(&done).is_err() {
+            // Without a clock, go on at once.
+            let _ = done.call0(&JsValue::NULL);
+        }
+    });
+    let _ = JsFuture::from(soon).await;
 }

@@ -1,5 +1,5 @@
 // Starts the page: wasm first, then the worker that keeps it for days without signal.
-import init from "./heapwright_web.js";
+import init, { show_page } from "./heapwright_web.js";
 import * as device from "./device.js";
 
 const root = document.documentElement;
@@ -9,6 +9,7 @@ globalThis.heapwright_device = device;
 
 try {
   await init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) });
+  await show_page();
   root.dataset.state = "ready";
   performance.mark("heapwright-ready");
 } catch (error) {

@@ -2,9 +2,10 @@
 //!
 //! One text a table: a line a row, a tab between fields, in the order in which
 //! the reader asks for them. A word of a closed list is a letter, its place in
-//! the list; a source is its place among the sources by key. Names stand in the line of
-//! their material, effects in that of their condition. The remarks of all
-//! tables stand apart, in the order of the rows, so that they can be left out.
+//! the list; a source is its place among the sources by key. Effects stand in the line
+//! of their condition. The remarks of all tables stand apart, in the order of the
+//! rows, so that they can be left out. So do names, sources and cautions: no figure
+//! needs them, and the page fetches them later.
 
 use crate::rules;
 use crate::tables::{Fault, Row, Table, Tables};
@@ -13,8 +14,16 @@ use crate::tables::{Fault, Row, Table, Tables};
 pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
     let mut remarks = Lines::default();
     let mut materials = Lines::default();
+    let (mut names, mut name_remarks) = (Lines::default(), Lines::default());
     for row in tables.materials.rows() {
-        material(&row, tables, &mut materials, &mut remarks)?;
+        let called = called(&row, tables);
+        material(&row, &called, tables, &mut materials, &mut remarks)?;
+        for name in called {
+            let kind = letters(rules::NAME_KINDS, &[name.text("kind")]);
+            names.field(format!("{kind}{}", plain(&name, "name")?));
+            name_remarks.line(&name, "note")?;
+        }
+        names.end();
     }
     let mut measures = Lines::default();
     for row in tables.measures.rows() {
@@ -77,27 +86,47 @@ pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
         assumptions.end();
         remarks.line(&row, "note")?;
     }
-    let mut publications = Lines::default();
+    let (mut source_keys, mut publications) = (Lines::default(), Lines::default());
     for row in by_key(&tables.sources) {
-        publications.texts(&row, &["key"])?;
+        source_keys.line(&row, "key")?;
         publications.field(letters(rules::SOURCE_KINDS, &[row.text("kind")]));
         publications.texts(&row, &["citation", "address"])?;
         publications.end();
     }
     Ok(vec![
+        ("source_keys.txt", source_keys.text),
         ("sources.txt", publications.text),
         ("materials.txt", materials.text),
+        ("names.txt", names.text),
         ("measures.txt", measures.text),
         ("conditions.txt", conditions.text),
         ("cautions.txt", cautions.text),
         ("hygiene_rules.txt", hygiene_rules.text),
         ("assumptions.txt", assumptions.text),
         ("remarks.txt", remarks.text),
+        ("name_remarks.txt", name_remarks.text),
     ])
 }
 
-fn material(row: &Row, tables: &Tables, out: &mut Lines, remarks: &mut Lines) -> Result<(), Fault> {
+/// The names of a material, the short one first.
+fn called<'tables>(row: &Row, tables: &'tables Tables) -> Vec<Row<'tables>> {
+    let mut names: Vec<Row> = with_id(&tables.names, row.id()).collect();
+    names.sort_by_key(|name| name.text("kind") != "short");
+    names
+}
+
+fn material(
+    row: &Row,
+    names: &[Row],
+    tables: &Tables,
+    out: &mut Lines,
+    remarks: &mut Lines,
+) -> Result<(), Fault> {
     out.texts(row, &["id", "name"])?;
+    match names.first() {
+        Some(short) => out.texts(short, &["name"])?,
+        None => return Err(row.fault("id", "has no name".to_owned())),
+    }
     out.field(letters(rules::GROUPS, &[row.text("group")]));
     for stem in rules::RANGES {
         out.range(row, stem)?;
@@ -125,14 +154,6 @@ fn material(row: &Row, tables: &Tables, out: &mut Lines, remarks: &mut Lines) ->
     out.field(figure_sources(row, tables)?);
     out.field(letters(rules::BASES, &[row.text("basis")]));
     remarks.line(row, "notes")?;
-    let mut names: Vec<Row> = with_id(&tables.names, row.id()).collect();
-    // The reader takes the first for the short name.
-    names.sort_by_key(|name| name.text("kind") != "short");
-    for name in names {
-        let kind = letters(rules::NAME_KINDS, &[name.text("kind")]);
-        out.field(format!("{kind}{}", plain(&name, "name")?));
-        remarks.line(&name, "note")?;
-    }
     out.end();
     Ok(())
 }

@@ -18,11 +18,19 @@ pub struct Catalogue {
     /// Place of each material by its id.
     places: BTreeMap<String, usize>,
     measure_words: Vec<(String, String)>,
-    index: SearchIndex,
 }
 
 static BUILT_IN: LazyLock<Catalogue> = LazyLock::new(Catalogue::from_rows);
 
+// What no figure needs is read when it is first asked for, and is not carried by a part of the page
+// that never asks.
+static SOURCES: LazyLock<Vec<Source>> = LazyLock::new(rows::sources);
+static NAMES: LazyLock<Vec<Vec<Name>>> = LazyLock::new(rows::names);
+static CAUTIONS: LazyLock<Vec<CautionText>> = LazyLock::new(rows::cautions);
+static INDEX: LazyLock<SearchIndex> = LazyLock::new(|| {
+    let records = &BUILT_IN.records;
+    SearchIndex::new(&records.materials, &NAMES, &records.conditions)
+});
 static HYGIENE_RULES: LazyLock<Vec<HygieneRule>> = LazyLock::new(rows::hygiene_rules);
 
 /// Published rules of hygiene in words, in the order of the table.
@@ -57,18 +65,19 @@ impl Catalogue {
     pub fn names(&self, id: &str) -> &[Name] {
         self.places
             .get(id)
-            .map_or(&[], |place| &self.records.names[*place])
+            .and_then(|place| NAMES.get(*place))
+            .map_or(&[], Vec::as_slice)
     }
 
     /// The source of that key.
     #[must_use]
     pub fn source(&self, key: &str) -> Option<&Source> {
-        by_key(&self.records.sources, key, |source| &source.key)
+        by_key(&SOURCES, key, |source| &source.key)
     }
 
     /// Every source, by key.
     pub fn sources(&self) -> impl Iterator<Item = &Source> {
-        self.records.sources.iter()
+        SOURCES.iter()
     }
 
     /// Every measure, small to large as in the table.
@@ -119,15 +128,12 @@ impl Catalogue {
     /// What to say about a material: its own cautions first, then those of its flags.
     #[must_use]
     pub fn cautions_for(&self, material: &Material) -> Vec<&CautionText> {
-        let own = self.records.cautions.iter().filter(
+        let own = CAUTIONS.iter().filter(
             |caution| matches!(&caution.about, CautionAbout::Material(id) if *id == material.id),
         );
         let flagged = material.cautions.iter().filter_map(|flag| {
             let about = CautionAbout::Flag(*flag);
-            self.records
-                .cautions
-                .iter()
-                .find(|caution| caution.about == about)
+            CAUTIONS.iter().find(|caution| caution.about == about)
         });
         own.chain(flagged).collect()
     }
@@ -166,19 +172,19 @@ impl Catalogue {
     /// The search over the names of the catalogue; [`SearchIndex::with_own`] adds a garden's own.
     #[must_use]
     pub fn search_index(&self) -> &SearchIndex {
-        &self.index
+        &INDEX
     }
 
     /// The materials that `text` may mean, best first, at most `limit`.
     #[must_use]
     pub fn search(&self, text: &str, limit: usize) -> Vec<Match> {
-        self.index.search(text, limit)
+        INDEX.search(text, limit)
     }
 
     /// The one material that `text` means, or what it may have meant.
     #[must_use]
     pub fn resolve(&self, text: &str) -> Resolution {
-        self.index.resolve(text)
+        INDEX.resolve(text)
     }
 
     fn from_rows() -> Self {
@@ -200,7 +206,6 @@ impl Catalogue {
         Self {
             places: places.collect(),
             measure_words,
-            index: SearchIndex::new(&records.materials, &records.names, &records.conditions),
             records,
         }
     }

@@ -92,53 +92,89 @@ const SOURCE_KINDS: &[SourceKind] = &[
     SourceKind::Estimate,
 ];
 
-/// The records of every table.
+/// The records that figures are computed from.
 #[derive(Debug)]
 pub(crate) struct Records {
-    /// By key.
-    pub sources: Vec<Source>,
     pub materials: Vec<Material>,
-    /// Names of each material, the short one first.
-    pub names: Vec<Vec<Name>>,
     pub measures: Vec<Measure>,
     pub conditions: Vec<Condition>,
-    pub cautions: Vec<CautionText>,
     /// By key.
     pub assumptions: Vec<Assumption>,
 }
 
-/// Reads every table.
+/// Keys of the sources, in their order.
+type Keys = [&'static str];
+
+/// Reads what figures are computed from.
 pub(crate) fn read() -> Records {
     #[cfg(feature = "remarks")]
     let remarks = built!("remarks.txt");
     #[cfg(not(feature = "remarks"))]
     let remarks = "";
     let mut remarks = Fields(remarks.split('\n'));
-    let sources: Vec<Source> = lines(built!("sources.txt")).map(source).collect();
-    let (materials, names) = lines(built!("materials.txt"))
-        .map(|fields| material(fields, &sources, &mut remarks))
-        .unzip();
+    let sources: Vec<&str> = source_keys().collect();
     // Struct fields are evaluated as written: in the order of the remarks.
     Records {
-        materials,
-        names,
+        materials: lines(built!("materials.txt"))
+            .map(|fields| material(fields, &sources, &mut remarks))
+            .collect(),
         measures: lines(built!("measures.txt"))
             .map(|fields| measure(fields, &sources, &mut remarks))
             .collect(),
         conditions: lines(built!("conditions.txt"))
             .map(|fields| condition(fields, &sources, &mut remarks))
             .collect(),
-        cautions: lines(built!("cautions.txt"))
-            .map(|fields| caution(fields, &sources))
-            .collect(),
         assumptions: lines(built!("assumptions.txt"))
             .map(|fields| assumption(fields, &sources, &mut remarks))
             .collect(),
-        sources,
     }
 }
 
-/// Reads the rules of hygiene, which stand apart: who does not ask for them does not carry them.
+fn source_keys() -> impl Iterator<Item = &'static str> {
+    built!("source_keys.txt").lines()
+}
+
+// The rest stands apart: who does not ask for it does not carry it.
+
+/// Reads the sources, by key.
+pub(crate) fn sources() -> Vec<Source> {
+    source_keys()
+        .zip(lines(built!("sources.txt")))
+        .map(|(key, mut fields)| Source {
+            key: key.to_owned(),
+            kind: fields.one(SOURCE_KINDS),
+            citation: fields.string(),
+            address: fields.string(),
+        })
+        .collect()
+}
+
+/// Reads the names of each material, in the order of the materials, the short one first.
+pub(crate) fn names() -> Vec<Vec<Name>> {
+    #[cfg(feature = "remarks")]
+    let remarks = built!("name_remarks.txt");
+    #[cfg(not(feature = "remarks"))]
+    let remarks = "";
+    let mut remarks = Fields(remarks.split('\n'));
+    let mut name = |field: &str| Name {
+        text: field[1..].to_owned(),
+        kind: NAME_KINDS[place(field.as_bytes()[0])],
+        note: remarks.string(),
+    };
+    lines(built!("names.txt"))
+        .map(|fields| fields.0.map(&mut name).collect())
+        .collect()
+}
+
+/// Reads the cautions.
+pub(crate) fn cautions() -> Vec<CautionText> {
+    let sources: Vec<&str> = source_keys().collect();
+    lines(built!("cautions.txt"))
+        .map(|fields| caution(fields, &sources))
+        .collect()
+}
+
+/// Reads the rules of hygiene.
 pub(crate) fn hygiene_rules() -> Vec<HygieneRule> {
     lines(built!("hygiene_rules.txt"))
         .map(|mut fields| HygieneRule {
@@ -206,7 +242,7 @@ impl Fields {
         several(self.text(), list)
     }
 
-    fn keys(&mut self, sources: &[Source]) -> Vec<String> {
+    fn keys(&mut self, sources: &Keys) -> Vec<String> {
         keys(self.text(), sources)
     }
 }
@@ -221,27 +257,18 @@ fn several<T: Copy>(letters: &str, list: &[T]) -> Vec<T> {
 }
 
 /// `3+12` are the fourth and the thirteenth source.
-fn keys(places: &str, sources: &[Source]) -> Vec<String> {
+fn keys(places: &str, sources: &Keys) -> Vec<String> {
     let places = places.split('+').filter_map(|place| place.parse().ok());
     places
-        .map(|place: usize| sources[place].key.clone())
+        .map(|place: usize| sources[place].to_owned())
         .collect()
 }
 
-fn source(mut fields: Fields) -> Source {
-    Source {
-        key: fields.string(),
-        kind: fields.one(SOURCE_KINDS),
-        citation: fields.string(),
-        address: fields.string(),
-    }
-}
-
-fn material(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> (Material, Vec<Name>) {
-    let mut material = Material {
+fn material(mut fields: Fields, sources: &Keys, remarks: &mut Fields) -> Material {
+    Material {
         id: MaterialId(fields.string()),
         name: fields.string(),
-        short_name: String::new(),
+        short_name: fields.string(),
         group: fields.one(GROUPS),
         nitrogen_dry_basis: fields.range(100.0),
         carbon_to_nitrogen_measured: fields.range(1.0),
@@ -263,21 +290,11 @@ fn material(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> (Ma
         sources: figure_sources(fields.text(), sources),
         evidence: fields.one(BASES),
         notes: remarks.string(),
-    };
-    let names: Vec<Name> = fields
-        .0
-        .map(|field| Name {
-            text: field[1..].to_owned(),
-            kind: NAME_KINDS[place(field.as_bytes()[0])],
-            note: remarks.string(),
-        })
-        .collect();
-    material.short_name.clone_from(&names[0].text);
-    (material, names)
+    }
 }
 
 /// `ad:3+12;b:7`: figures, each a letter, and the places of their sources.
-fn figure_sources(text: &str, sources: &[Source]) -> Vec<FigureSource> {
+fn figure_sources(text: &str, sources: &Keys) -> Vec<FigureSource> {
     let mut list = Vec::new();
     for (figures, places) in text.split(';').filter_map(|part| part.split_once(':')) {
         list.extend(
@@ -292,7 +309,7 @@ fn figure_sources(text: &str, sources: &[Source]) -> Vec<FigureSource> {
     list
 }
 
-fn measure(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Measure {
+fn measure(mut fields: Fields, sources: &Keys, remarks: &mut Fields) -> Measure {
     Measure {
         id: fields.string(),
         name: fields.string(),
@@ -304,7 +321,7 @@ fn measure(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Meas
     }
 }
 
-fn condition(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Condition {
+fn condition(mut fields: Fields, sources: &Keys, remarks: &mut Fields) -> Condition {
     let mut condition = Condition {
         id: fields.string(),
         name: fields.string(),
@@ -324,7 +341,7 @@ fn condition(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Co
     condition
 }
 
-fn caution(mut fields: Fields, sources: &[Source]) -> CautionText {
+fn caution(mut fields: Fields, sources: &Keys) -> CautionText {
     let flag = fields.some(FLAGS).pop();
     let material = MaterialId(fields.string());
     CautionText {
@@ -337,7 +354,7 @@ fn caution(mut fields: Fields, sources: &[Source]) -> CautionText {
     }
 }
 
-fn assumption(mut fields: Fields, sources: &[Source], remarks: &mut Fields) -> Assumption {
+fn assumption(mut fields: Fields, sources: &Keys, remarks: &mut Fields) -> Assumption {
     let (key, range, unit) = (fields.string(), fields.certain(1.0), fields.text());
     let (factor, unit) = match unit {
         "%" => (0.01, "1"),

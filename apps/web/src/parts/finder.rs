@@ -1,10 +1,10 @@
 //! Finds a material by what the keeper calls it.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::focus;
+use crate::shell::hub;
 
 const MOST: usize = 6;
 
@@ -19,19 +19,11 @@ pub fn Finder(
     on_pick: Callback<String>,
 ) -> impl IntoView {
     let typed = RwSignal::new(String::new());
+    let later = hub().later;
     let found = Memo::new(move |_| {
-        typed.with(|typed| {
-            let mut names: Vec<(String, String)> = Vec::new();
-            for found in Catalogue::built_in().search(typed, 3 * MOST) {
-                let id = found.material.as_str();
-                if names.len() < MOST
-                    && !names.iter().any(|(known, _)| known == id)
-                    && let Some(material) = Catalogue::built_in().material(id)
-                {
-                    names.push((id.to_owned(), material.name.clone()));
-                }
-            }
-            names
+        let later = later.get();
+        later.map_or_else(Vec::new, |later| {
+            typed.with(|typed| (later.find)(typed, MOST))
         })
     });
     let hint_id = format!("{id}-hint");
@@ -52,7 +44,7 @@ pub fn Finder(
             <p class="finder-told" role="status">
                 {move || {
                     let count = found.with(Vec::len);
-                    if typed.with(|typed| typed.trim().is_empty()) {
+                    if later.with(Option::is_none) || typed.with(|typed| typed.trim().is_empty()) {
                         String::new()
                     } else if count == 0 {
                         wording::page::FIND_NOTHING.to_owned()

@@ -74,8 +74,8 @@ pub struct Hub {
     pub undo: Callback<()>,
     /// The journal.
     pub keeper: Keeper,
-    /// What is fetched after the first answer, once it is there.
-    pub rest: RwSignal<Option<Later>>,
+    /// What is fetched after the first answer, once it is here.
+    pub later: RwSignal<Option<Later>>,
 }
 
 impl Hub {
@@ -103,10 +103,31 @@ fn here(home: Route) -> Route {
     Route::read(&window().location().hash().unwrap_or_default(), home)
 }
 
+/// What the page opens with.
+pub struct First {
+    page: Arc<Page>,
+    shown: Arc<Shown>,
+}
+
+impl First {
+    /// What was kept of the last time, and what comes of it without the journal.
+    #[must_use]
+    pub fn computed() -> Self {
+        let page = keep::kept().unwrap_or_default();
+        Self {
+            shown: Arc::new(asking::shown(&page, None)),
+            page: Arc::new(page),
+        }
+    }
+}
+
 /// The whole page.
 #[component]
-pub fn Shell() -> impl IntoView {
-    let (page, set_page) = signal(Arc::new(keep::kept().unwrap_or_default()));
+pub fn Shell(
+    /// What it opens with.
+    first: First,
+) -> impl IntoView {
+    let (page, set_page) = signal(first.page);
     let before = RwSignal::new(Vec::<Arc<Page>>::new());
     let keeper = Keeper::start();
     let rest = RwSignal::new(None::<Later>);
@@ -119,8 +140,14 @@ pub fn Shell() -> impl IntoView {
     let own = Memo::new(move |_| {
         keeper.with(|journal| Arc::new(rest.get().and_then(|later| (later.garden)(journal))))
     });
-    let shown =
-        Memo::new(move |_| Arc::new(asking::shown(&page.get(), own.get().as_ref().as_ref())));
+    let shown = Memo::new(move |before: Option<&Arc<Shown>>| {
+        let (page, own) = (page.get(), own.get());
+        match before {
+            // The journal is read later than this.
+            None => first.shown.clone(),
+            Some(_) => Arc::new(asking::shown(&page, own.as_ref().as_ref())),
+        }
+    });
     let can_undo = Memo::new(move |_| before.with(|before| !before.is_empty()));
     let act = Callback::new(move |action: Action| {
         let now = page.get_untracked();
@@ -183,7 +210,7 @@ pub fn Shell() -> impl IntoView {
         can_undo,
         undo,
         keeper,
-        rest,
+        later: rest,
     };
     provide_context(hub);
     window_event_listener_untyped("hashchange", move |_| {

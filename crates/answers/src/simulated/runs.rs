@@ -258,8 +258,12 @@ impl Prepared {
             .ok_or(QuestionError::NothingInHeap)
     }
 
-    /// The lines of several ways to go on from what all have behind them.
-    fn lines(&self, all: &[&Self]) -> Result<Vec<Run>, QuestionError> {
+    /// The lines of several ways to go on from what all have behind them, which is simulated once.
+    ///
+    /// # Errors
+    ///
+    /// When a case has no meaning or the computation cannot go on.
+    pub fn lines(&self, all: &[&Self]) -> Result<Vec<Run>, QuestionError> {
         let options = Options {
             every_h: self.every_h,
             fields: !self.fields_at_d.is_empty(),
@@ -279,8 +283,10 @@ impl Prepared {
         self.members_of(&[self], member).pop().flatten()
     }
 
-    /// One member of the ensemble on several ways to go on.
-    fn members_of(&self, all: &[&Self], member: u32) -> MemberRuns {
+    /// One member of the ensemble on several ways to go on from what all have behind them, which is
+    /// simulated once.
+    #[must_use]
+    pub fn members_of(&self, all: &[&Self], member: u32) -> MemberRuns {
         let options = Options {
             every_h: self.every_h,
             tolerance: MEMBER_TOLERANCE,

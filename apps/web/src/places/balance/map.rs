@@ -6,6 +6,7 @@ use heapwright_drawings::mix_map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::asking;
 use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
 use crate::shell::hub;
@@ -17,11 +18,12 @@ const SIZE: (f64, f64) = (340.0, 320.0);
 #[component]
 pub fn MixMap() -> impl IntoView {
     let hub = hub();
+    let map = Memo::new(move |_| hub.shown.with(asking::mapped));
     view! {
-        <section class="card map" aria-labelledby="map-title" hidden=move || hub.shown.with(|shown| shown.map.is_none())>
+        <section class="card map" aria-labelledby="map-title" hidden=move || map.with(Option::is_none)>
             <h2 id="map-title">{wording::page::MAP}</h2>
             {move || {
-                hub.shown.with(|shown| shown.map.clone()).map(|map| {
+                map.get().map(|map| {
                     let picture = mix_map(&map, SIZE.0, SIZE.1);
                     view! {
                         <figure aria-labelledby="map-title">
@@ -41,7 +43,7 @@ pub fn MixMap() -> impl IntoView {
                 })
             }}
             <Fold class="map-table" summary=view! { {wording::page::MAP_TABLE} }.into_any()>
-                {move || hub.shown.with(|shown| shown.map.as_ref().map(table))}
+                {move || map.with(|map| map.as_ref().map(table))}
             </Fold>
         </section>
     }

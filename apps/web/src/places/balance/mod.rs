@@ -1,4 +1,7 @@
 //! Balance: what is in hand, what to put with it.
+//!
+//! The answer comes with the first part of the page. What explains it ([`under_the_answer`]) is fetched
+//! later and stands below it, so that nothing moves when it arrives.
 
 mod answer;
 mod cautions;
@@ -18,6 +21,7 @@ use crate::shell::{DEMO_ADDRESS, Hub, hub};
 #[component]
 pub fn Balance() -> impl IntoView {
     let hub = hub();
+    let explained = move || hub.later.get().map(|later| (later.under_the_answer)());
     view! {
         <div class="balance">
             <div class="title-row">
@@ -31,13 +35,7 @@ pub fn Balance() -> impl IntoView {
             <div class="column">
                 <answer::Answer/>
                 <answer::Ways/>
-                <section class="card log-feed" aria-labelledby="log-feed-title">
-                    <h2 id="log-feed-title">"Log this feed"</h2>
-                    {live_if(move || hub.rest.get().map(|later| (later.log_feed)(hub)))}
-                </section>
-                <map::MixMap/>
-                <figures::Figures/>
-                <cautions::Cautions/>
+                {live_if(explained)}
             </div>
         </div>
     }
@@ -52,6 +50,21 @@ fn first_visit(hub: Hub) -> AnyView {
             view! { <a class="link" href=DEMO_ADDRESS>{wording::page::DEMO_ENTER}</a> }.into_any()
         })
     })
+}
+
+/// What can be done with the answer, and what stands behind it.
+pub fn under_the_answer() -> AnyView {
+    let hub = hub();
+    view! {
+        <section class="card log-feed" aria-labelledby="log-feed-title">
+            <h2 id="log-feed-title">"Log this feed"</h2>
+            {log_feed::body(hub)}
+        </section>
+        <map::MixMap/>
+        <figures::Figures/>
+        <cautions::Cautions/>
+    }
+    .into_any()
 }
 
 /// The short name of a material.
