@@ -102,7 +102,7 @@ describe("in the demo garden", () => {
     await filled(page);
     const lasting = await page.locator(`${BEFORE_USE} li`).allInnerTexts();
     assert.ok(lasting.length > 0);
-    for (const line of lasting) assert.match(line.replace(/\s+/g, " "), /^This heap had .+ (on|from) \d+ \w+ \d{4}.*: ./);
+    for (const line of lasting) assert.match(line.replace(/\s+/g, " "), /^(This heap had .+ (on|from) \d+ \w+ \d{4}.*: .|.+\. In this heap that goes for .+ (on|from) \d+ \w+ \d{4}.*; .+\.$)/);
     const table = page.locator(`${NUTRIENTS} table`).first();
     const cells = () => table.locator("tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent.trim())));
     const elements = await cells();

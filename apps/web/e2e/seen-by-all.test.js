@@ -360,6 +360,8 @@ describe("keyboard", () => {
     for (const viewport of [{ width: 360, height: 640 }, { width: 1280, height: 800 }]) {
       test(`Tab reaches every control in reading order, its focus shows and is not covered: ${state}, ${viewport.width} px`, async () => {
         const page = await visit({ viewport }, state);
+        // It comes a little later than the rest.
+        await page.getByRole("button", { name: "Bright sun" }).waitFor();
         const expected = await page.evaluate(() => {
           const radios = new Set();
           return [...document.querySelectorAll("a[href], button, input, select, summary, [tabindex='0']")]
