@@ -20,6 +20,7 @@ mod on_the_map;
 mod question;
 mod ready;
 mod simulated;
+pub mod today;
 mod what_is_in;
 mod what_to_add;
 mod yields;

@@ -227,7 +227,7 @@ fn parts_in(steps: f64) -> String {
 }
 
 /// "12 hours", "2.5 days".
-fn time_text(seconds: f64) -> String {
+pub(crate) fn time_text(seconds: f64) -> String {
     let hours = seconds / 3600.0;
     if hours < 48.0 {
         return hours_text(hours);

@@ -6,6 +6,7 @@ use heapwright_journal::content::{Fed, PartFed, Read, Tested};
 use heapwright_journal::{AmountSaid, Content, Event, EventId, Moment, What};
 use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
 use heapwright_state::State;
+use jiff::civil::Date;
 
 use crate::amounts::{amount_text, name_of, water_text};
 use crate::words::Word;
@@ -28,9 +29,13 @@ const MONTHS: [&str; 12] = [
 /// A day as people write it: "1 May 2026".
 #[must_use]
 pub fn day_text(moment: Moment) -> String {
-    let local = moment.local();
-    let month = usize::try_from(local.month()).unwrap_or(1).clamp(1, 12);
-    format!("{} {} {}", local.day(), MONTHS[month - 1], local.year())
+    date_text(moment.local().date())
+}
+
+/// The same for a day of the calendar.
+pub(crate) fn date_text(day: Date) -> String {
+    let month = usize::try_from(day.month()).unwrap_or(1).clamp(1, 12);
+    format!("{} {} {}", day.day(), MONTHS[month - 1], day.year())
 }
 
 /// The time of day: "18:05".

@@ -21,6 +21,7 @@ pub mod page;
 mod ready;
 mod recipes;
 mod spreading;
+pub mod today;
 pub mod told;
 mod verdicts;
 mod words;

@@ -150,7 +150,7 @@ const fn next_aim(judgement: &Judgement) -> &'static str {
 }
 
 /// What to do next when no test is; `None` when it is ready.
-const fn next_without_test(judgement: &Judgement) -> Option<&'static str> {
+pub(crate) const fn next_without_test(judgement: &Judgement) -> Option<&'static str> {
     match judgement.verdict {
         Verdict::Ready => None,
         Verdict::NotReady => Some(
