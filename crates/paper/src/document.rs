@@ -67,6 +67,8 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// The rows; of each as many cells as there are columns.
     pub rows: Vec<Row>,
+    /// The last row is repeated to the end of its page: lines to write on.
+    pub fills: bool,
 }
 
 /// A column.

@@ -72,6 +72,8 @@ pub enum Ink {
     HatchedDense,
     /// White with a rim.
     Hollow,
+    /// White: what lies below is hidden.
+    Paper,
     /// Black.
     Solid,
 }

@@ -1,7 +1,7 @@
 //! Blocks become pieces: what may not be torn apart, with the room it needs.
 
 use crate::document::{Block, Document, Figure};
-use crate::drawing::Stroke;
+use crate::drawing::{Ink, Stroke};
 use crate::face::{Faces, Shaped, Weight};
 use crate::lines::{Setting, lines};
 use crate::placed::{Kind, Mark, Parts, Placed};
@@ -43,6 +43,8 @@ pub struct Piece {
     pub keeps: bool,
     /// Of which table it is a row: what is repeated above it on the next page.
     pub head: Option<usize>,
+    /// Repeated to the end of its page.
+    pub fills: bool,
     /// Its words for the outline.
     pub outline: Option<String>,
     /// Its marks, from its own upper left corner.
@@ -105,8 +107,8 @@ impl Setter<'_> {
                     piece.marks.push(Placed {
                         part: None,
                         mark: Mark::Rule {
-                            from: (1.25, 1.0),
-                            to: (1.25, piece.height - 1.0),
+                            from: (1.25, 0.0),
+                            to: (1.25, piece.height),
                             weight: 2.5,
                         },
                     });
@@ -230,6 +232,23 @@ impl Setter<'_> {
                     strong,
                 } => self.word(go(*at), *hang, text, *strong, width),
             };
+            // What guides the eye stays off the words.
+            if let Mark::Letters { .. } = mark {
+                let (left, top, right, bottom) = mark.bounds();
+                marks.push(Placed {
+                    part: Some(part),
+                    mark: Mark::Path {
+                        ink: Ink::Paper,
+                        points: vec![
+                            (left, top + 2.0),
+                            (right, top + 2.0),
+                            (right, bottom),
+                            (left, bottom),
+                        ],
+                        closed: true,
+                    },
+                });
+            }
             marks.push(Placed {
                 part: Some(part),
                 mark,

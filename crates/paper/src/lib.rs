@@ -5,6 +5,9 @@
 //! The same document gives the same bytes. Every date comes from outside.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+mod beds_page;
+mod bin_page;
+mod book;
 mod document;
 mod drawing;
 mod face;
@@ -13,8 +16,12 @@ mod lines;
 mod pages;
 mod pdf;
 mod placed;
+mod season_page;
 mod table;
 
+pub use beds_page::beds_page;
+pub use bin_page::bin_page;
+pub use book::Book;
 pub use document::{
     Block, Cell, Column, Document, Figure, PageSize, Row, Side, Table, Width,
 };
@@ -22,6 +29,7 @@ pub use drawing::{Drawing, Ink, POINTS_OF_PIXEL, Stroke};
 pub use pages::{Laid, MARGIN_MM, laid_out};
 pub use pdf::typeset;
 pub use placed::{Mark, Placed, Sheet};
+pub use season_page::season_page;
 
 /// Why nothing could be typeset.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -109,6 +109,9 @@ impl Press {
                 self.y += piece.above;
             }
             self.stamp(piece, false);
+            while piece.fills && piece.height > 1.0 && self.y + piece.height <= self.bottom {
+                self.stamp(piece, true);
+            }
         }
     }
 

@@ -228,13 +228,9 @@ fn inked(surface: &mut Surface<'_>, path: &Path, ink: Ink, bounds: (f64, f64, f6
         Ink::Dotted => line(surface, path, 0.9, &[0.9, 2.1]),
         Ink::Hatched => hatched(surface, path, bounds, 7.0),
         Ink::HatchedDense => hatched(surface, path, bounds, 3.0),
+        Ink::Paper => white(surface, path),
         Ink::Hollow => {
-            surface.set_stroke(None);
-            surface.set_fill(Some(Fill {
-                paint: luma::Color::white().into(),
-                ..Fill::default()
-            }));
-            surface.draw_path(path);
+            white(surface, path);
             line(surface, path, 0.9, &[]);
         }
         Ink::Solid => {
@@ -243,6 +239,15 @@ fn inked(surface: &mut Surface<'_>, path: &Path, ink: Ink, bounds: (f64, f64, f6
             surface.draw_path(path);
         }
     }
+}
+
+fn white(surface: &mut Surface<'_>, path: &Path) {
+    surface.set_stroke(None);
+    surface.set_fill(Some(Fill {
+        paint: luma::Color::white().into(),
+        ..Fill::default()
+    }));
+    surface.draw_path(path);
 }
 
 /// Slanting lines inside an area, and its rim.

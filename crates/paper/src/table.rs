@@ -68,6 +68,7 @@ pub fn set(setter: &mut Setter<'_>, table: &Table, width: f64) -> Vec<Piece> {
             piece.above = 6.0;
         }
         // No row stands alone before or behind a break.
+        piece.fills = table.fills && index + 1 == count;
         piece.keeps = count > 1 && (index == 0 || index + 2 == count);
         pieces.push(piece);
     }

@@ -31,6 +31,7 @@ fn everything(rows: usize) -> Document {
                 ..Row::default()
             })
             .collect(),
+        fills: false,
     };
     let blank = Table {
         columns: vec![Column::share("Day", 1.0), Column::share("Core, °C", 1.0)],
@@ -42,6 +43,7 @@ fn everything(rows: usize) -> Document {
             };
             4
         ],
+        fills: false,
     };
     let drawing = Drawing {
         width: 150.0,

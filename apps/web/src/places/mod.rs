@@ -6,6 +6,7 @@ pub mod heap;
 pub mod heaps;
 pub mod kept_out;
 pub mod lines;
+pub mod paper;
 pub mod logbook;
 pub mod settings;
 pub mod stores;
