@@ -51,6 +51,10 @@ mod tests {
                 typeset(&document, size).unwrap()
             );
         }
-        assert!(pressed("{", false).unwrap_err().starts_with("the page cannot be read"));
+        assert!(
+            pressed("{", false)
+                .unwrap_err()
+                .starts_with("the page cannot be read")
+        );
     }
 }

@@ -57,10 +57,17 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
         shapes.push(line("time-grid", vec![(LEFT, y), (right, y)]));
         shapes.push(word((LEFT - 6.0, y + 4.0), Anchor::End, number(value)));
     }
-    shapes.push(word((LEFT - 6.0, TOP - 10.0), Anchor::End, shown.unit.clone()));
+    shapes.push(word(
+        (LEFT - 6.0, TOP - 10.0),
+        Anchor::End,
+        shown.unit.clone(),
+    ));
     let mut taken = f64::MIN;
     for (index, (begins, name)) in shown.months.iter().enumerate() {
-        let (from, to) = (x(*begins), shown.months.get(index + 1).map_or(right, |next| x(next.0)));
+        let (from, to) = (
+            x(*begins),
+            shown.months.get(index + 1).map_or(right, |next| x(next.0)),
+        );
         if *begins > shown.from_ms {
             shapes.push(line("time-grid", vec![(from, TOP), (from, bottom + 4.0)]));
         }
@@ -72,7 +79,10 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
     }
     shapes.push(line("cut-tick", vec![(LEFT, bottom), (right, bottom)]));
     if let Some((value, name)) = &shown.mark {
-        shapes.push(line("time-mark", vec![(LEFT, y(*value)), (right, y(*value))]));
+        shapes.push(line(
+            "time-mark",
+            vec![(LEFT, y(*value)), (right, y(*value))],
+        ));
         shapes.push(word((right, y(*value) - 5.0), Anchor::End, name.clone()));
     }
     for at in &shown.turned {
@@ -83,7 +93,10 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
             points: vec![(x - 4.5, TOP - 9.0), (x + 4.5, TOP - 9.0), (x, TOP)],
         });
     }
-    for runs in shown.readings.chunk_by(|one, next| next.0 - one.0 <= GAP_MS) {
+    for runs in shown
+        .readings
+        .chunk_by(|one, next| next.0 - one.0 <= GAP_MS)
+    {
         if runs.len() > 1 {
             let points = runs.iter().map(|(at, value)| (x(*at), y(*value))).collect();
             shapes.push(line("cut-outline", points));
@@ -127,7 +140,11 @@ mod tests {
         assert_eq!((lines("cut-outline"), lines("time-flag")), (1, 1));
         for shape in &picture.shapes {
             if let Shape::Line { points, .. } | Shape::Area { points, .. } = shape {
-                assert!(points.iter().all(|(x, y)| (0.0..=400.0).contains(x) && (0.0..=160.0).contains(y)));
+                assert!(
+                    points
+                        .iter()
+                        .all(|(x, y)| (0.0..=400.0).contains(x) && (0.0..=160.0).contains(y))
+                );
             }
         }
     }

@@ -125,11 +125,7 @@ impl Faces {
         buffer.push_str(text);
         buffer.guess_segment_properties();
         buffer.set_direction(rustybuzz::Direction::LeftToRight);
-        let features = [Feature::new(
-            Tag::from_bytes(b"tnum"),
-            u32::from(even),
-            ..,
-        )];
+        let features = [Feature::new(Tag::from_bytes(b"tnum"), u32::from(even), ..)];
         let output = rustybuzz::shape(face, &features, buffer);
         let em = f64::from(face.units_per_em());
         let (infos, positions) = (output.glyph_infos(), output.glyph_positions());
@@ -142,7 +138,9 @@ impl Faces {
                 let end = infos[index..]
                     .iter()
                     .find(|next| next.cluster != info.cluster)
-                    .map_or(text.len(), |next| usize::try_from(next.cluster).unwrap_or(0));
+                    .map_or(text.len(), |next| {
+                        usize::try_from(next.cluster).unwrap_or(0)
+                    });
                 Glyph {
                     id: info.glyph_id,
                     advance: f64::from(position.x_advance) / em,
@@ -166,17 +164,27 @@ mod tests {
     #[test]
     fn what_the_project_writes_is_in_the_type() {
         let faces = Faces::new().unwrap();
-        let text = "55\u{a0}°C, ½ ¼ ¾ ⅓ m² m³ CO₂ → ← – − × ± ≥ ≤ … “äöüß” «éèç» ñ ğşı łż őű ăț Ж Ω";
+        let text =
+            "55\u{a0}°C, ½ ¼ ¾ ⅓ m² m³ CO₂ → ← – − × ± ≥ ≤ … “äöüß” «éèç» ñ ğşı łż őű ăț Ж Ω";
         assert_eq!(faces.showable(text), (text.to_owned(), false));
         for weight in [Weight::Regular, Weight::Strong] {
-            assert!(faces.shape(text, weight, false).glyphs.iter().all(|glyph| glyph.id != 0));
+            assert!(
+                faces
+                    .shape(text, weight, false)
+                    .glyphs
+                    .iter()
+                    .all(|glyph| glyph.id != 0)
+            );
         }
     }
 
     #[test]
     fn a_letter_that_is_lacking_is_replaced_and_told() {
         let faces = Faces::new().unwrap();
-        assert_eq!(faces.showable("堆肥 a\u{200d}b"), ("\u{25af}\u{25af} ab".to_owned(), true));
+        assert_eq!(
+            faces.showable("堆肥 a\u{200d}b"),
+            ("\u{25af}\u{25af} ab".to_owned(), true)
+        );
     }
 
     #[test]

@@ -324,10 +324,12 @@ impl Setter<'_> {
             ..Piece::default()
         };
         let by = left_width + GUTTER;
-        whole.marks.extend(of_right.marks.iter().map(|placed| Placed {
-            part: placed.part,
-            mark: placed.mark.moved(by, 0.0),
-        }));
+        whole
+            .marks
+            .extend(of_right.marks.iter().map(|placed| Placed {
+                part: placed.part,
+                mark: placed.mark.moved(by, 0.0),
+            }));
         pieces.push(whole);
     }
 

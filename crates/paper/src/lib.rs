@@ -22,9 +22,7 @@ mod table;
 pub use beds_page::beds_page;
 pub use bin_page::bin_page;
 pub use book::Book;
-pub use document::{
-    Block, Cell, Column, Document, Figure, PageSize, Row, Side, Table, Width,
-};
+pub use document::{Block, Cell, Column, Document, Figure, PageSize, Row, Side, Table, Width};
 pub use drawing::{Drawing, Ink, POINTS_OF_PIXEL, Stroke};
 pub use pages::{Laid, MARGIN_MM, laid_out};
 pub use pdf::typeset;

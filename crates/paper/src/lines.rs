@@ -83,7 +83,8 @@ mod tests {
         assert!(
             lines
                 .iter()
-                .all(|line| line.width() * BODY.size <= width + 1e-3 || line.text.chars().count() == 1)
+                .all(|line| line.width() * BODY.size <= width + 1e-3
+                    || line.text.chars().count() == 1)
         );
         lines.into_iter().map(|line| line.text).collect()
     }

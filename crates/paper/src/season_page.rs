@@ -203,12 +203,7 @@ fn local_ms(moment: Moment) -> f64 {
     ms + f64::from(moment.offset_min) * 60_000.0
 }
 
-fn chart(
-    name: &str,
-    heap: &SeasonHeap,
-    (from, to): (Moment, Moment),
-    system: UnitSystem,
-) -> Block {
+fn chart(name: &str, heap: &SeasonHeap, (from, to): (Moment, Moment), system: UnitSystem) -> Block {
     let shown = |celsius: f64| match system {
         UnitSystem::Metric => celsius,
         UnitSystem::UsCustomary => celsius * 1.8 + 32.0,

@@ -92,7 +92,11 @@ impl Grid<'_, '_> {
             let part = self.setter.parts.add(Kind::Head, Some(row));
             cells.push((part, self.setter.lines(&column.head, HEAD, *width)));
         }
-        let most = cells.iter().map(|(_, lines)| lines.len()).max().unwrap_or(1);
+        let most = cells
+            .iter()
+            .map(|(_, lines)| lines.len())
+            .max()
+            .unwrap_or(1);
         let mut marks = Vec::new();
         for (index, (part, lines)) in cells.into_iter().enumerate() {
             // Heads stand on their rule.
@@ -122,7 +126,11 @@ impl Grid<'_, '_> {
         let mut marks = Vec::new();
         let mut lines_of = Vec::new();
         for (index, (cell, width)) in row.cells.iter().zip(self.widths).enumerate() {
-            let kind = if index == 0 { Kind::RowHead } else { Kind::Cell };
+            let kind = if index == 0 {
+                Kind::RowHead
+            } else {
+                Kind::Cell
+            };
             let part = self.setter.parts.add(kind, Some(part));
             let lines = match cell {
                 Cell::Text(text) => self.cut(text, setting, *width),

@@ -24,7 +24,9 @@ fn everything(rows: usize) -> Document {
         rows: (0..rows)
             .map(|row| Row {
                 cells: vec![
-                    Cell::Text(format!("Row {row} of leaves that were shredded and are dry")),
+                    Cell::Text(format!(
+                        "Row {row} of leaves that were shredded and are dry"
+                    )),
                     Cell::Text(format!("{row}\u{a0}L")),
                     Cell::Tick,
                 ],
@@ -153,10 +155,16 @@ fn every_row_is_whole_and_stands_below_a_head() {
         let words = words(sheet);
         let head = words.iter().find(|(text, _)| text == "How much");
         for (text, baseline) in &words {
-            if let Some(row) = text.strip_prefix("Row ").and_then(|rest| rest.split(' ').next()) {
+            if let Some(row) = text
+                .strip_prefix("Row ")
+                .and_then(|rest| rest.split(' ').next())
+            {
                 assert!(head.unwrap().1 < *baseline);
-                assert!(words.iter().any(|(other, at)| at == baseline
-                    && *other == format!("{row}\u{a0}L")));
+                assert!(
+                    words
+                        .iter()
+                        .any(|(other, at)| at == baseline && *other == format!("{row}\u{a0}L"))
+                );
                 found.push(row.parse::<usize>().unwrap());
             }
         }
@@ -201,7 +209,10 @@ fn a_letter_that_the_type_lacks_is_told_of_and_the_file_is_still_made() {
     typeset(&document, PageSize::A4).unwrap();
     let laid = laid_out(&document, PageSize::A4).unwrap();
     let all: Vec<_> = laid.sheets.iter().flat_map(words).collect();
-    assert!(all.iter().any(|(text, _)| text == "\u{25af}\u{25af} \u{25af}"));
+    assert!(
+        all.iter()
+            .any(|(text, _)| text == "\u{25af}\u{25af} \u{25af}")
+    );
     assert!(all.iter().any(|(text, _)| text == &document.lacking_note));
 }
 
@@ -247,10 +258,17 @@ fn programs_that_are_not_ours_read_it() {
             let rows: Vec<&str> = fonts.lines().skip(2).collect();
             assert_eq!(rows.len(), 2, "{fonts}");
             // Embedded, subset, with their letters told.
-            assert!(rows.iter().all(|row| row.contains("+FiraSans") && row.contains("yes yes yes")));
+            assert!(
+                rows.iter()
+                    .all(|row| row.contains("+FiraSans") && row.contains("yes yes yes"))
+            );
         }
         // The names of files come last, and standard output is asked for by a dash behind them.
-        let text = Command::new("pdftotext").args(["-layout"]).arg(&file).arg("-").output();
+        let text = Command::new("pdftotext")
+            .args(["-layout"])
+            .arg(&file)
+            .arg("-")
+            .output();
         match text {
             Ok(output) => {
                 let text = String::from_utf8_lossy(&output.stdout);

@@ -62,7 +62,7 @@ pub use spoken::{
     temperature_c, volume_l,
 };
 pub use told::{
-    HeapTold, HeatTold, KeptOutTold, NutrientsTold, PaperQuestion, RipenessTold, RuleTold, SheetTold, SignTold,
-    ToldQuestion,
+    HeapTold, HeatTold, KeptOutTold, NutrientsTold, PaperQuestion, RipenessTold, RuleTold,
+    SheetTold, SignTold, ToldQuestion,
 };
 pub use when::{OffsetAt, WhenError, parse_since, parse_until, parse_when};

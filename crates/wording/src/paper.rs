@@ -13,15 +13,15 @@ pub const LANGUAGE: &str = "en";
 /// What a reader aloud says for a box to tick.
 pub const BOX_TO_TICK: &str = "box to tick";
 /// A letter is not in the type.
-pub const LETTERS_LACKING: &str =
-    "Letters that the type of this page lacks stand as \u{25af}. The journal keeps them as they were written.";
+pub const LETTERS_LACKING: &str = "Letters that the type of this page lacks stand as \u{25af}. The journal keeps them as they were written.";
 /// Said where the garden is made up.
 pub const INVENTED_GARDEN: &str = "An invented garden, for looking around.";
 
 /// Head of the card that makes pages.
 pub const ON_PAPER: &str = "On paper";
 /// What the page of a heap is for.
-pub const ON_PAPER_HEAP: &str = "What goes with each caddy, what comes next, how to read a handful, and lines to write on.";
+pub const ON_PAPER_HEAP: &str =
+    "What goes with each caddy, what comes next, how to read a handful, and lines to write on.";
 /// What the record is.
 pub const ON_PAPER_ALL: &str = "What went in over the last year, month by month and heap by heap, what the probe showed, and what came out.";
 /// Makes the page of a heap.
@@ -68,7 +68,10 @@ pub fn put_with(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSystem
         .map(|added| amount_of(catalogue, &added.found, system))
         .collect();
     if recipe.whole.water_kg >= 0.05 {
-        things.push(format!("{} of water", water_text(recipe.whole.water_kg, system)));
+        things.push(format!(
+            "{} of water",
+            water_text(recipe.whole.water_kg, system)
+        ));
     }
     if things.is_empty() {
         "Nothing: they are right as they are.".to_owned()
@@ -84,7 +87,9 @@ pub fn caddy_lines(answer: &PerCaddy) -> Vec<String> {
     let mut lines = vec![if answer.scraps_known {
         format!("Scraps as they mostly came in the last three months: {scraps}.")
     } else {
-        format!("No scraps are written down for the last three months, so usual ones are taken: {scraps}.")
+        format!(
+            "No scraps are written down for the last three months, so usual ones are taken: {scraps}."
+        )
     }];
     if !answer.from_stores {
         lines.push("No browns are in the stores, so shredded dry leaves are taken.".to_owned());
@@ -125,7 +130,8 @@ pub const NEXT: &str = "What comes next";
 /// Heads of their columns.
 pub const NEXT_HEADS: [&str; 3] = ["Day", "What to do", "Done"];
 /// There are none.
-pub const NOTHING_NEXT: &str = "The journal tells of nothing that is due. Look at the heap in two weeks at the latest.";
+pub const NOTHING_NEXT: &str =
+    "The journal tells of nothing that is due. Look at the heap in two weeks at the latest.";
 /// Where they come from.
 pub const NEXT_FROM: &str =
     "As the journal stands today; what you read or feed from now on changes these days.";
@@ -136,11 +142,27 @@ pub const SQUEEZE: &str = "Squeeze a handful from the middle";
 pub const SQUEEZE_HEADS: [&str; 3] = ["It feels", "You see", "So"];
 /// The five ways a handful can feel, as the journal has them.
 pub const SQUEEZE_ROWS: [[&str; 3]; 5] = [
-    ["dusty", "Falls apart as dust", "Water well while turning; cover it"],
-    ["dry", "Hardly holds together, no sheen", "Water a little; add wet scraps"],
-    ["moist", "Holds together, a drop at most", "Leave it: this is right"],
+    [
+        "dusty",
+        "Falls apart as dust",
+        "Water well while turning; cover it",
+    ],
+    [
+        "dry",
+        "Hardly holds together, no sheen",
+        "Water a little; add wet scraps",
+    ],
+    [
+        "moist",
+        "Holds together, a drop at most",
+        "Leave it: this is right",
+    ],
     ["wet", "Drops come out", "Mix in browns; keep rain off"],
-    ["dripping", "Water runs out", "Mix in many browns and turn today"],
+    [
+        "dripping",
+        "Water runs out",
+        "Mix in many browns and turn today",
+    ],
 ];
 
 /// Head of the cautions.
@@ -187,12 +209,22 @@ pub const SEASON_EMPTY: &str = "Nothing was written down about any heap in this 
 /// The time of a record.
 #[must_use]
 pub fn season_under(from: Moment, to: Moment) -> String {
-    format!("From {} to {}, as the journal has it.", day_text(from), day_text(to))
+    format!(
+        "From {} to {}, as the journal has it.",
+        day_text(from),
+        day_text(to)
+    )
 }
 /// Head of what went in by month, over all heaps.
 pub const SEASON_MONTHS: &str = "Kept out of the bin, month by month";
 /// Heads of what went into one heap.
-pub const WENT_IN_HEADS: [&str; 5] = ["Month", "Feeds", "What went in, the most first", "Together", "Water"];
+pub const WENT_IN_HEADS: [&str; 5] = [
+    "Month",
+    "Feeds",
+    "What went in, the most first",
+    "Together",
+    "Water",
+];
 
 /// A month: "May 2026".
 #[must_use]
@@ -211,7 +243,9 @@ pub fn month_short(month: i8) -> String {
 /// What is below the chart of a heap's readings.
 #[must_use]
 pub fn chart_caption(heap: &str) -> String {
-    format!("{heap}: what the probe showed in the core. Black triangles with a dotted line: turned.")
+    format!(
+        "{heap}: what the probe showed in the core. Black triangles with a dotted line: turned."
+    )
 }
 
 /// What the chart shows, for whoever cannot see it.
@@ -286,7 +320,9 @@ pub const NUTRIENTS: &str = "Nutrients in it at the end of this time";
 /// Title of the plan of the beds.
 pub const BEDS_TITLE: &str = "Compost for the beds";
 /// Heads of the plan.
-pub const BEDS_HEADS: [&str; 7] = ["Bed", "Barrows", "Buckets", "Depth", "Amount", "Weight", "Done"];
+pub const BEDS_HEADS: [&str; 7] = [
+    "Bed", "Barrows", "Buckets", "Depth", "Amount", "Weight", "Done",
+];
 /// Head of what stops each bed.
 pub const BEDS_LIMITED_BY: &str = "What stops each bed from getting more";
 /// Head of what to know.

@@ -15,8 +15,8 @@ mod questions;
 mod yields;
 
 pub use beds::{
-    BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, ConvertCommand, ConvertCommon,
-    CoverArguments, NitrogenArguments, OxideArguments, WeightArguments,
+    BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, ConvertCommand,
+    ConvertCommon, CoverArguments, NitrogenArguments, OxideArguments, WeightArguments,
 };
 pub use files::{
     BackupArguments, CheckArguments, ExportArguments, ImportArguments, RestoreArguments, Table,

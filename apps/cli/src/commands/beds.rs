@@ -13,7 +13,10 @@ use heapwright_quantity::{UnitSystem, mass_text, measure_count_text, significant
 use heapwright_wire::{area_m2, beds_plan_json, read_beds, spoken_compost_m3, uses_json};
 use heapwright_wording as wording;
 
-use crate::arguments::{BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, JournalArguments, UnitsArgument};
+use crate::arguments::{
+    BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, JournalArguments,
+    UnitsArgument,
+};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
@@ -88,7 +91,13 @@ fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failu
     if let (Some(keeping), false) = (&planned.keeping, arguments.journal.json) {
         write_invented(&keeping.state, out)?;
     }
-    tell(arguments, &planned.garden, &planned.answer, planned.system, out)
+    tell(
+        arguments,
+        &planned.garden,
+        &planned.answer,
+        planned.system,
+        out,
+    )
 }
 
 /// The question by the journal and the arguments.

@@ -107,8 +107,7 @@ fn put(
     };
     deliver(Some(&sheet.output), sheet.replace, out, |bytes| {
         let document = make()?;
-        *bytes = typeset(&document, size)
-            .map_err(|error| Failure::Outside(error.to_string()))?;
+        *bytes = typeset(&document, size).map_err(|error| Failure::Outside(error.to_string()))?;
         Ok(())
     })
 }

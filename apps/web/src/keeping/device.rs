@@ -47,13 +47,8 @@ extern "C" {
     pub fn simulate(question: &str, hear: &Function) -> bool;
     pub fn stop();
     pub fn ask(question: &str, hear: &Function) -> bool;
-    pub fn press(
-        name: &str,
-        question: &str,
-        document: &str,
-        letter: bool,
-        hear: &Function,
-    ) -> bool;
+    pub fn press(name: &str, question: &str, document: &str, letter: bool, hear: &Function)
+    -> bool;
 }
 
 /// Random bytes from the browser.

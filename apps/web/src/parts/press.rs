@@ -44,7 +44,7 @@ fn one_kind(hub: Hub, word: &'static str, wanted: Box<dyn Fn() -> Option<Wanted>
         },
     ));
     let tap = move || {
-        let letter = hub.page.with_untracked(|page| page.us_units);
+        let letter = untrack(|| hub.page.with(|page| page.us_units));
         let is_asked = wanted().is_some_and(|wanted| {
             heard.with_value(|hear| {
                 device::press(

@@ -38,9 +38,9 @@ fn card(hint: &'static str, inside: AnyView) -> AnyView {
 }
 
 fn wanted(hub: Hub, heap: Option<EventId>) -> Option<Wanted> {
-    let us_units = hub.page.with_untracked(|page| page.us_units);
+    let us_units = untrack(|| hub.page.with(|page| page.us_units));
     let now = device::now();
-    let (question, name) = hub.keeper.with_untracked(|journal| {
+    let (question, name) = hub.keeper.peek(|journal| {
         let name = heap.map_or(words::SEASON_TITLE, |heap| {
             wording::heap_name(&journal.state, heap)
         });

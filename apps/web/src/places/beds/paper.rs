@@ -21,7 +21,7 @@ pub fn document(
     system: UnitSystem,
     now: Moment,
 ) -> String {
-    let document = hub.keeper.with_untracked(|journal| {
+    let document = hub.keeper.peek(|journal| {
         let book = Book {
             catalogue: Catalogue::built_in(),
             garden,
