@@ -19,13 +19,13 @@ const KIBIBYTE: f64 = 1024.0;
 /// and sheets of home tests, in the worker; beds and stores with their tables with 55 KiB. None is on
 /// the way to the first answer, which did not grow.
 ///
-/// The press (type, its shaping, the writer of the PDF) is fetched when a page is to be printed, and kept
-/// by the service worker like everything else.
+/// The press (82 KiB of type, its shaping, the writer of the PDF: 594 KiB) is fetched when a page is to be
+/// printed, and kept by the service worker like everything else.
 const GATES_KIB: [(&str, f64); 7] = [
     (FIRST, 369.0),
     (LATER, 316.0),
     (SIMULATOR, 512.0),
-    (PRESS, 600.0),
+    (PRESS, 620.0),
     ("script", 60.0),
     ("style and page", 30.0),
     (CRITICAL_PATH, 387.0),

@@ -73,7 +73,7 @@ fn words(document: &Document, size: PageSize) -> String {
                 placed.mark
             );
             if let Mark::Letters { shaped, .. } = &placed.mark {
-                all.push_str(&shaped.text);
+                all.push_str(&shaped.text.replace('\u{a0}', " "));
                 all.push('\n');
             }
         }
@@ -96,7 +96,7 @@ fn every_heap_has_its_page_on_both_papers_and_in_both_units() {
                 "1 caddy",
                 "3 caddies",
                 "dripping",
-                "Done",
+                "What comes next",
                 "Wear gloves",
                 unit,
             ] {
