@@ -1,7 +1,7 @@
 //! Makes the page: wasm from `apps/web`, its script glue, and the files of `apps/web/static`, ready to be served from `dist`.
 //!
 //! 1. Build `heapwright-web` for wasm32, put what is marked as needed later into a file of its own ([`crate::parts`]),
-//!    and let wasm-bindgen write the glue; the same, undivided, for `heapwright-simulator`, which a worker runs.
+//!    and let wasm-bindgen write the glue; the same, undivided, for `heapwright-simulator` and `heapwright-press`, which workers run.
 //! 2. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 3. Tell the service worker which files make up this version.
 //! 4. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
@@ -22,6 +22,9 @@ const WASM_TARGET: &str = "wasm32-unknown-unknown";
 pub const SERVICE_WORKER: &str = "sw.js";
 /// The module of the worker that computes the days ahead of a heap, and its glue.
 pub const SIMULATOR: &str = "heapwright_simulator";
+
+/// The module of the worker that sets type, and its glue.
+pub const PRESS: &str = "heapwright_press";
 
 /// The journal of the demo garden, and the day on which it ends: the same bundle from the same source.
 const DEMO: &str = "demo.jsonl";
@@ -82,6 +85,7 @@ fn build() -> Outcome<PathBuf> {
         &["-Clink-arg=--emit-relocs"],
     )?;
     let simulator = compiled("heapwright-simulator", "simulator-release", &[])?;
+    let press = compiled("heapwright-press", "wasm-release", &[])?;
     let glue = target_folder()?.join("glue");
     if glue.exists() {
         fs::remove_dir_all(&glue)
@@ -90,6 +94,7 @@ fn build() -> Outcome<PathBuf> {
     let first = parts::split(&wasm, &glue)?;
     bind(&first, parts::NAME, &glue)?;
     bind(&simulator, SIMULATOR, &glue)?;
+    bind(&press, PRESS, &glue)?;
     Ok(glue)
 }
 

@@ -116,6 +116,7 @@ fn run(command: Command, out: &mut impl Write) -> Result<(), Failure> {
         Command::Harvest(arguments) => commands::harvest::run(&arguments, out),
         Command::Bed(command) => commands::bed::run(&command, out),
         Command::Beds(command) => commands::beds::run(&command, out),
+        Command::Paper(command) => commands::paper::run(&command, out),
         Command::Convert(command) => commands::convert::run(&command, out),
         Command::Spread(arguments) => commands::spread::run(&arguments, out),
         Command::Test(arguments) => commands::test::run(&arguments, out),

@@ -8,6 +8,7 @@
 mod charts;
 mod frames;
 mod outlook;
+mod paper;
 mod shown;
 mod today;
 mod told;
@@ -100,6 +101,17 @@ pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, JsVal
 #[wasm_bindgen]
 pub fn told(question: &str) -> Result<String, JsValue> {
     told::told(question).map_err(thrown)
+}
+
+/// A page to print as a document for the module that sets type: the one of a heap, or the record of the
+/// last year when the question names none.
+///
+/// # Errors
+///
+/// When the question cannot be read or the page cannot be worked out; a sentence.
+#[wasm_bindgen]
+pub fn paper(question: &str) -> Result<String, JsValue> {
+    paper::paper(question).map_err(thrown)
 }
 
 #[allow(clippy::needless_pass_by_value)] // as `map_err` hands it over

@@ -271,7 +271,7 @@ export function chosen(id, keep) {
 export const slice = async (file, from, to) => new Uint8Array(await file.slice(from, to).arrayBuffer());
 
 /** Offers a file for download. */
-export function save(name, parts, type) {
+export function save(name, parts, type = "application/jsonl") {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob(parts, { type }));
   link.download = name;
@@ -372,5 +372,26 @@ export function ask(text, hear) {
   teller.onmessage = ({ data: [number, ...rest] }) => { if (number === told) hear(...rest); };
   teller.onerror = () => hear("broken");
   teller.postMessage([told, text, true]);
+  return true;
+}
+
+/**
+ * Lets a worker make a page to print and offers it for download under `name`. `hear` is called with "pressed", "unfetched",
+ * "failed" and a sentence, or "broken". False when the browser has no workers.
+ */
+export function press(name, question, document, letter, hear) {
+  let worker;
+  try {
+    worker = new Worker(new URL("./press.js", import.meta.url), { type: "module" });
+  } catch {
+    return false;
+  }
+  worker.onmessage = ({ data: [what, told] }) => {
+    worker.terminate();
+    if (what === "pressed") save(name, [told], "application/pdf");
+    hear(what, what === "pressed" ? "" : told);
+  };
+  worker.onerror = () => { worker.terminate(); hear("broken"); };
+  worker.postMessage([question, document, letter]);
   return true;
 }

@@ -17,8 +17,10 @@ mod hygiene;
 mod ledger;
 mod lots;
 mod on_the_map;
+mod per_caddy;
 mod question;
 mod ready;
+mod season;
 mod simulated;
 pub mod today;
 mod what_is_in;
@@ -54,8 +56,10 @@ pub use ledger::{
     BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer, LedgerQuestion, where_nutrients_are,
 };
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
+pub use per_caddy::{PerCaddy, per_caddy};
 pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use ready::{Doubt, Finding, Hint, ReadyAnswer, ReadyQuestion, Sign, is_it_ready};
+pub use season::{SeasonHeap, SeasonMonth, season};
 pub use simulated::{
     Ahead, Doing, Done, FedPart, FieldsAt, Happening, MemberRuns, Prepared, Runner,
     SimulationAnswer, SimulationNotice, SimulationQuestion, Spread, WeatherGiven, one_by_one,

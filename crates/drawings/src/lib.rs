@@ -5,6 +5,7 @@
 //! to a file and to paper.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+mod calendar;
 mod cross_section;
 mod mix_map;
 mod of_heap;
@@ -12,6 +13,7 @@ mod over_time;
 mod picture;
 mod range_bar;
 
+pub use calendar::{Season, season};
 pub use cross_section::{Cut, CutLayer, Field, cross_section, value_labels};
 pub use mix_map::{MapScale, mix_map};
 pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key};

@@ -84,7 +84,7 @@ fn step(span: f64, most: f64) -> f64 {
         .unwrap_or(10.0 * power)
 }
 
-fn ticks(low: f64, high: f64, most: f64) -> Vec<f64> {
+pub(crate) fn ticks(low: f64, high: f64, most: f64) -> Vec<f64> {
     let step = step((high - low).max(1e-6), most);
     let first = (low / step).ceil();
     let mut all = Vec::new();
@@ -286,7 +286,7 @@ fn flags(shown: &OverTime, scale: &Scale, shapes: &mut Vec<Shape>) {
 }
 
 /// A number of an axis, without digits that mean nothing.
-fn number(value: f64) -> String {
+pub(crate) fn number(value: f64) -> String {
     let rounded = (value * 1000.0).round() / 1000.0;
     // Minus nothing is nothing.
     format!("{}", if rounded == 0.0 { 0.0 } else { rounded })

@@ -24,6 +24,19 @@ pub struct ToldQuestion {
     pub us_units: bool,
 }
 
+/// A page to print, asked from the page.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct PaperQuestion {
+    /// Lines of the journal, one below the other.
+    pub journal: String,
+    /// Id of the heap; empty for the record of all heaps over the last year.
+    pub heap: String,
+    /// What the clock says.
+    pub now: String,
+    /// True for pounds, gallons and degrees Fahrenheit.
+    pub us_units: bool,
+}
+
 /// What is told of a heap.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 pub struct HeapTold {

@@ -11,7 +11,7 @@ use jiff::civil::Date;
 use crate::amounts::{amount_text, name_of, water_text};
 use crate::words::Word;
 
-const MONTHS: [&str; 12] = [
+pub(crate) const MONTHS: [&str; 12] = [
     "January",
     "February",
     "March",

@@ -18,6 +18,7 @@ mod journal;
 mod ledger;
 mod notices;
 pub mod page;
+pub mod paper;
 mod ready;
 mod recipes;
 pub mod settings;

@@ -24,6 +24,20 @@ Examples:
   heapwright beds plan --from Bin --paper > plan.txt
   heapwright beds plan --json --file beds.json")]
 pub struct BedsPlanArguments {
+    /// What is asked.
+    #[command(flatten)]
+    pub asked: BedsAskedArguments,
+    /// Print a plain table of at most 80 columns to take outside
+    #[arg(long, conflicts_with = "json")]
+    pub paper: bool,
+    /// Which journal, and how it is shown.
+    #[command(flatten)]
+    pub journal: JournalArguments,
+}
+
+/// How much compost there is, and for which beds.
+#[derive(Debug, Args)]
+pub struct BedsAskedArguments {
     /// The heap whose compost it is: its tests, and how much there is, are taken from the journal
     #[arg(long, value_name = "HEAP", conflicts_with = "file")]
     pub from: Option<String>,
@@ -65,12 +79,6 @@ pub struct BedsPlanArguments {
     /// Read beds and compost as JSON from FILE, or from standard input with -
     #[arg(long, value_name = "FILE")]
     pub file: Option<PathBuf>,
-    /// Print a plain table of at most 80 columns to take outside
-    #[arg(long, conflicts_with = "json")]
-    pub paper: bool,
-    /// Which journal, and how it is shown.
-    #[command(flatten)]
-    pub journal: JournalArguments,
 }
 
 /// `heapwright beds uses`

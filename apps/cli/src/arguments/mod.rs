@@ -9,14 +9,15 @@ mod heaps;
 mod hygiene;
 mod keeping;
 mod looks;
+mod paper;
 mod program;
 mod questions;
 mod today;
 mod yields;
 
 pub use beds::{
-    BedsCommand, BedsPlanArguments, BedsUsesArguments, ConvertCommand, ConvertCommon,
-    CoverArguments, NitrogenArguments, OxideArguments, WeightArguments,
+    BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, ConvertCommand,
+    ConvertCommon, CoverArguments, NitrogenArguments, OxideArguments, WeightArguments,
 };
 pub use files::{
     BackupArguments, CheckArguments, ExportArguments, ImportArguments, RestoreArguments, Table,
@@ -35,6 +36,10 @@ pub use heaps::{
 pub use hygiene::{HygieneArguments, MethodArgument};
 pub use keeping::{JournalArguments, LogArguments, RecordArguments, UndoArguments, ViewArguments};
 pub use looks::{LaboratoryArguments, NoteArguments, ReadArguments, TestArguments};
+pub use paper::{
+    PaperBedsArguments, PaperBinArguments, PaperCommand, PaperSeasonArguments, SheetArguments,
+    SizeArgument,
+};
 pub use program::{CompletionsArguments, SchemaArguments, ServeArguments};
 pub use questions::{
     BalanceArguments, CommonArguments, MaterialsArguments, MixArguments, ObjectiveArgument,
@@ -154,6 +159,16 @@ Examples:
   heapwright beds uses potting_mix --amount \"60 l\""
     )]
     Beds(BedsCommand),
+    /// Typeset pages (PDF): beside a heap, the record of a season, the plan of the beds
+    #[command(
+        subcommand,
+        after_help = "\
+Examples:
+  heapwright paper bin Bin --output bin.pdf
+  heapwright paper season --from 2026-01-01 --output record.pdf
+  heapwright paper beds --from Bin --output plan.pdf"
+    )]
+    Paper(PaperCommand),
     /// Convert: depth, area and amount; mass; oxides; nitrogen over the years
     #[command(
         subcommand,

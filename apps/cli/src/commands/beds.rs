@@ -13,7 +13,10 @@ use heapwright_quantity::{UnitSystem, mass_text, measure_count_text, significant
 use heapwright_wire::{area_m2, beds_plan_json, read_beds, spoken_compost_m3, uses_json};
 use heapwright_wording as wording;
 
-use crate::arguments::{BedsCommand, BedsPlanArguments, BedsUsesArguments, UnitsArgument};
+use crate::arguments::{
+    BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, JournalArguments,
+    UnitsArgument,
+};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
@@ -35,31 +38,71 @@ pub fn run(command: &BedsCommand, out: &mut impl Write) -> Result<(), Failure> {
     }
 }
 
-fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failure> {
+/// A plan, the garden it is for, and in which units it is told.
+pub struct Planned {
+    /// The plan.
+    pub answer: BedsAnswer,
+    /// The garden.
+    pub garden: Garden,
+    /// The units.
+    pub system: UnitSystem,
+    /// The journal it is from; `None` for one from a file.
+    pub keeping: Option<Keeping>,
+}
+
+/// Works out the plan that is asked for.
+///
+/// # Errors
+///
+/// When a file or the journal cannot be read, or what is asked cannot be used.
+pub fn planned(
+    arguments: &BedsAskedArguments,
+    journal: &JournalArguments,
+) -> Result<Planned, Failure> {
     let spreading = Spreading::built_in();
     if let Some(path) = &arguments.file {
         let text = input::read(path)?;
         let (question, garden) = read_beds(catalogue(), spreading, &Garden::default(), &text)?;
-        let system = match arguments.journal.units {
+        let system = match journal.units {
             Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
             _ => UnitSystem::Metric,
         };
         let answer = beds_plan(spreading, &question)?;
-        return tell(arguments, &garden, &answer, system, out);
+        return Ok(Planned {
+            answer,
+            garden,
+            system,
+            keeping: None,
+        });
     }
-    let keeping = Keeping::to_read(&arguments.journal)?;
+    let keeping = Keeping::to_read(journal)?;
     let garden = keeping.garden();
     let question = asked(arguments, spreading, &keeping, &garden)?;
-    let answer = beds_plan(spreading, &question)?;
-    if !arguments.journal.json {
+    Ok(Planned {
+        answer: beds_plan(spreading, &question)?,
+        garden,
+        system: keeping.system(),
+        keeping: Some(keeping),
+    })
+}
+
+fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failure> {
+    let planned = planned(&arguments.asked, &arguments.journal)?;
+    if let (Some(keeping), false) = (&planned.keeping, arguments.journal.json) {
         write_invented(&keeping.state, out)?;
     }
-    tell(arguments, &garden, &answer, keeping.system(), out)
+    tell(
+        arguments,
+        &planned.garden,
+        &planned.answer,
+        planned.system,
+        out,
+    )
 }
 
 /// The question by the journal and the arguments.
 fn asked(
-    arguments: &BedsPlanArguments,
+    arguments: &BedsAskedArguments,
     spreading: &Spreading,
     keeping: &Keeping,
     garden: &Garden,

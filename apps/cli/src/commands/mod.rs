@@ -25,6 +25,7 @@ pub mod materials;
 pub mod measure;
 pub mod mix;
 pub mod note;
+pub mod paper;
 pub mod read;
 pub mod ready;
 pub mod restore;

@@ -75,6 +75,8 @@ extern "C" {
     pub fn simulate(question: &str, hear: &Function) -> bool;
     pub fn stop();
     pub fn ask(question: &str, hear: &Function) -> bool;
+    pub fn press(name: &str, question: &str, document: &str, letter: bool, hear: &Function)
+    -> bool;
 }
 
 /// How many bytes the page uses, and how many the browser allows it; `None` when it does not tell.

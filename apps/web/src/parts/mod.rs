@@ -10,6 +10,7 @@ pub mod fold;
 pub mod form;
 pub mod live;
 pub mod picture;
+pub mod press;
 pub mod table;
 
 use leptos::prelude::document;

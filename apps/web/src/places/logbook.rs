@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use crate::keeping::{Journal, Status};
 use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live};
-use crate::places::transfer;
+use crate::places::{paper, transfer};
 use crate::shell::{Hub, hub};
 
 /// Entries that are shown at first, and with each tap more.
@@ -80,6 +80,7 @@ pub fn Logbook() -> impl IntoView {
                 </div>
             </div>
             {live(rows)}
+            {paper::of_all(hub)}
             {transfer::warning(hub)}
         </div>
     }

@@ -8,6 +8,7 @@ pub mod kept_out;
 pub mod known;
 pub mod lines;
 pub mod logbook;
+pub mod paper;
 pub mod settings;
 pub mod stores;
 pub mod telling;

@@ -11,7 +11,7 @@
 mod gather;
 mod hand;
 mod heat;
-mod limits;
+pub(crate) mod limits;
 mod mixture;
 mod need;
 mod ripening;

@@ -1,13 +1,38 @@
 //! The plan on paper: a table to take outside, with room to tick off what is done.
 
 use heapwright_answers::BedsAnswer;
+use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
+use heapwright_paper::{Book, beds_page};
 use heapwright_quantity::{UnitSystem, mass_text, volume_text};
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
+use crate::shell::Hub;
+
 use super::plan::{all_sources, fillings, left_line, limit_line, source_list};
+
+/// The plan as a document, as text for the module that sets type; empty when it cannot be written.
+pub fn document(
+    hub: Hub,
+    garden: &Garden,
+    answer: &BedsAnswer,
+    system: UnitSystem,
+    now: Moment,
+) -> String {
+    let document = hub.keeper.peek(|journal| {
+        let book = Book {
+            catalogue: Catalogue::built_in(),
+            garden,
+            state: &journal.state,
+            now,
+            system,
+        };
+        beds_page(&book, answer)
+    });
+    serde_json::to_string(&document).unwrap_or_default()
+}
 
 /// The sheet; it is seen in print only.
 pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Moment) -> AnyView {

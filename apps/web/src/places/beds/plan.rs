@@ -6,7 +6,7 @@ use heapwright_catalogue::{Catalogue, Spreading};
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
 use heapwright_quantity::{Amount, Unit, UnitSystem, volume_text};
-use heapwright_wording::{self as wording, beds_on_the_page as words};
+use heapwright_wording::{self as wording, beds_on_the_page as words, paper as paper_words};
 use leptos::prelude::*;
 
 use super::ask::{Asked, BedChosen, answered};
@@ -16,6 +16,7 @@ use crate::keeping::device;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::form;
 use crate::parts::live::{button, live, live_if, live_text};
+use crate::parts::press::{Wanted, press_button};
 use crate::shell::Hub;
 
 /// The section.
@@ -53,7 +54,7 @@ pub fn section(hub: Hub) -> AnyView {
                     asked.with(|asked| {
                         let asked = asked.as_ref()?;
                         Some(match answered(asked, &garden, &journal.state, now) {
-                            Ok(answer) => told(&garden, &answer, page.system(), now),
+                            Ok(answer) => told(hub, &garden, &answer, page.system(), now),
                             Err(why) => {
                                 view! { <p class="fault" role="alert">{why}</p> }.into_any()
                             }
@@ -179,12 +180,21 @@ fn read(amount: AmountTyped, beds: &[(EventId, String)]) -> Result<Asked, String
 }
 
 fn told(
+    hub: Hub,
     garden: &Garden,
     answer: &BedsAnswer,
     system: UnitSystem,
     now: heapwright_journal::Moment,
 ) -> AnyView {
     let sources = all_sources(answer);
+    let document = paper::document(hub, garden, answer, system, now);
+    let pdf = press_button(hub, paper_words::PRESS_BEDS, move || {
+        Some(Wanted {
+            name: format!("{} {}", paper_words::BEDS_TITLE, now.local().date()),
+            question: String::new(),
+            document: document.clone(),
+        })
+    });
     let rows = answer
         .beds
         .iter()
@@ -212,6 +222,7 @@ fn told(
                 // A browser that cannot print has told so itself.
                 let _ = window().print();
             })}
+            {pdf}
             {paper::sheet(garden, answer, system, now)}
         </div>
     }

@@ -14,6 +14,7 @@ use crate::keeping::{Status, device};
 use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::places::heaps::doings;
+use crate::places::paper;
 use crate::shell::{Hub, Route, hub};
 
 /// Entries of the history that are shown at first, and with each tap more.
@@ -49,6 +50,7 @@ pub fn HeapPlace(
             {content::section(hub, id)}
             {ahead::section(hub, id)}
             {told::sections(hub, id)}
+            {paper::of_heap(hub, id)}
             {history(hub, id)}
         }
         .into_any(),

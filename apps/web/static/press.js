@@ -1,0 +1,24 @@
+// The worker that makes a page to print. It hears [question, document, letter], one of the first two empty: a question is
+// first made a document by the module of the simulated heap. It tells ["pressed", bytes], ["unfetched"] or ["failed", sentence].
+import initPress, { press } from "./heapwright_press.js";
+import initAnswers, { paper } from "./heapwright_simulator.js";
+
+const fetched = (init, name) => init({ module_or_path: name });
+
+onmessage = async ({ data: [question, document, letter] }) => {
+  try {
+    await Promise.all([
+      fetched(initPress, new URL("./heapwright_press_bg.wasm", import.meta.url)),
+      question && fetched(initAnswers, new URL("./heapwright_simulator_bg.wasm", import.meta.url)),
+    ]);
+  } catch {
+    return postMessage(["unfetched"]);
+  }
+  try {
+    const bytes = press(question ? paper(question) : document, letter);
+    postMessage(["pressed", bytes], [bytes.buffer]);
+  } catch (error) {
+    postMessage(["failed", typeof error === "string" ? error : ""]);
+    if (typeof error !== "string") console.error(error);
+  }
+};
