@@ -1,6 +1,6 @@
 //! `paper`: files that are whole, the same every time, and refused where they must be.
 
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::print_stderr)]
 
 mod support;
 

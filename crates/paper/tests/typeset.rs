@@ -2,6 +2,8 @@
 //! every time? Readers that are not ours (`pdftotext`, `pdfinfo`, `pdffonts`, `qpdf`) count as
 //! skipped, in words, where they are absent.
 
+#![allow(clippy::unwrap_used, clippy::print_stderr)] // a fault is the failure of the test; what is skipped is said
+
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::process::Command;
