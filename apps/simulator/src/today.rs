@@ -1,6 +1,7 @@
 //! What each heap needs today, in the sentences of the page.
 
-use heapwright_answers::today::{Need, Urgency, today};
+use heapwright_answers::today::{Need, TodayAnswer, Urgency, today};
+use heapwright_calendar::{Telling, calendar};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, DeviceId, Event, EventId, Moment, Stamp, What};
@@ -26,7 +27,21 @@ pub fn told(state: &State, garden: &Garden, now: Moment, system: UnitSystem) -> 
                 line: words::quiet_line(state, quiet),
             })
             .collect(),
+        calendar: reminders(state, garden, &answer, system),
     }
+}
+
+fn reminders(state: &State, garden: &Garden, answer: &TodayAnswer, system: UnitSystem) -> String {
+    if answer.dates.is_empty() {
+        return String::new();
+    }
+    let telling = Telling {
+        catalogue: Catalogue::built_in(),
+        garden,
+        state,
+        system,
+    };
+    calendar(&telling, answer)
 }
 
 fn need_told(

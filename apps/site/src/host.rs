@@ -2,7 +2,8 @@
 //!
 //! A program that listens on loopback can still be reached by a hostile web site: it lets its own name resolve to 127.0.0.1,
 //! and the visitor's browser then takes our page for the site's own (DNS rebinding). Such a request names the site in its
-//! `Host`, so on loopback only loopback names are answered. On any other address the names are the operator's affair.
+//! `Host`, so on loopback only loopback names are answered. On any other address the names are the operator's affair, but for
+//! what a journal says: that is answered only to who asks by a number or by a name that no web site can have.
 
 use std::net::{IpAddr, SocketAddr};
 
@@ -12,6 +13,23 @@ use std::net::{IpAddr, SocketAddr};
 #[must_use]
 pub fn is_meant_for(address: SocketAddr, host: &str) -> bool {
     !address.ip().is_loopback() || is_loopback_name(without_port(host))
+}
+
+/// Whether what a journal says may be told to who asks for it as `host`: an address in numbers, `localhost`, or a name of the
+/// house (`.local`, RFC 6762; `.home.arpa`, RFC 8375). A web site that lets its own name lead here has none of these.
+#[must_use]
+pub fn is_of_the_house(host: &str) -> bool {
+    let name = without_port(host);
+    let name = name.strip_suffix('.').unwrap_or(name).to_ascii_lowercase();
+    let bare = name
+        .strip_prefix('[')
+        .and_then(|rest| rest.strip_suffix(']'))
+        .unwrap_or(&name);
+    bare.parse::<IpAddr>().is_ok()
+        || is_loopback_name(&name)
+        || [".local", ".home.arpa"]
+            .iter()
+            .any(|ending| name.ends_with(ending))
 }
 
 fn without_port(host: &str) -> &str {
@@ -64,6 +82,29 @@ mod tests {
             "0.0.0.0",
         ] {
             assert!(!is_meant_for(loopback, host), "{host}");
+        }
+    }
+
+    #[test]
+    fn a_journal_is_told_of_only_within_the_house() {
+        for host in [
+            "192.0.2.1:8420",
+            "[2001:db8::1]:8420",
+            "localhost",
+            "shed.local:8420",
+            "Shed.Home.Arpa.",
+        ] {
+            assert!(is_of_the_house(host), "{host}");
+        }
+        for host in [
+            "",
+            "heap.example",
+            "192.0.2.1.example",
+            "local",
+            "[",
+            "evil.local.example",
+        ] {
+            assert!(!is_of_the_house(host), "{host}");
         }
     }
 

@@ -5,7 +5,7 @@ use std::future::Future;
 use std::io;
 use std::net::SocketAddr;
 use std::sync::Arc;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::body::Body;
@@ -18,10 +18,10 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::server::graceful::GracefulShutdown;
 use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpListener;
-use tokio::sync::Semaphore;
+use tokio::sync::{Mutex, Semaphore};
 
 use crate::headers::ON_EVERY_ANSWER;
-use crate::host::is_meant_for;
+use crate::host::{is_meant_for, is_of_the_house};
 use crate::page::{Answer, Page, Takes};
 
 /// How many browsers may be connected at once: more than a household or a garden's meeting has.
@@ -51,11 +51,20 @@ pub const CALENDAR: &str = "/calendar.ics";
 /// What works out reminders anew for each request: the file, or why there is none.
 pub type Calendar = Arc<dyn Fn() -> Result<String, String> + Send + Sync>;
 
+/// For how long reminders that were worked out are handed out again: whoever asks more often costs nothing.
+const CALENDAR_HOLDS: Duration = Duration::from_secs(1);
+
+/// Reminders, worked out by one request at a time.
+struct Reminders {
+    calendar: Calendar,
+    last: Mutex<Option<(Instant, Result<String, String>)>>,
+}
+
 #[derive(Clone)]
 struct Site {
     page: Page,
     address: SocketAddr,
-    calendar: Option<Calendar>,
+    reminders: Option<Arc<Reminders>>,
 }
 
 /// Serves the embedded page, and reminders where there are any, on `listener` until Ctrl-C (or, on Unix, a polite request to
@@ -83,7 +92,12 @@ where
     let site = Site {
         page,
         address: listener.local_addr()?,
-        calendar,
+        reminders: calendar.map(|calendar| {
+            Arc::new(Reminders {
+                calendar,
+                last: Mutex::new(None),
+            })
+        }),
     };
     let service = TowerToHyperService::new(Router::new().fallback(answer).with_state(site));
     let under_way = GracefulShutdown::new();
@@ -146,10 +160,16 @@ async fn told_to_stop() {
 }
 
 async fn answer(State(site): State<Site>, request: Request<Body>) -> Response<Body> {
-    let mut response = match (refused(&site, &request), &site.calendar) {
+    let mut response = match (refused(&site, &request), &site.reminders) {
         (Some(refusal), _) => refusal,
-        (None, Some(calendar)) if request.uri().path() == CALENDAR => {
-            reminders(Arc::clone(calendar)).await
+        (None, Some(held)) if request.uri().path() == CALENDAR => {
+            match text(request.headers(), header::HOST) {
+                Some(host) if is_of_the_house(host) => reminders(held).await,
+                _ => plain(
+                    StatusCode::FORBIDDEN,
+                    "Reminders are told only to who asks for this computer by its address or by a name ending in .local.\n",
+                ),
+            }
         }
         (None, _) => choose(&site, &request),
     };
@@ -166,9 +186,25 @@ async fn answer(State(site): State<Site>, request: Request<Body>) -> Response<Bo
 }
 
 /// Reminders as they are now. They are worked out beside the server, which goes on answering.
-async fn reminders(calendar: Calendar) -> Response<Body> {
-    match tokio::task::spawn_blocking(move || calendar()).await {
-        Ok(Ok(file)) => said(StatusCode::OK, CALENDAR_TYPE, file),
+async fn reminders(reminders: &Reminders) -> Response<Body> {
+    let mut last = reminders.last.lock().await;
+    let held = last
+        .as_ref()
+        .filter(|(at, _)| at.elapsed() < CALENDAR_HOLDS)
+        .map(|(_, told)| told.clone());
+    let told = match held {
+        Some(told) => told,
+        None => {
+            let calendar = Arc::clone(&reminders.calendar);
+            let told = tokio::task::spawn_blocking(move || calendar())
+                .await
+                .unwrap_or_else(|error| Err(error.to_string()));
+            *last = Some((Instant::now(), told.clone()));
+            told
+        }
+    };
+    match told {
+        Ok(file) => said(StatusCode::OK, CALENDAR_TYPE, file),
         // Why it failed names files of this computer; whoever started the program can ask it.
         _ => plain(
             StatusCode::SERVICE_UNAVAILABLE,

@@ -3,10 +3,12 @@
 #![allow(clippy::unwrap_used)]
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Duration;
 
 use heapwright_site::headers::ON_EVERY_ANSWER;
-use heapwright_site::{Page, serve_until};
+use heapwright_site::{CALENDAR, Calendar, Page, serve_until};
 use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::oneshot;
@@ -384,4 +386,44 @@ async fn the_embedded_page_opens() {
             .unwrap()
             .contains("Heapwright")
     );
+}
+
+/// On an address of the network a web site that lets its name lead here gets the page, never the journal; and who asks
+/// again at once costs nothing.
+#[tokio::test]
+async fn reminders_are_for_the_house_and_worked_out_once() {
+    let listener = TcpListener::bind("0.0.0.0:0").await.unwrap();
+    let port = listener.local_addr().unwrap().port();
+    let asked = Arc::new(AtomicUsize::new(0));
+    let counted = Arc::clone(&asked);
+    let calendar: Calendar = Arc::new(move || {
+        counted.fetch_add(1, Ordering::SeqCst);
+        Ok("BEGIN:VCALENDAR".to_owned())
+    });
+    let (stop, stopped) = oneshot::channel::<()>();
+    let ended = tokio::spawn(serve_until(listener, page(), Some(calendar), async {
+        let _ = stopped.await;
+    }));
+    let of = async |host: &str, path: &str| {
+        raw(
+            port,
+            &format!("GET {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n"),
+        )
+        .await
+    };
+    assert_eq!(of("heap.example", "/").await.status, 200);
+    let refused = of("heap.example", CALENDAR).await;
+    assert_eq!(refused.status, 403);
+    assert_eq!(asked.load(Ordering::SeqCst), 0);
+    for host in ["127.0.0.1", "shed.local:8420", "[::1]"] {
+        let told = of(host, CALENDAR).await;
+        assert_eq!(
+            (told.status, told.body.as_slice()),
+            (200, &b"BEGIN:VCALENDAR"[..]),
+            "{host}"
+        );
+    }
+    assert_eq!(asked.load(Ordering::SeqCst), 1);
+    stop.send(()).unwrap();
+    ended.await.unwrap().unwrap();
 }

@@ -176,6 +176,9 @@ pub struct TodayTold {
     pub needs: Vec<NeedTold>,
     /// Heaps that need nothing.
     pub quiet: Vec<QuietTold>,
+    /// What has a day, as a file for calendar programs; empty when nothing has one.
+    #[serde(default)]
+    pub calendar: String,
 }
 
 /// Something that is needed.

@@ -313,8 +313,6 @@ pub const WHICH_MATERIAL: &str = "What is in it?";
 pub const SAVE_VOLUME: &str = "Save what it holds";
 /// Saves the density.
 pub const SAVE_DENSITY: &str = "Save this weighing";
-/// Enough.
-pub const DONE: &str = "Done";
 /// It is known otherwise.
 pub const KNOWN_VOLUME: &str = "I know what it holds";
 /// The full vessel is not heavier than the empty one.
@@ -406,13 +404,6 @@ pub fn vessel_usual(volume_m3: f64, system: UnitSystem) -> String {
 pub const THE_AIM: &str = "The aim";
 /// Starts the balance anew.
 pub const START_AGAIN: &str = "Start the balance again with the example";
-
-/// Heading of reminders.
-pub const REMINDERS: &str = "Reminders";
-/// What the page can do, and cannot.
-pub const REMINDERS_HINT: &str = "The page has no server that could wake your device, so it cannot remind you while it is closed. A calendar can: export what is due and open the file in yours. Export it again when the plan has changed.";
-/// Writes the calendar.
-pub const EXPORT_CALENDAR: &str = "Export to a calendar";
 
 #[cfg(test)]
 mod tests {

@@ -34,3 +34,12 @@ pub const TO_HARVEST: &str = "Log the harvest";
 pub const TO_TEST: &str = "Test the compost";
 /// Leads to the stores.
 pub const TO_THE_STORES: &str = "Go to the stores";
+
+/// Heading of reminders.
+pub const REMINDERS: &str = "Reminders";
+/// What the page can do, and cannot.
+pub const REMINDERS_HINT: &str = "The page has no server that could wake your device, so it cannot remind you while it is closed. A calendar can: take what has a day as a file and open it in yours. Take it again when the plan has changed: a calendar then moves what it has and doubles nothing.";
+/// Nothing has a day.
+pub const NOTHING_DATED: &str = "Nothing has a day yet.";
+/// Writes the calendar.
+pub const TO_CALENDAR: &str = "Dates for your calendar";

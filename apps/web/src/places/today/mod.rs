@@ -3,6 +3,7 @@
 //! What is needed is worked out beside the page; this place shows it.
 
 mod need;
+mod reminders;
 
 use heapwright_wire::{QuietTold, TodayTold};
 use heapwright_wording::{self as wording, today, today_on_the_page as words};
@@ -42,6 +43,7 @@ pub fn Today() -> impl IntoView {
             {telling.standing()}
             {live_if(move || telling.part(|told| day(hub, told, open)))}
             <p><a class="link" href=Route::Heaps.address()>{words::ALL_HEAPS}</a></p>
+            {reminders::card(telling.told)}
             {transfer::warning(hub)}
         }
         .into_any(),
