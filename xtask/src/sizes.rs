@@ -33,13 +33,13 @@ const KIBIBYTE: f64 = 1024.0;
 /// The press (82 KiB of type, its shaping, the writer of the PDF: 594 KiB) is fetched when a page is to be
 /// printed, and kept by the service worker like everything else.
 const GATES_KIB: [(&str, f64); 7] = [
-    (FIRST, 258.0),
+    (FIRST, 253.0),
     (LATER, 412.0),
     (SIMULATOR, 640.0),
     (PRESS, 620.0),
     ("script", 60.0),
     ("style and page", 30.0),
-    (CRITICAL_PATH, 273.0),
+    (CRITICAL_PATH, 276.0),
 ];
 
 /// What quality target U11 asks [KiB].
@@ -159,7 +159,7 @@ mod tests {
             Ok(())
         );
         for (files, refusal) in [
-            (vec![("a.wasm", 259)], "wasm of the first answer 259.0"),
+            (vec![("a.wasm", 254)], "wasm of the first answer 254.0"),
             (vec![("split_later.wasm", 413)], "wasm fetched later 413.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 639)],
@@ -171,8 +171,8 @@ mod tests {
                 "style and page 31.0",
             ),
             (
-                vec![("a.wasm", 230), ("a.js", 40), ("a.css", 4)],
-                "critical path 274.0",
+                vec![("a.wasm", 230), ("a.js", 43), ("a.css", 4)],
+                "critical path 277.0",
             ),
         ] {
             assert!(report(&sizes(&files)).unwrap_err().contains(refusal));

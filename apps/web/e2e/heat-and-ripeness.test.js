@@ -103,7 +103,9 @@ describe("in the demo garden", () => {
     const lasting = await page.locator(`${BEFORE_USE} li`).allInnerTexts();
     assert.ok(lasting.length > 0);
     for (const line of lasting) assert.match(line.replace(/\s+/g, " "), /^(This heap had .+ (on|from) \d+ \w+ \d{4}.*: .|.+\. In this heap that goes for .+ (on|from) \d+ \w+ \d{4}.*; .+\.$)/);
+    await page.locator(`${NUTRIENTS} summary`).first().click();
     const table = page.locator(`${NUTRIENTS} table`).first();
+    await table.waitFor();
     const cells = () => table.locator("tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent.trim())));
     const elements = await cells();
     assert.deepEqual(elements[0].slice(1), ["N", "P", "K", "Ca", "Mg"]);

@@ -372,7 +372,8 @@ describe("wet hands", () => {
       const row = page.locator(".kept-out tbody tr").first();
       assert.ok(await row.getByRole("rowheader").count() === 1 && await row.getByRole("cell").count() > 1, "it is still a table");
       await page.locator(".heap-link").first().click();
-      await page.locator(".nutrients table").first().waitFor({ timeout: PATIENCE_MS });
+      await page.locator(".nutrients summary").first().click({ timeout: PATIENCE_MS });
+      await page.locator(".nutrients table").first().waitFor();
       assert.deepEqual((await wide(".nutrients")).filter((beyond) => beyond > 0), [], "nutrients");
       assert.equal(await sidewaysScroll(page), 0);
     }, { viewport: { width, height: 740 } });

@@ -11,11 +11,19 @@ use crate::parts::live::live_if;
 use crate::parts::table::table_view;
 use crate::places::telling::Telling;
 
-/// What is in the section.
+/// What is in the section. The account is folded away: on a phone it is longer than all the rest.
 pub fn body(telling: Telling<HeapTold>) -> AnyView {
     let as_labels = RwSignal::new(0);
     let there =
         Memo::new(move |_| telling.part(|told| told.nutrients.refusal.is_empty()) == Some(true));
+    let account = move || {
+        there.get().then(|| {
+            folded("more", words::ACCOUNT.into_any(), move || {
+                let as_labels = as_labels.get() == 1;
+                live_if(move || telling.part(|told| account(&told.nutrients, as_labels)))
+            })
+        })
+    };
     let switch = move || {
         there.get().then(|| {
             choices(
@@ -27,34 +35,36 @@ pub fn body(telling: Telling<HeapTold>) -> AnyView {
             )
         })
     };
-    let account = move || {
-        let as_labels = as_labels.get() == 1;
-        telling.part(|told| account(&told.nutrients, as_labels))
-    };
     view! {
         {live_if(switch)}
         {live_if(account)}
+        {live_if(move || telling.part(|told| beside(&told.nutrients)))}
     }
     .into_any()
 }
 
+fn whole(name: &'static str, table: &TableShown) -> Option<AnyView> {
+    (!table.rows.is_empty()).then(|| table_view(name, table.clone()))
+}
+
 fn account(told: &NutrientsTold, as_labels: bool) -> AnyView {
-    if !told.refusal.is_empty() {
-        return view! { <p>{told.refusal.clone()}</p> }.into_any();
-    }
     let table = if as_labels {
         &told.labels
     } else {
         &told.elements
     };
-    let whole = |name, table: &TableShown| {
-        (!table.rows.is_empty()).then(|| table_view(name, table.clone()))
-    };
+    whole(words::ACCOUNT, table).into_any()
+}
+
+/// What stands beside the account, or why there is none.
+fn beside(told: &NutrientsTold) -> AnyView {
+    if !told.refusal.is_empty() {
+        return view! { <p>{told.refusal.clone()}</p> }.into_any();
+    }
     let lines = told.lines.clone();
     let yields = (!told.yields.rows.is_empty()).then(|| view! { <h3>{words::YIELD}</h3> });
     let yield_lines = (!told.yield_lines.is_empty()).then(|| sentences(&told.yield_lines));
     view! {
-        {whole(words::ACCOUNT, table)}
         {whole(words::BESIDE, &told.beside)}
         {folded("more", words::ABOUT_ACCOUNT.into_any(), move || sentences(&lines))}
         {yields}
