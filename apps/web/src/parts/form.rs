@@ -3,6 +3,7 @@
 //! They are read from the page when the form is sent: nothing else needs to know what is in them.
 
 use std::pin::Pin;
+use std::time::Duration;
 
 use heapwright_journal::{Content, Moment};
 use heapwright_quantity::UnitSystem;
@@ -116,7 +117,12 @@ pub fn chips(
         .map(|(index, word)| {
             view! {
                 <label class="chip">
-                    <input type=if one { "radio" } else { "checkbox" } name=name value=index.to_string()/>
+                    <input
+                        id=format!("{name}-{index}")
+                        type=if one { "radio" } else { "checkbox" }
+                        name=name
+                        value=index.to_string()
+                    />
                     <span>{word}</span>
                 </label>
             }
@@ -209,6 +215,9 @@ pub fn option_of<W: Word + PartialEq>(word: Option<W>) -> String {
         .map_or_else(String::new, |index| index.to_string())
 }
 
+/// So long a button that logs at one tap rests when it has: a second tap was meant for the first.
+const REST: Duration = Duration::from_secs(2);
+
 type Work = Pin<Box<dyn Future<Output = Result<(), String>>>>;
 
 /// Sends entries, one at a time, and tells what went wrong.
@@ -271,6 +280,24 @@ impl Sender {
                 done();
             }
         });
+    }
+
+    /// The same for a button that stays: it rests a while once it is kept.
+    pub fn tap(self, content: Content, done: impl Fn() + 'static) {
+        self.send(Ok((content, None)), move || {
+            done();
+            // The button may be gone by then.
+            let _ = self.busy.try_set(true);
+            let rested = move || {
+                let _ = self.busy.try_set(false);
+            };
+            set_timeout(rested, REST);
+        });
+    }
+
+    /// True while one entry is on its way, and while the button rests.
+    pub fn is_busy(self) -> bool {
+        self.busy.get()
     }
 
     /// What went wrong.

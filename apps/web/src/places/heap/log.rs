@@ -12,7 +12,7 @@ use js_sys::Uint8Array;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::read;
+use super::{Asked, asked_for, read};
 use crate::asking;
 use crate::keeping::device;
 use crate::parts::amount::AmountRow;
@@ -38,7 +38,14 @@ enum Form {
 
 /// The section.
 pub fn section(hub: Hub, id: EventId) -> AnyView {
-    let open = RwSignal::new(None::<Form>);
+    let open = RwSignal::new(match asked_for(id, &[Asked::Feed, Asked::Harvest]) {
+        Some(Asked::Feed) => Some(Form::Feed),
+        Some(Asked::Harvest) => Some(Form::Harvest),
+        _ => None,
+    });
+    if open.with_untracked(Option::is_some) {
+        request_animation_frame(|| focus("log-title"));
+    }
     let close = move || {
         open.set(None);
         focus("log-title");
@@ -55,7 +62,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
             thoroughness: None,
         }
         .into();
-        turned.send(Ok((content, None)), move || open.set(None));
+        turned.tap(content, move || open.set(None));
     };
     let form = move || {
         open.get().map(|form| match form {
@@ -72,7 +79,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
             <h2 id="log-title" tabindex="-1">"Log"</h2>
             <div class="log-acts">
                 {opener(Form::Feed, "Feed")}
-                {button("log-act", "Turned", turn)}
+                {resting("log-act", "Turned".to_owned(), turned, turn)}
                 {opener(Form::Water, "Watered")}
                 {opener(Form::Read, "Read")}
                 {opener(Form::Note, "Note")}
@@ -83,6 +90,21 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
             {again(hub, id)}
             {live_if(form)}
         </section>
+    }
+    .into_any()
+}
+
+/// A button that logs at one tap, and cannot be tapped again at once.
+fn resting(
+    class: &'static str,
+    word: String,
+    sender: Sender,
+    press: impl Fn() + 'static,
+) -> AnyView {
+    view! {
+        <button type="button" class=class aria-disabled=move || sender.is_busy().then_some("true") on:click=move |_| press()>
+            {word}
+        </button>
     }
     .into_any()
 }
@@ -103,8 +125,8 @@ fn again(hub: Hub, id: EventId) -> AnyView {
                 })?;
             let line =
                 wording::feed_again_line(Catalogue::built_in(), &journal.state, &fed, system);
-            let log = move || sender.send(Ok((fed.clone().into(), None)), || {});
-            Some(button("again", &line, log))
+            let log = move || sender.tap(fed.clone().into(), || {});
+            Some(resting("again", line, sender, log))
         })
     };
     view! { {live_if(offer)}{sender.fault()} }.into_any()

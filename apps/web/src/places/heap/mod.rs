@@ -6,6 +6,8 @@ mod log;
 pub(super) mod read;
 mod told;
 
+use std::cell::Cell;
+
 use heapwright_journal::EventId;
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
@@ -19,6 +21,36 @@ use crate::shell::{Hub, Route, hub};
 
 /// Entries of the history that are shown at first, and with each tap more.
 const SHOWN_AT_ONCE: usize = 20;
+
+/// A form that another place leads to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asked {
+    /// To log a feed.
+    Feed,
+    /// To log a harvest.
+    Harvest,
+    /// To write a test down.
+    Test,
+}
+
+thread_local! {
+    static ASKED: Cell<Option<(EventId, Asked)>> = const { Cell::new(None) };
+}
+
+/// The place of this heap is about to be opened for a form.
+pub fn ask_for(heap: EventId, form: Asked) {
+    ASKED.set(Some((heap, form)));
+}
+
+/// The form that this heap was opened for, once, if it is one of these.
+fn asked_for(heap: EventId, forms: &[Asked]) -> Option<Asked> {
+    let (of, form) = ASKED.get()?;
+    let is_it = of == heap && forms.contains(&form);
+    if is_it {
+        ASKED.set(None);
+    }
+    is_it.then_some(form)
+}
 
 /// The place.
 #[component]

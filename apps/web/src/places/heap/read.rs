@@ -17,6 +17,9 @@ use crate::shell::Hub;
 /// Id of the field of the temperature.
 pub const TEMPERATURE: &str = "read-temperature";
 
+/// Id of the first that can be chosen of what was found.
+pub const FIRST_CHIP: &str = "read-squeeze-0";
+
 /// Where steps begin for a heap that was never read \[degC\]: a mild day.
 const USUAL_C: f64 = 20.0;
 

@@ -13,6 +13,7 @@ use crate::parts::choices::choices;
 use crate::parts::focus;
 use crate::parts::form::{self, Entry};
 use crate::parts::live::{self, live, live_if};
+use crate::places::heap::{Asked, asked_for};
 use crate::shell::Hub;
 
 /// Which test.
@@ -81,7 +82,11 @@ const FIGURES: [Figure; 15] = [
 
 /// The button, and the form that it opens.
 pub fn section(hub: Hub, id: EventId) -> AnyView {
-    let open = RwSignal::new(false);
+    let is_asked = asked_for(id, &[Asked::Test]).is_some();
+    let open = RwSignal::new(is_asked);
+    if is_asked {
+        request_animation_frame(|| focus("ripeness-title"));
+    }
     let opener = live::opener(
         "log-act",
         words::WRITE_TEST,
