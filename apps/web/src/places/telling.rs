@@ -1,10 +1,12 @@
-//! What the worker beside the page tells at once, asked anew whenever the journal changes.
+//! What the worker beside the page tells at once, asked anew whenever the journal changes, and as time
+//! goes by.
 
 use std::sync::Arc;
+use std::time::Duration;
 
-use heapwright_journal::EventId;
+use heapwright_journal::{EventId, Moment};
 use heapwright_wire::ToldQuestion;
-use heapwright_wording::{ahead as ahead_words, told as words};
+use heapwright_wording::{ahead as ahead_words, day_text, told as words};
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::Closure;
@@ -17,6 +19,11 @@ use crate::shell::Hub;
 
 /// What the worker calls: a word and a value.
 type Hear = Closure<dyn FnMut(JsValue, JsValue)>;
+
+/// What was told holds for so long: what is due at an hour is seen within the next [ms].
+const HOUR_MS: u64 = 3_600_000;
+/// How often the clock is looked at, which does not wake a page that sleeps.
+const LOOK: Duration = Duration::from_secs(60);
 
 /// What is asked about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,9 +38,22 @@ pub enum About {
 
 /// What was told, and why nothing was.
 pub struct Telling<T: Send + Sync + 'static> {
-    /// What was told last.
+    /// What was told last of the journal that is open; `None` as well when nothing can be told any more.
     pub told: RwSignal<Option<Arc<T>>>,
+    /// How many lines the journal had of which it was told.
+    pub lines: RwSignal<usize>,
+    /// The time for which it is asked.
+    pub now: RwSignal<Moment>,
+    asked: Asked,
+}
+
+/// How a question stands.
+#[derive(Clone, Copy)]
+struct Asked {
+    hub: Hub,
     why: RwSignal<String>,
+    /// Which of the journals it is about, and how many lines that has.
+    of: StoredValue<(u32, usize)>,
 }
 
 impl<T: Send + Sync + 'static> Clone for Telling<T> {
@@ -49,31 +69,69 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
     pub fn about(hub: Hub, about: About, wanted: impl Fn() -> bool + Send + 'static) -> Self {
         let telling = Self {
             told: RwSignal::new(None),
-            why: RwSignal::new(String::new()),
+            lines: RwSignal::new(0),
+            now: as_time_goes(),
+            asked: Asked {
+                hub,
+                why: RwSignal::new(String::new()),
+                of: StoredValue::new((hub.keeper.opened(), 0)),
+            },
         };
+        let opened = Memo::new(move |_| hub.keeper.with(|_| hub.keeper.opened()));
+        Effect::new(move |last: Option<u32>| {
+            let opened = opened.get();
+            // What was told of one garden is not shown as another's.
+            if last.is_some_and(|last| last != opened) {
+                telling.told.set(None);
+            }
+            opened
+        });
         let heard = StoredValue::new_local(Some(telling.hear()));
-        asked_anew(hub, about, Box::new(wanted), heard, telling.why);
+        telling
+            .asked
+            .anew(about, Box::new(wanted), heard, telling.now);
         telling
     }
 
     fn hear(self) -> Hear {
+        let Asked { hub, why, of } = self.asked;
         Hear::new(move |word: JsValue, value: JsValue| {
+            let (opened, lines) = of.get_value();
+            if hub.keeper.is_open(opened).is_err() {
+                return;
+            }
             let text = value.as_string().unwrap_or_default();
-            let why = match word.as_string().unwrap_or_default().as_str() {
+            let fault = match word.as_string().unwrap_or_default().as_str() {
                 "told" => match serde_json::from_str(&text) {
                     Ok(told) => {
+                        self.lines.set(lines);
                         self.told.set(Some(Arc::new(told)));
-                        String::new()
+                        why.set(String::new());
+                        return;
                     }
                     Err(_) => words::NOT_TOLD.to_owned(),
                 },
                 "unfetched" => ahead_words::SIMULATOR_UNFETCHED.to_owned(),
-                "broken" => ahead_words::NO_SIMULATOR.to_owned(),
+                "broken" => {
+                    // The next question gets another worker.
+                    device::ask("", JsValue::UNDEFINED.unchecked_ref());
+                    ahead_words::NO_SIMULATOR.to_owned()
+                }
                 _ if text.is_empty() => words::NOT_TOLD.to_owned(),
                 _ => text,
             };
-            self.why.set(why);
+            self.told.set(None);
+            why.set(fault);
         })
+    }
+
+    /// True while nothing is told yet and something is on its way.
+    pub fn is_awaited(self) -> bool {
+        let is_on_its_way = self
+            .asked
+            .why
+            .with(|why| why.is_empty() || why == words::TELLING);
+        is_on_its_way && self.told.with(Option::is_none)
     }
 
     /// A part of what was told; `None` while nothing was.
@@ -83,57 +141,90 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
 
     /// Why nothing is told, or that it is on its way.
     pub fn standing(self) -> AnyView {
-        let why = self.why;
+        let why = self.asked.why;
         view! { <p class="note-plain" role="status">{live_text(move || why.get())}</p> }.into_any()
     }
 }
 
-fn asked_anew(
-    hub: Hub,
-    about: About,
-    wanted: Box<dyn Fn() -> bool + Send>,
-    heard: StoredValue<Option<Hear>, LocalStorage>,
-    why: RwSignal<String>,
-) {
-    let ask = move |text: &str| {
-        heard.with_value(|hear| {
-            hear.as_ref()
-                .is_some_and(|hear| device::ask(text, hear.as_ref().unchecked_ref()))
-        })
-    };
-    // `None` while the journal is being read.
-    let journal = Memo::new(move |_| {
-        hub.keeper
-            .with(|journal| (journal.status != Status::Opening).then(|| lines::all(&journal.state)))
-    });
-    let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
-    Effect::new(move |_| {
-        let us_units = us_units.get();
-        if !wanted() {
-            return;
-        }
-        let Some(journal) = journal.get() else {
-            return;
+impl Asked {
+    fn anew(
+        self,
+        about: About,
+        wanted: Box<dyn Fn() -> bool + Send>,
+        heard: StoredValue<Option<Hear>, LocalStorage>,
+        now: RwSignal<Moment>,
+    ) {
+        let Self { hub, why, of } = self;
+        let ask = move |text: &str| {
+            heard.with_value(|hear| {
+                hear.as_ref()
+                    .is_some_and(|hear| device::ask(text, hear.as_ref().unchecked_ref()))
+            })
         };
-        let question = ToldQuestion {
-            journal,
-            heap: match about {
-                About::Heap(heap) => heap.to_string(),
-                About::KeptOut | About::Today => String::new(),
-            },
-            today: about == About::Today,
-            now: device::now().to_string(),
-            us_units,
-        };
-        let Ok(text) = serde_json::to_string(&question) else {
-            return;
-        };
-        why.set(match ask(&text) {
-            true => words::TELLING.to_owned(),
-            false => ahead_words::NO_SIMULATOR.to_owned(),
+        // `None` while the journal is being read.
+        let journal = Memo::new(move |_| {
+            hub.keeper.with(|journal| {
+                (journal.status != Status::Opening).then(|| lines::all(&journal.state))
+            })
         });
-    });
+        let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
+        Effect::new(move |_| {
+            let us_units = us_units.get();
+            now.track();
+            if !wanted() {
+                return;
+            }
+            let Some(journal) = journal.get() else {
+                return;
+            };
+            let question = ToldQuestion {
+                journal,
+                heap: match about {
+                    About::Heap(heap) => heap.to_string(),
+                    About::KeptOut | About::Today => String::new(),
+                },
+                today: about == About::Today,
+                now: device::now().to_string(),
+                us_units,
+            };
+            let Ok(text) = serde_json::to_string(&question) else {
+                return;
+            };
+            let lines = hub.keeper.peek(|journal| journal.state.lines());
+            of.set_value((hub.keeper.opened(), lines));
+            why.set(match ask(&text) {
+                true => words::TELLING.to_owned(),
+                false => ahead_words::NO_SIMULATOR.to_owned(),
+            });
+        });
+        on_cleanup(move || {
+            ask("");
+        });
+    }
+}
+
+/// What the clock says: anew with another day and after an hour, also when the page comes back from
+/// sleep.
+fn as_time_goes() -> RwSignal<Moment> {
+    let now = RwSignal::new(device::now());
+    let look = move || {
+        let (last, next) = (now.get_untracked(), device::now());
+        // A clock may be set back as well.
+        let is_past = next.instant_ms.abs_diff(last.instant_ms) >= HOUR_MS;
+        if is_past || day_text(next) != day_text(last) {
+            now.set(next);
+        }
+    };
+    let woken = ["visibilitychange", "pageshow"]
+        .map(|event| window_event_listener_untyped(event, move |_| look()));
+    let timer = set_interval_with_handle(look, LOOK).ok();
     on_cleanup(move || {
-        ask("");
+        for listener in woken {
+            listener.remove();
+        }
+        if let Some(timer) = timer {
+            timer.clear();
+        }
     });
+    now
 }
