@@ -34,6 +34,14 @@ pub const TO_HARVEST: &str = "Log the harvest";
 pub const TO_TEST: &str = "Test the compost";
 /// Leads to the stores.
 pub const TO_THE_STORES: &str = "Go to the stores";
+/// On the button of what was logged just now, until the page knows what follows of it.
+pub const LOGGED: &str = "Logged";
+/// Heading of where a temperature is logged whatever the day asks.
+pub const LOG_TEMPERATURE: &str = "Log a temperature";
+/// Which heap was read.
+pub const WHICH_HEAP: &str = "Choose the heap you have read.";
+/// Back to what the day asks.
+pub const TO_THE_DAY: &str = "What needs doing today";
 
 /// Heading of reminders.
 pub const REMINDERS: &str = "Reminders";

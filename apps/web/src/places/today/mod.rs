@@ -2,46 +2,68 @@
 //!
 //! What is needed is worked out beside the page; this place shows it.
 
+mod board;
 mod need;
 mod reminders;
+mod temperature;
 
 use heapwright_wire::{QuietTold, TodayTold};
 use heapwright_wording::{self as wording, today, today_on_the_page as words};
 use leptos::prelude::*;
 
-use need::{Open, need_view};
+use board::Board;
+use need::need_view;
 
 use super::telling::{About, Telling};
-use crate::keeping::{Status, device};
+use crate::keeping::Status;
 use crate::parts::form::Sender;
-use crate::parts::live::{button, live, live_if};
+use crate::parts::live::{button, live, live_if, live_text, nothing};
 use crate::places::transfer;
 use crate::shell::{DEMO_ADDRESS, Hub, Route, hub};
+
+/// How the journal stands.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Standing {
+    Opening,
+    Failed,
+    NoHeaps,
+    Heaps,
+}
 
 /// The place.
 #[component]
 pub fn Today() -> impl IntoView {
     let hub = hub();
-    let is_open = Memo::new(move |_| hub.keeper.with(|journal| journal.status != Status::Opening));
-    let has_heaps = Memo::new(move |_| {
-        hub.keeper
-            .with(|journal| journal.state.heaps().next().is_some())
+    let standing = Memo::new(move |_| {
+        hub.keeper.with(|journal| match journal.status {
+            Status::Opening => Standing::Opening,
+            Status::Failed(_) => Standing::Failed,
+            Status::Ready if journal.state.heaps().next().is_none() => Standing::NoHeaps,
+            Status::Ready => Standing::Heaps,
+        })
     });
-    let telling: Telling<TodayTold> = Telling::about(hub, About::Today, move || has_heaps.get());
-    let open: Open = RwSignal::new(None);
+    let has_heaps = move || standing.get() == Standing::Heaps;
+    let telling: Telling<TodayTold> = Telling::about(hub, About::Today, has_heaps);
+    let board = Board::of(telling);
+    let is_told = Memo::new(move |_| telling.told.with(Option::is_some));
+    let is_awaited = Memo::new(move |_| telling.is_awaited());
+    let is_of_heat = temperature::is_asked();
     let sender = Sender::new(hub);
     if window().location().hash().unwrap_or_default() == DEMO_ADDRESS {
         // Asked for once: loading the page again must not lead back into it.
         let _ = window().location().replace(&Route::Today.address());
         sender.run(hub.keeper.open_demo(), || {});
     }
-    let whole = move || match (is_open.get(), has_heaps.get()) {
-        (false, _) => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
-        (true, false) => no_heaps(hub),
-        (true, true) => view! {
-            {live_if(move || telling.told.with(Option::is_none).then(waiting))}
+    let whole = move || match standing.get() {
+        Standing::Opening => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
+        // Why stands above all places.
+        Standing::Failed => nothing(),
+        Standing::NoHeaps => no_heaps(hub),
+        Standing::Heaps if is_of_heat.get() => temperature::section(hub, is_of_heat),
+        Standing::Heaps => view! {
+            {live_if(move || is_awaited.get().then(waiting))}
             {telling.standing()}
-            {live_if(move || telling.part(|told| day(hub, told, open)))}
+            {live_if(move || is_told.get().then(|| day(hub, telling, board)))}
             <p><a class="link" href=Route::Heaps.address()>{words::ALL_HEAPS}</a></p>
             {reminders::card(telling.told)}
             {transfer::warning(hub)}
@@ -52,7 +74,7 @@ pub fn Today() -> impl IntoView {
         <div class="place today">
             <div class="title-row">
                 <h1 id="title" tabindex="-1">{wording::page::TODAY}</h1>
-                <p class="today-date">{wording::day_text(device::now())}</p>
+                <p class="today-date">{live_text(move || wording::day_text(telling.now.get()))}</p>
             </div>
             {sender.fault()}
             {live(whole)}
@@ -71,33 +93,38 @@ fn waiting() -> AnyView {
 }
 
 /// All needs, then the heaps that need nothing.
-fn day(hub: Hub, told: &TodayTold, open: Open) -> AnyView {
-    let needs = if told.needs.is_empty() {
-        view! {
-            <section class="card need need-first need-none need-rest" aria-label=words::NEEDED>
-                <p class="need-what">{today::NOTHING_TODAY}</p>
-                <p>{words::NOTHING_NEEDED_MORE}</p>
-            </section>
+fn day(hub: Hub, telling: Telling<TodayTold>, board: Board) -> AnyView {
+    let is_nothing = Memo::new(move |_| board.cards.with(Vec::is_empty));
+    let cards = move || {
+        if is_nothing.get() {
+            return view! {
+                <section class="card need need-first need-none need-rest" aria-label=words::NEEDED>
+                    <p class="need-what">{today::NOTHING_TODAY}</p>
+                    <p>{words::NOTHING_NEEDED_MORE}</p>
+                </section>
+            }
+            .into_any();
         }
-        .into_any()
-    } else {
-        let needs = told
-            .needs
-            .iter()
-            .enumerate()
-            .map(|(index, need)| need_view(hub, need, index == 0, open))
-            .collect_view();
         view! {
             <section aria-labelledby="needs-title">
                 <h2 id="needs-title" class="unseen">{words::NEEDED}</h2>
-                <ul class="needs">{needs}</ul>
+                <ul class="needs">
+                    <For each=move || board.cards.get() key=|card| card.key.clone() let(card)>
+                        {need_view(hub, board, card.key)}
+                    </For>
+                </ul>
             </section>
         }
         .into_any()
     };
+    let at_rest = move || {
+        telling
+            .part(|told| (!told.quiet.is_empty()).then(|| quiet(&told.quiet)))
+            .flatten()
+    };
     view! {
-        {needs}
-        {(!told.quiet.is_empty()).then(|| quiet(&told.quiet))}
+        {live(cards)}
+        {live_if(at_rest)}
         <p class="hint">{today::TODAY_LIMITS}</p>
     }
     .into_any()

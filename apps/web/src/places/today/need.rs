@@ -5,24 +5,48 @@ use heapwright_wire::NeedTold;
 use heapwright_wording::today_on_the_page as words;
 use leptos::prelude::*;
 
+use super::board::{Board, Card, Key};
 use crate::parts::focus;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::form::Sender;
-use crate::parts::live::live_if;
-use crate::places::heap::read;
+use crate::parts::live::{live, live_if, live_text};
+use crate::places::heap::{Asked, ask_for, read};
 use crate::shell::{Hub, Route};
 
-/// The need whose form is open: its heap and its kind.
-pub type Open = RwSignal<Option<(String, String)>>;
-
-/// The card of a need.
-pub fn need_view(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyView {
-    let class = match (is_first, need.urgency.as_str()) {
-        (true, "now") => "card need need-first need-now",
-        (true, _) => "card need need-first",
-        (false, "now") => "card need need-now",
-        (false, _) => "card need",
+/// The card of a need. It stays where it is as long as the need is there, with what is typed into it.
+pub fn need_view(hub: Hub, board: Board, key: Key) -> AnyView {
+    // What goes away is shown as it was.
+    let card = {
+        let key = key.clone();
+        Memo::new(move |last: Option<&Card>| {
+            board
+                .card(&key)
+                .or_else(|| last.cloned())
+                .unwrap_or_default()
+        })
     };
+    let need = Memo::new(move |_| card.with(|card| card.need.clone()));
+    let is_first = Memo::new(move |_| card.with(|card| card.is_first));
+    let class = move || {
+        let is_now = need.with(|need| need.urgency == "now");
+        match (is_first.get(), is_now) {
+            (true, true) => "card need need-first need-now",
+            (true, false) => "card need need-first",
+            (false, true) => "card need need-now",
+            (false, false) => "card need",
+        }
+    };
+    view! {
+        <li class=class>
+            {live(move || need.with(told))}
+            {act(hub, board, key, need, is_first)}
+        </li>
+    }
+    .into_any()
+}
+
+/// What to do and why.
+fn told(need: &NeedTold) -> AnyView {
     let mut why = need.why.iter();
     let first_reason = why.next().cloned();
     let more: Vec<String> = why.cloned().collect();
@@ -55,15 +79,12 @@ pub fn need_view(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyVi
         }
     });
     view! {
-        <li class=class>
-            <p class="need-where"><span class="need-soon">{need.how_soon.clone()}</span>{place}</p>
-            <h3 class="need-what">{need.headline.clone()}</h3>
-            <p class="need-why">{first_reason}</p>
-            {how}
-            {cautions}
-            {more}
-            {act(hub, need, is_first, open)}
-        </li>
+        <p class="need-where"><span class="need-soon">{need.how_soon.clone()}</span>{place}</p>
+        <h3 class="need-what">{need.headline.clone()}</h3>
+        <p class="need-why">{first_reason}</p>
+        {how}
+        {cautions}
+        {more}
     }
     .into_any()
 }
@@ -73,32 +94,63 @@ fn heap_address(heap: &str) -> String {
 }
 
 /// What there is to tap: it logs, it opens a form in place, or it leads to where the rest is done.
-fn act(hub: Hub, need: &NeedTold, is_first: bool, open: Open) -> AnyView {
-    let class = if is_first { "main-act" } else { "need-act" };
-    if let Some(content) = logged(&need.entry) {
-        return log_button(hub, class, need, content);
-    }
-    let (address, word) = match (need.kind.as_str(), need.heap.parse::<EventId>()) {
-        (kind @ ("read_heat" | "look"), Ok(heap)) => {
-            return form_in_place(hub, class, need, heap, kind == "read_heat", open);
+fn act(hub: Hub, board: Board, key: Key, need: Memo<NeedTold>, is_first: Memo<bool>) -> AnyView {
+    let class = move || {
+        if is_first.get() {
+            "main-act"
+        } else {
+            "need-act"
         }
-        ("harvest", Ok(_)) => (heap_address(&need.heap), words::TO_HARVEST),
-        ("add_browns" | "add_greens", Ok(_)) => (heap_address(&need.heap), words::TO_FEED),
-        ("test", Ok(_)) => (heap_address(&need.heap), words::TO_TEST),
-        (_, Ok(_)) => (heap_address(&need.heap), words::TO_THE_HEAP),
-        (_, Err(_)) => (Route::Stores.address(), words::TO_THE_STORES),
     };
-    let class = if is_first {
-        "main-act act-link"
-    } else {
-        "need-act act-link"
+    let is_of_heat = key.kind == "read_heat";
+    if (is_of_heat || key.kind == "look")
+        && let Ok(heap) = key.heap.parse::<EventId>()
+    {
+        let name = need.with_untracked(|need| need.name.clone());
+        return form_in_place(hub, board, key, heap, class, &name, is_of_heat);
+    }
+    let sender = Sender::new(hub);
+    let button = move || {
+        need.with(|need| match logged(need) {
+            Some(content) => log_button(hub, board, sender, key.clone(), class, need, content),
+            None => way(need, is_first),
+        })
     };
-    view! { <a class=class href=address>{word}{of_which(need)}</a> }.into_any()
+    live(button)
 }
 
-/// What a line of the worker would log.
-fn logged(line: &str) -> Option<Content> {
-    match Event::read(line).ok()?.what {
+/// Leads to where it is done.
+fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
+    let heap = need.heap.parse::<EventId>().ok();
+    let (word, form) = match (need.kind.as_str(), heap) {
+        (_, None) => (words::TO_THE_STORES, None),
+        ("harvest", _) => (words::TO_HARVEST, Some(Asked::Harvest)),
+        ("add_browns" | "add_greens", _) => (words::TO_FEED, Some(Asked::Feed)),
+        ("test", _) => (words::TO_TEST, Some(Asked::Test)),
+        _ => (words::TO_THE_HEAP, None),
+    };
+    let address = match heap {
+        Some(_) => heap_address(&need.heap),
+        None => Route::Stores.address(),
+    };
+    let class = move || match is_first.get() {
+        true => "main-act act-link",
+        false => "need-act act-link",
+    };
+    let open = move |_| {
+        if let (Some(heap), Some(form)) = (heap, form) {
+            ask_for(heap, form);
+        }
+    };
+    view! { <a class=class href=address on:click=open>{word}{of_which(need)}</a> }.into_any()
+}
+
+/// What one tap logs. How much was harvested nobody knows but the keeper.
+fn logged(need: &NeedTold) -> Option<Content> {
+    if need.kind == "harvest" {
+        return None;
+    }
+    match Event::read(&need.entry).ok()?.what {
         What::Known(content) => Some(content),
         What::Unknown(_) => None,
     }
@@ -112,12 +164,42 @@ fn of_which(need: &NeedTold) -> AnyView {
         .into_any()
 }
 
-fn log_button(hub: Hub, class: &'static str, need: &NeedTold, content: Content) -> AnyView {
-    let sender = Sender::new(hub);
-    // The card goes with its need: the heading takes the focus.
-    let log = move |_| sender.send(Ok((content.clone(), None)), || focus("title"));
+fn log_button(
+    hub: Hub,
+    board: Board,
+    sender: Sender,
+    key: Key,
+    class: impl Fn() -> &'static str + Send + 'static,
+    need: &NeedTold,
+    content: Content,
+) -> AnyView {
+    let act = need.act.clone();
+    let which = of_which(need);
+    let is_logged = {
+        let key = key.clone();
+        Memo::new(move |_| board.is_logged(&key))
+    };
+    let log = move |_| {
+        // A tap that was meant for what lay here before does nothing.
+        if is_logged.get_untracked() || board.is_settling() {
+            return;
+        }
+        let key = key.clone();
+        sender.send(Ok((content.clone(), None)), move || {
+            board.log(hub, key.clone());
+            // The card goes with its need: the heading takes the focus.
+            focus("title");
+        });
+    };
+    let word = move || match is_logged.get() {
+        true => words::LOGGED.to_owned(),
+        false => act.clone(),
+    };
     view! {
-        <button type="button" class=class on:click=log>{need.act.clone()}{of_which(need)}</button>
+        <button type="button" class=class disabled=move || is_logged.get() on:click=log>
+            {live_text(word)}
+            {which}
+        </button>
         {sender.fault()}
     }
     .into_any()
@@ -125,32 +207,36 @@ fn log_button(hub: Hub, class: &'static str, need: &NeedTold, content: Content) 
 
 fn form_in_place(
     hub: Hub,
-    class: &'static str,
-    need: &NeedTold,
+    board: Board,
+    key: Key,
     heap: EventId,
+    class: impl Fn() -> &'static str + Copy + Send + 'static,
+    name: &str,
     is_of_heat: bool,
-    open: Open,
 ) -> AnyView {
     let word = if is_of_heat {
         words::READ_HEAT
     } else {
         words::LOOK
     };
-    let key = (need.heap.clone(), need.kind.clone());
+    let open = board.open;
     let opened = key.clone();
     let is_open = Memo::new(move |_| open.with(|open| open.as_ref() == Some(&key)));
     let press = move |_| {
         open.set(Some(opened.clone()));
-        if is_of_heat {
-            // The keypad comes up with it.
-            request_animation_frame(|| focus(read::TEMPERATURE));
-        }
+        // The keypad comes up with the field of a temperature.
+        let field = if is_of_heat {
+            read::TEMPERATURE
+        } else {
+            read::FIRST_CHIP
+        };
+        request_animation_frame(move || focus(field));
     };
     let close = move || {
         open.set(None);
         focus("title");
     };
-    let which = need.name.clone();
+    let which = name.to_owned();
     view! {
         {live_if(move || {
             let press = press.clone();
