@@ -278,6 +278,192 @@ describe("Today", () => {
   });
 });
 
+/** Lets what workers tell wait while `window.held` is true, and keeps the workers within reach. */
+const holding = (context) => context.addInitScript(() => {
+  window.workers = [];
+  window.Worker = class extends Worker {
+    constructor(...how) {
+      super(...how);
+      window.workers.push(this);
+    }
+    set onmessage(hear) {
+      super.onmessage = async (event) => {
+        while (window.held) await new Promise((resolve) => { setTimeout(resolve, 20); });
+        hear(event);
+      };
+    }
+  };
+});
+const hold = (page, held) => page.evaluate((held) => { window.held = held; }, held);
+
+/** The device's clock goes on by some days, and the page comes back from sleep. */
+async function later(page, days) {
+  await page.clock.setSystemTime(new Date(Date.now() + days * 24 * 3600 * 1000));
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange", { bubbles: true })));
+}
+
+/** A heap whose handful was dusty, on Today. */
+async function dustyHeap(page, name) {
+  await fedHeap(page, name);
+  await form(page, "Read");
+  await page.getByLabel("dusty", { exact: true }).check();
+  await page.getByRole("button", { name: "Log the reading" }).tap();
+  await told(page, /feels dusty/);
+  await goTo(page, "Today");
+  await worked(page);
+}
+
+describe("Today, while its worker is slow, broken or asked anew", () => {
+  const count = async (page) => (await onTheDevice(page)).lines.length;
+
+  visiting("a need that was logged is not logged again before the worker has answered", async (page, context) => {
+    await holding(context);
+    await page.reload();
+    await ready(page);
+    await dustyHeap(page, "Bin 1");
+    const before = await count(page);
+    await hold(page, true);
+    await page.getByRole("button", { name: /^Watered/ }).tap();
+    await told(page, /^Watered Bin 1: /);
+    const logged = page.getByRole("button", { name: /^Logged/ });
+    await logged.waitFor();
+    assert.ok(await logged.isDisabled());
+    await logged.evaluate((button) => button.click());
+    await page.waitForTimeout(500);
+    assert.equal(await count(page), before + 1);
+    await hold(page, false);
+    await until(async () => !(await needs(page)).includes("Water Bin 1"), "the need is still there");
+    assert.equal(await logged.count(), 0);
+  });
+
+  visiting("when the worker breaks nothing can be logged by what it told, and the next question gets another", async (page, context) => {
+    await holding(context);
+    await page.reload();
+    await ready(page);
+    await dustyHeap(page, "Bin 1");
+    await hold(page, true);
+    await page.getByRole("button", { name: /^Watered/ }).tap();
+    await told(page, /^Watered Bin 1: /);
+    await page.evaluate(() => window.workers.at(-1).onerror(new Event("error")));
+    await page.locator(".today .needs").waitFor({ state: "detached" });
+    assert.match(await textOf(page.locator(".today .note-plain")), /\S.*\.$/);
+    assert.equal(await page.locator(".today .need").count(), 0);
+    await hold(page, false);
+    await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
+    await worked(page);
+    await until(async () => (await needs(page)).includes("Water Bin 1"), "the need is not back");
+  });
+
+  visiting("what one garden needs is not shown as another's", async (page, context) => {
+    await holding(context);
+    await page.reload();
+    await ready(page);
+    await dustyHeap(page, "Bin 1");
+    await page.evaluate(() => { location.hash = "#/today/demo"; });
+    await page.reload();
+    await ready(page);
+    await page.getByText("Demo garden, invented").waitFor();
+    await worked(page);
+    assert.ok(!(await needs(page)).includes("Water Bin 1"));
+    await hold(page, true);
+    await page.getByRole("button", { name: "Leave the demo garden" }).tap();
+    await page.getByText("Demo garden, invented").waitFor({ state: "detached" });
+    await opened(page);
+    await page.locator(".need-waiting").waitFor();
+    assert.equal(await page.locator(".needs, .quiet-heaps").count(), 0);
+    await hold(page, false);
+    await worked(page);
+    assert.ok((await needs(page)).includes("Water Bin 1"));
+  });
+
+  visiting("the day goes on while the page is open: its date and its needs, and what is typed stays", async (page, context) => {
+    await holding(context);
+    await page.reload();
+    await ready(page);
+    await dustyHeap(page, "Bin 1");
+    const date = page.locator(".today-date");
+    const first = await textOf(date);
+    const look = page.getByRole("button", { name: /^Write down what you find/ });
+    assert.equal(await look.count(), 0);
+    await later(page, 20);
+    await look.waitFor({ timeout: PATIENCE_MS });
+    assert.notEqual(await textOf(date), first);
+    await look.tap();
+    await page.waitForFunction(() => document.activeElement.id === "read-squeeze-0");
+    const moist = page.locator("#read-squeeze-2");
+    await moist.check();
+    await hold(page, true);
+    await later(page, 22);
+    const asking = page.getByText("Adding up what is written down.");
+    await asking.waitFor();
+    await hold(page, false);
+    await asking.waitFor({ state: "detached" });
+    assert.ok(await moist.isChecked());
+  });
+
+  visiting("a journal that cannot be opened is not called empty", async (page, context) => {
+    await context.addInitScript(() => Object.defineProperty(window, "indexedDB", { value: undefined }));
+    await page.goto(`${program.address}#/today`);
+    await page.reload();
+    await ready(page);
+    await page.waitForFunction(() => document.querySelector(".trouble")?.textContent !== "");
+    assert.equal(await page.getByText(/^No heap yet/).count(), 0);
+    assert.equal(await page.locator(".today .need").count(), 0);
+  });
+
+  visiting("the last feed is not logged twice by two quick taps", async (page) => {
+    await fedHeap(page, "Bin 1");
+    const before = await count(page);
+    await page.locator(".again").evaluate(async (button) => {
+      const entries = () => document.querySelectorAll(".entry").length;
+      const first = entries();
+      button.click();
+      while (entries() === first) await new Promise((resolve) => { setTimeout(resolve, 10); });
+      document.querySelector(".again").click();
+    });
+    await page.waitForTimeout(500);
+    assert.equal(await count(page), before + 1);
+    await page.locator(".again:not([aria-disabled])").tap();
+    await until(async () => (await count(page)) === before + 2, "the button rests for good");
+  });
+
+  visiting("a need that is done elsewhere leads to its form", async (page) => {
+    await fedHeap(page, "Bin 1");
+    await form(page, "More");
+    await page.getByLabel("Stage", { exact: true }).selectOption("curing");
+    await page.getByRole("button", { name: "Log the stage" }).tap();
+    await goTo(page, "Today");
+    await worked(page);
+    await later(page, 30);
+    await page.getByRole("link", { name: /^Test the compost/ }).tap();
+    await page.getByRole("button", { name: "Log the test" }).waitFor();
+    await page.waitForFunction(() => document.activeElement.id === "ripeness-title");
+  });
+
+  visiting("the shortcut of the installed page asks for a temperature, of the one heap at once and of several by choice", async (page) => {
+    await startHeap(page, "Bin 1");
+    await page.goto(`${program.address}#/today/temperature`);
+    await page.reload();
+    await ready(page);
+    await page.waitForFunction(() => document.activeElement.id === "read-temperature");
+    await page.keyboard.type("41");
+    await page.getByRole("button", { name: "Log the reading" }).tap();
+    await told(page, /41 °C/);
+    await worked(page);
+    assert.equal(new URL(page.url()).hash, "#/today");
+    await startHeap(page, "Bin 2");
+    await goTo(page, "Today");
+    await page.evaluate(() => { location.hash = "#/today/temperature"; });
+    await page.getByRole("button", { name: "Bin 2", exact: true }).tap();
+    await page.waitForFunction(() => document.activeElement.id === "read-temperature");
+    assert.deepEqual(tooSmall(await boxes(page, ".today")), []);
+    assert.deepEqual(tooClose(await boxes(page, ".today")), []);
+    await page.keyboard.type("17");
+    await page.getByRole("button", { name: "Log the reading" }).tap();
+    await told(page, /Bin 2.*17 °C/);
+  });
+});
+
 describe("wet hands", () => {
   visiting("the last feed is logged once more by one tap, and taken back by one", async (page) => {
     await fedHeap(page, "Bin 1");
