@@ -80,7 +80,7 @@ fn need_told(
             .iter()
             .map(|caution| words::caution_line(*caution).to_owned())
             .collect(),
-        act: words::tap_word(need).unwrap_or_default().to_owned(),
+        act: words::tap_word(need, system).unwrap_or_default(),
         entry,
     }
 }

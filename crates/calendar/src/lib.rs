@@ -91,7 +91,7 @@ fn event(out: &mut Lines, telling: &Telling, answer: &TodayAnswer, date: &DatedN
     } = *telling;
     let summary = wording::dated_headline(catalogue, garden, state, date);
     out.plain("BEGIN", "VEVENT");
-    out.plain("UID", &name(telling.state, date));
+    out.plain("UID", &name(date));
     out.plain("DTSTAMP", &utc(answer.now));
     // Later files are later versions: in minutes since 1970, which a number of the format holds.
     out.plain(
@@ -160,16 +160,12 @@ fn seen_from(date: &DatedNeed, now: Moment) -> Moment {
     })
 }
 
-/// The lasting name of a reminder.
-fn name(state: &State, date: &DatedNeed) -> String {
+/// The lasting name of a reminder. The garden is no part of it: the entry that set it up is another
+/// once it is described at last, or once a journal of another device with an earlier one comes in.
+fn name(date: &DatedNeed) -> String {
     let of = match (&date.material, date.heap) {
         (Some((material, conditions)), _) => {
-            let garden = state
-                .garden()
-                .set_up
-                .map_or_else(String::new, |id| format!(".{id}"));
-            let with = conditions.join("+");
-            format!("{}.{with}{garden}", material.as_str())
+            format!("{}.{}", material.as_str(), conditions.join("+"))
         }
         (None, Some(heap)) => heap.to_string(),
         (None, None) => "garden".to_owned(),

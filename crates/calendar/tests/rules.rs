@@ -12,7 +12,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_invented::{Plan, lines};
 use heapwright_journal::content::{GardenDescribed, HeapStarted};
-use heapwright_journal::{Content, DeviceId, EventId, Line, Moment};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Line, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_terms::MaterialId;
@@ -136,6 +136,39 @@ fn the_same_need_keeps_its_name_and_moves() {
     assert_eq!(sequence(&second) - sequence(&first), 13 * 60);
     // The same question has the same file.
     assert_eq!(first, file_of(&state, now).1);
+}
+
+/// A garden that is described after its stores were filled keeps its reminders: none is doubled.
+#[test]
+fn a_garden_that_is_described_later_keeps_the_names_of_its_reminders() {
+    let (_, now) = demo();
+    let all: Vec<(Digest, Event)> = lines(&Plan::demo(date(2026, 5, 1)))
+        .map(|line| {
+            let (line, event) = Line::read(&line.unwrap()).unwrap();
+            (line.digest(), event)
+        })
+        .collect();
+    let (described, others): (Vec<_>, Vec<_>) = all
+        .into_iter()
+        .partition(|(_, event)| matches!(event.content(), Some(Content::GardenDescribed(_))));
+    assert!(!described.is_empty());
+    let mut state = State::fold(others);
+    let names = |state: &State| -> Vec<String> {
+        let (answer, file) = file_of(state, now);
+        // Without stores it would prove nothing.
+        assert!(answer.dates.iter().any(|date| date.material.is_some()));
+        events(&file)
+            .iter()
+            .map(|event| event["UID"].clone())
+            .collect()
+    };
+    let before = names(&state);
+    assert!(state.garden().set_up.is_none());
+    for (digest, event) in described {
+        state.take(digest, event);
+    }
+    assert!(state.garden().set_up.is_some());
+    assert_eq!(names(&state), before);
 }
 
 /// Time zones and their changes of clocks: what is due at a time is due at that instant everywhere;

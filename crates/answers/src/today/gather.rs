@@ -98,11 +98,20 @@ impl Gathered {
         self.needs.retain(|need| need.what.kind() != kind);
     }
 
+    /// Adds what can hurt to all of those kinds, those of later days too.
     pub fn caution(&mut self, caution: Caution, kinds: &[Kind]) {
-        for need in &mut self.needs {
-            if kinds.contains(&need.what.kind()) && !need.cautions.contains(&caution) {
-                need.cautions.push(caution);
-                need.cautions.sort();
+        let needs = self
+            .needs
+            .iter_mut()
+            .map(|need| (need.what.kind(), &mut need.cautions));
+        let dates = self
+            .dates
+            .iter_mut()
+            .map(|date| (date.kind, &mut date.cautions));
+        for (kind, cautions) in needs.chain(dates) {
+            if kinds.contains(&kind) && !cautions.contains(&caution) {
+                cautions.push(caution);
+                cautions.sort();
             }
         }
     }

@@ -1,16 +1,16 @@
 //! What the probe says: too hot, cooling, not read for long; and the rules of hygiene under way.
 
 use heapwright_engine::hygiene::{Need as RuleNeed, RULES, Rule, Status};
-use heapwright_journal::Content;
 use heapwright_journal::content::{Thoroughness, Turned};
+use heapwright_journal::{Content, Moment};
 
 use super::gather::{Gathered, after, day_after};
 use super::limits::{
     ALARM_C, FALL_K, FIRE_HEIGHT_M, HEAT_HOLDS_D, HOLD_BROKEN_D, HOT_C, PEAK_C, PEAK_HOLDS_D,
-    READ_HOLD_D, READ_HOT_D, TOO_HOT_C, WARM_C,
+    READ_HOLD_D, READ_HOT_D, READ_TURNED_D, TOO_HOT_C, WARM_C,
 };
 use super::need::{Because, Kind, On, Urgency, What};
-use super::seen::Seen;
+use super::seen::{Seen, Sight};
 use crate::before_use::before_use;
 use crate::hygiene::{HygieneQuestion, hygiene_of_heap};
 
@@ -33,23 +33,22 @@ const fn is_turning(content: &Content) -> bool {
 
 /// What the temperature asks; false when everybody should stay away.
 pub(super) fn heat(seen: &Seen, out: &mut Gathered) -> bool {
-    let fresh = seen
-        .hottest()
-        .filter(|hottest| seen.ago_d(hottest.at) <= HEAT_HOLDS_D);
-    if let Some(hottest) = fresh {
+    if let Some(hottest) = seen.hottest() {
         let (temperature_c, at) = (hottest.what, hottest.at);
+        // An alarm stands until the probe shows less, however long that takes.
         if temperature_c >= ALARM_C {
             let because = Because::Alarm { temperature_c, at };
             out.need(What::StandBack, because, Urgency::Now, None);
             return false;
         }
         let is_high = seen.height_m().is_some_and(|high| high > FIRE_HEIGHT_M);
-        if temperature_c > TOO_HOT_C && is_high && seen.is_dry() {
+        if temperature_c > TOO_HOT_C && is_high && seen.was_dry_at(at) {
             let because = Because::HotAndDry { temperature_c, at };
             out.need(What::StandBack, because, Urgency::Now, None);
             return false;
         }
-        if !seen.since(hottest.place, is_turning) {
+        let is_fresh = seen.ago_d(at) <= HEAT_HOLDS_D;
+        if is_fresh && !seen.since(hottest.place, is_turning) {
             let entry = turning(seen, Thoroughness::ForkedOver);
             if temperature_c > TOO_HOT_C {
                 let because = Because::TooHot { temperature_c, at };
@@ -88,8 +87,20 @@ fn cooling(seen: &Seen, out: &mut Gathered) {
     }
 }
 
-/// A hot heap is read every few days.
+/// A hot heap is read every few days, one that was too hot soon after it was turned.
 fn unread(seen: &Seen, out: &mut Gathered) {
+    if let Some((hottest, due)) = reread(seen) {
+        let because = Because::HotUnread {
+            temperature_c: hottest.what,
+            at: hottest.at,
+        };
+        if due.instant_ms <= seen.now.instant_ms {
+            out.need(What::ReadHeat, because, Urgency::Now, None).due = Some(due);
+        } else {
+            out.later(Kind::ReadHeat, On::Time(due), because);
+        }
+        return;
+    }
     let Some(core) = seen
         .core()
         .filter(|core| core.what >= WARM_C && seen.ago_d(core.at) <= PEAK_HOLDS_D)
@@ -107,6 +118,18 @@ fn unread(seen: &Seen, out: &mut Gathered) {
         let day = day_after(core.at, seen.now, READ_HOT_D);
         out.later(Kind::ReadHeat, On::Day(day), because);
     }
+}
+
+/// What was too hot, and when it is to be read again: after the first turning since, for to turn it
+/// again and again shows nothing; or at once, when the reading is too old to turn it for.
+fn reread(seen: &Seen) -> Option<(Sight<f64>, Moment)> {
+    let hottest = seen.hottest().filter(|hot| hot.what > TOO_HOT_C)?;
+    let due = match seen.first_since(hottest.place, is_turning) {
+        Some(turned) => after(turned, READ_TURNED_D),
+        None if seen.ago_d(hottest.at) > HEAT_HOLDS_D => after(hottest.at, READ_HOT_D),
+        None => return None,
+    };
+    Some((hottest, due))
 }
 
 /// The rule that is nearest to being met, while its heat is held.

@@ -33,6 +33,9 @@ pub const PEAK_HOLDS_D: f64 = 30.0;
 /// A hot heap is read at least every so many days [d].
 /// Source: practice
 pub const READ_HOT_D: f64 = 3.0;
+/// A heap that was too hot is read again so long after it was turned [d].
+/// Source: practice
+pub const READ_TURNED_D: f64 = 1.0;
 /// So long the temperature that was read last still speaks of today [d].
 /// Source: practice
 pub const HEAT_HOLDS_D: f64 = 7.0;
@@ -63,6 +66,12 @@ pub const TOO_RICH: f64 = 20.0;
 /// A mixture above this C:N hardly heats.
 /// Source: practice
 pub const TOO_POOR: f64 = 50.0;
+/// No more is poured at once, two cans: what a heap cannot take up so fast runs out below [L].
+/// Source: practice
+pub const WATER_AT_ONCE_L: f64 = 20.0;
+/// So long water takes to soak in, before a heap is felt or watered again [d].
+/// Source: practice
+pub const SOAKS_D: f64 = 1.0;
 /// What has at least this C:N counts as brown.
 /// Source: practice
 pub const BROWN: f64 = 40.0;

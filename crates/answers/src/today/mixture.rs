@@ -1,52 +1,52 @@
 //! What was fed lately, as a mixture: browns, greens or water that bring it to the usual region.
 
 use heapwright_engine::balance::{Objective, WaterSupply};
-use heapwright_engine::finish::accounts::accounts;
 use heapwright_engine::mixture::{Totals, typical_totals};
 use heapwright_garden::{Custom, Found, FoundPart, Stated, Stock, Stuff, found, part_fed};
 use heapwright_journal::Content;
-use heapwright_journal::content::{Fed, Shape, Smell, Squeeze, Watered};
+use heapwright_journal::content::{Fed, Shape, Smell, Squeeze};
 use heapwright_quantity::{Amount, MassUnit, Unit};
 use heapwright_state::{Contents, Share};
 use heapwright_terms::{PartAmount, Target};
 use std::sync::Arc;
 
-use super::gather::Gathered;
-use super::limits::{BROWN, FED_LATELY_D, LAYER_M, TOO_DRY, TOO_POOR, TOO_RICH, TOO_WET};
-use super::need::{Because, Urgency, What};
+use super::gather::{Gathered, after};
+use super::limits::{BROWN, FED_LATELY_D, LAYER_M, SOAKS_D, TOO_DRY, TOO_POOR, TOO_RICH, TOO_WET};
+use super::need::{Because, Kind, On, Urgency, What};
 use super::seen::{Seen, Sight};
-use crate::lots::Lots;
-use crate::question::{SEED, USUAL_TARGET};
+use super::water::{
+    MOIST, WATER_STEP_KG, dry_now_kg, feel_again, felt_dry, felt_so, is_dry, water, water_of_felt,
+};
+use crate::question::USUAL_TARGET;
 use crate::what_to_add::{BalanceQuestion, Help, InReach, RecipeAnswer, Status, what_to_add};
-use crate::yields::{known, moisture_of};
+use crate::yields::moisture_of;
 
-/// A can is poured by the half litre [kg].
-const WATER_STEP_KG: f64 = 0.5;
-/// In the middle of the usual moisture, wet basis.
-/// Source: `NRAES54m`
-const MOIST: f64 = 0.55;
 /// Water as a part: what is not water in it must not count [kg/kg].
 const WATER_SHARE: f64 = 0.999;
 
 /// What the mixture asks.
 pub(super) fn mixture(seen: &Seen, out: &mut Gathered) {
+    feel_again(seen, out);
     let felt = seen.squeeze_of_now();
-    if let Some(felt) = felt
-        && matches!(felt.what, Squeeze::Dusty | Squeeze::Dry)
-        && let Some(water_l) = water_of_felt(seen, felt.what)
-    {
-        water(seen, water_l, felt_so(felt), out);
-    }
     // What ripens is not fed again.
-    if seen.is_curing() {
-        return;
+    let brings_water = !seen.is_curing() && feeding(seen, felt, out);
+    if let Some(felt) = felt.filter(|felt| is_dry(felt.what) && !brings_water)
+        && let Some(lacking_l) = water_of_felt(seen, felt.what)
+    {
+        water(seen, lacking_l, felt_so(felt), out);
     }
+}
+
+/// What is to be mixed in, for the sake of what was fed and of how it feels; true when water is part
+/// of it.
+fn feeding(seen: &Seen, felt: Option<Sight<Squeeze>>, out: &mut Gathered) -> bool {
     let lately = Lately::of(seen);
     let figures = lately.as_ref().map(Lately::figures);
-    // A hand that was there after the last feed knows more than figures.
+    // A hand that was there after the last feed knows more than figures; so it does after what it
+    // asked for was poured.
     let moisture = figures
         .map(|(moisture, _)| moisture)
-        .filter(|_| felt.is_none());
+        .filter(|_| felt.is_none() && felt_dry(seen).is_none());
     let ratio = figures.and_then(|(_, ratio)| ratio);
     let too_dry = moisture.filter(|moisture| *moisture < TOO_DRY);
     let mut browns: Vec<Because> = Vec::new();
@@ -66,6 +66,7 @@ pub(super) fn mixture(seen: &Seen, out: &mut Gathered) {
         browns.push(Because::FedTooRich { carbon_to_nitrogen });
     }
     let mut has_recipe = false;
+    let mut brings_water = false;
     if !browns.is_empty() {
         // A wet handful alone is answered for the heap as it lies, all else for what was fed.
         let only_wet = browns
@@ -79,6 +80,7 @@ pub(super) fn mixture(seen: &Seen, out: &mut Gathered) {
             recipe(seen, in_hand, target, true)
         });
         has_recipe |= recipe.is_some();
+        brings_water |= has_water(recipe.as_ref());
         let (recipe, entry) = with_entry(seen, recipe);
         let mut reasons = browns.into_iter();
         if let Some(first) = reasons.next() {
@@ -97,6 +99,7 @@ pub(super) fn mixture(seen: &Seen, out: &mut Gathered) {
     {
         let (recipe, _) = recipe(seen, lately.in_hand(), USUAL_TARGET, false);
         has_recipe |= recipe.is_some();
+        brings_water |= has_water(recipe.as_ref());
         let (recipe, entry) = with_entry(seen, recipe);
         let because = Because::FedTooPoor { carbon_to_nitrogen };
         out.need(
@@ -109,24 +112,19 @@ pub(super) fn mixture(seen: &Seen, out: &mut Gathered) {
     // A recipe brings its own water.
     if let (Some(moisture), Some(lately), false) = (too_dry, &lately, has_recipe) {
         let because = Because::FedTooDry { moisture };
-        water(seen, lately.water_to_moist_l(), because, out);
+        let last = seen.last_arrival().map(|arrival| arrival.place);
+        match seen.poured_since(last) {
+            Some((_, at)) if seen.ago_d(at) < SOAKS_D => {
+                out.later(Kind::Water, On::Time(after(at, SOAKS_D)), because);
+            }
+            _ => water(seen, lately.water_to_moist_l(), because, out),
+        }
     }
+    brings_water
 }
 
-const fn felt_so(felt: Sight<Squeeze>) -> Because {
-    Because::Squeeze {
-        squeeze: felt.what,
-        at: felt.at,
-    }
-}
-
-fn water(seen: &Seen, water_l: f64, because: Because, out: &mut Gathered) {
-    let water_l = (water_l / WATER_STEP_KG).ceil().max(1.0) * WATER_STEP_KG;
-    let entry = Content::Watered(Watered {
-        heap: seen.id,
-        water_l,
-    });
-    out.need(What::Water { water_l }, because, Urgency::Soon, Some(entry));
+fn has_water(recipe: Option<&(RecipeAnswer, Vec<Stuff>)>) -> bool {
+    recipe.is_some_and(|(recipe, _)| recipe.whole.water_kg > 0.0)
 }
 
 /// Ammonia that was smelt, and no browns since.
@@ -240,20 +238,6 @@ fn lump(name: &str, moisture: f64, bulk_density_kg_m3: f64, mass_kg: f64) -> Fou
             unit: Unit::Mass(MassUnit::Kilogram),
         },
     }
-}
-
-/// Dry matter that lies in the heap now, by what went in and its age [kg].
-fn dry_now_kg(seen: &Seen) -> Option<f64> {
-    let at_ms = seen.now.instant_ms;
-    let lots = Lots::of(seen.catalogue, seen.garden, seen.state, &seen.there, at_ms);
-    let known = known(seen.state, seen.id, &seen.there, seen.now);
-    let found = accounts(&lots.by_age(), lots.water_kg, &known, SEED)?;
-    Some(found.dry_kg.value).filter(|dry_kg| dry_kg.is_finite() && *dry_kg > 0.0)
-}
-
-fn water_of_felt(seen: &Seen, squeeze: Squeeze) -> Option<f64> {
-    let (dry_kg, moisture) = (dry_now_kg(seen)?, moisture_of(squeeze)?.typical);
-    Some(dry_kg * (MOIST / (1.0 - MOIST) - moisture / (1.0 - moisture)))
 }
 
 /// The heap as it lies and feels, and a region of moisture alone.

@@ -17,6 +17,7 @@ mod need;
 mod ripening;
 mod seen;
 mod stores;
+mod water;
 
 pub use need::{
     Because, Caution, DatedNeed, Kind, Need, On, Quiet, Rest, TodayAnswer, Urgency, What,
@@ -25,12 +26,12 @@ pub use need::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
-use heapwright_journal::content::{Creature, Look, Stage};
+use heapwright_journal::content::{Creature, Look, Smell, Stage};
 use heapwright_state::State;
 use jiff::civil::Date;
 
 use gather::Gathered;
-use limits::{ANIMALS_HOLD_D, HEAT_HOLDS_D, PEAK_C};
+use limits::{ANIMALS_HOLD_D, HEAT_HOLDS_D, PEAK_C, TOO_HOT_C};
 use seen::Seen;
 
 /// What every heap needs that is fed or ripens.
@@ -101,42 +102,57 @@ fn needs_of(seen: &Seen) -> Gathered {
     out
 }
 
-const TURNINGS: &[Kind] = &[Kind::CoolDown, Kind::KeepAnimalsOut, Kind::Turn];
-const HANDLINGS: &[Kind] = &[
+/// What moves a fork full and more.
+const LOADS: &[Kind] = &[
     Kind::CoolDown,
     Kind::KeepAnimalsOut,
+    Kind::AddBrowns,
     Kind::Turn,
+    Kind::AddGreens,
     Kind::Harvest,
 ];
+/// What opens the heap, if only a hand deep.
+const OPENINGS: &[Kind] = &[
+    Kind::CoolDown,
+    Kind::KeepAnimalsOut,
+    Kind::AddBrowns,
+    Kind::CoverWithBrowns,
+    Kind::Turn,
+    Kind::AddGreens,
+    Kind::Harvest,
+    Kind::Test,
+    Kind::Look,
+];
+/// What touches it without opening it.
+const TOUCHINGS: &[Kind] = &[Kind::Cover, Kind::ReadHeat];
 
 fn cautions(seen: &Seen, out: &mut Gathered) {
-    out.caution(Caution::Fire, &[Kind::CoolDown]);
-    let is_hot = seen
-        .hottest()
-        .is_some_and(|hot| hot.what >= PEAK_C && seen.ago_d(hot.at) <= HEAT_HOLDS_D);
-    if is_hot {
-        out.caution(Caution::Steam, TURNINGS);
+    let hottest = seen.hottest();
+    if hottest.is_some_and(|hot| hot.what > TOO_HOT_C) {
+        out.caution(Caution::Fire, &Kind::ALL);
+    }
+    if hottest.is_some_and(|hot| hot.what >= PEAK_C && seen.ago_d(hot.at) <= HEAT_HOLDS_D) {
+        out.caution(Caution::Steam, OPENINGS);
     }
     let is_mouldy = seen
         .look(|look| matches!(look, Look::Mould | Look::WhiteThreads))
         .is_some();
     if is_mouldy || seen.is_dry() {
-        out.caution(Caution::MouldDust, HANDLINGS);
+        out.caution(Caution::MouldDust, OPENINGS);
+        out.caution(Caution::MouldDust, TOUCHINGS);
     }
     let gnawed = seen.creature(ANIMALS_HOLD_D, |one| {
         matches!(one, Creature::Rats | Creature::Mice)
     });
     if gnawed.is_some() {
-        out.caution(Caution::Animals, HANDLINGS);
+        out.caution(Caution::Animals, OPENINGS);
+        out.caution(Caution::Animals, TOUCHINGS);
     }
-    let is_foul = out.needs.iter().any(|need| {
-        need.what.kind() == Kind::Turn
-            && (need.because.iter()).any(|why| matches!(why, Because::Smell { .. }))
-    });
-    if is_foul {
-        out.caution(Caution::Fumes, &[Kind::Turn]);
+    let foul = seen.smell(|smell| matches!(smell, Smell::Ammonia | Smell::Sour | Smell::Rotten));
+    if foul.is_some() {
+        out.caution(Caution::Fumes, OPENINGS);
     }
-    out.caution(Caution::Lifting, HANDLINGS);
+    out.caution(Caution::Lifting, LOADS);
 }
 
 /// Puts all needs among the dates, today where they are due or no day is told; what comes later of

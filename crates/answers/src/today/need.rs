@@ -83,8 +83,10 @@ pub enum What {
     },
     /// Water.
     Water {
-        /// How much [L].
+        /// How much at once [L].
         water_l: f64,
+        /// All that is lacking, as far as that can be told [L].
+        lacking_l: f64,
     },
     /// Lay browns over what draws flies.
     CoverWithBrowns {
@@ -422,7 +424,7 @@ pub enum Caution {
     MouldDust,
     /// What rats and mice leave behind.
     Animals,
-    /// Gases of a heap without air.
+    /// Gases of a heap that smells bad.
     Fumes,
     /// Heavy loads.
     Lifting,

@@ -2,7 +2,7 @@
 
 use heapwright_engine::finish::verdict::{Judgement, Shown, Verdict};
 use heapwright_journal::Content;
-use heapwright_journal::content::{Cover, Covered, Harvested, Look, Rested, Shape, Stage};
+use heapwright_journal::content::{Cover, Covered, Look, Rested, Shape, Stage};
 
 use super::gather::{Gathered, after, day_after};
 use super::limits::{
@@ -22,15 +22,8 @@ pub(super) fn ripening(seen: &Seen, out: &mut Gathered) {
         let what = What::Harvest {
             before_use: before_use(seen.catalogue, seen.garden, &contents),
         };
-        let entry = Content::Harvested(Harvested {
-            heap: seen.id,
-            amount: None,
-            share_pct: None,
-            sieve_mm: None,
-            overs: None,
-            overs_to: None,
-        });
-        out.need(what, Because::Ready, Urgency::Whenever, Some(entry));
+        // How much is taken out must be said: one tap would empty it.
+        out.need(what, Because::Ready, Urgency::Whenever, None);
         return;
     }
     if seen.is_curing() {

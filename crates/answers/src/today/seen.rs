@@ -94,6 +94,28 @@ impl<'a> Seen<'a> {
             .any(|(_, event)| event.content().is_some_and(&is))
     }
 
+    /// When something of that kind first happened behind a place.
+    pub fn first_since(&self, place: usize, is: impl Fn(&Content) -> bool) -> Option<Moment> {
+        self.events()
+            .skip(place + 1)
+            .find(|(_, event)| event.content().is_some_and(&is))
+            .map(|(_, event)| event.happened)
+    }
+
+    /// What was poured behind a place [L], and when last.
+    pub fn poured_since(&self, place: Option<usize>) -> Option<(f64, Moment)> {
+        let from = place.map_or(0, |place| place + 1);
+        let poured = self
+            .events()
+            .skip(from)
+            .filter_map(|(_, event)| match event.content() {
+                Some(Content::Watered(watered)) => Some((watered.water_l, event.happened)),
+                Some(Content::Fed(fed)) => Some((fed.water_l?, event.happened)),
+                _ => None,
+            });
+        poured.reduce(|(sum_l, _), (more_l, at)| (sum_l + more_l, at))
+    }
+
     /// What was seen, while it still speaks of today.
     fn fresh<T>(&self, sight: Option<Sight<T>>, holds_d: f64) -> Option<Sight<T>> {
         sight.filter(|sight| self.ago_d(sight.at) <= holds_d)
@@ -104,12 +126,32 @@ impl<'a> Seen<'a> {
         self.last_read(|_| Some(())).map(|sight| sight.at)
     }
 
-    /// The hottest that the last look with a probe showed, anywhere [degC].
+    /// The hottest that a probe showed, by the last reading of each place of the heap [degC]. A reading
+    /// of the core, the hottest place, stands for the whole heap; one of the edge tells of the edge
+    /// alone, and withdraws nothing that was seen elsewhere.
     pub fn hottest(&self) -> Option<Sight<f64>> {
-        self.last_read(|read| {
-            let shown = read.probes.iter().map(|probe| probe.temperature_c);
-            shown.reduce(f64::max)
-        })
+        let mut shown: Vec<(Option<ProbePlace>, Sight<f64>)> = Vec::new();
+        for (place, event) in self.events() {
+            let Some(Content::Read(read)) = event.content() else {
+                continue;
+            };
+            if core_of(read).is_some() {
+                shown.clear();
+            }
+            let measured = |spot| read.probes.iter().any(|probe| probe.place == spot);
+            shown.retain(|(spot, _)| !measured(*spot));
+            shown.extend(read.probes.iter().map(|probe| {
+                let sight = Sight {
+                    what: probe.temperature_c,
+                    at: event.happened,
+                    place,
+                };
+                (probe.place, sight)
+            }));
+        }
+        let sights = shown.into_iter().map(|(_, sight)| sight);
+        // Of several that are as hot the last one.
+        sights.reduce(|hot, other| if other.what >= hot.what { other } else { hot })
     }
 
     /// What each look showed of the core, behind a place [degC].
@@ -136,6 +178,15 @@ impl<'a> Seen<'a> {
     pub fn squeeze(&self) -> Option<Sight<Squeeze>> {
         let sight = self.last_read(|read| read.squeeze);
         self.fresh(sight, SENSES_HOLD_D)
+    }
+
+    /// Whether a handful felt dry when something was seen, or not long before or later. What was fed or
+    /// poured since does not change it, for it may not have got where the heat is: a new handful does.
+    pub fn was_dry_at(&self, at: Moment) -> bool {
+        self.last_read(|read| read.squeeze).is_some_and(|felt| {
+            matches!(felt.what, Squeeze::Dusty | Squeeze::Dry)
+                && days_between(felt.at.instant_ms, at.instant_ms) <= SENSES_HOLD_D
+        })
     }
 
     /// How a handful felt, when nothing came in since.

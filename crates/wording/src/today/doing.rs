@@ -138,13 +138,23 @@ pub fn how_to(catalogue: &Catalogue, need: &Need, system: UnitSystem) -> Vec<Str
             ),
             "Bury fresh scraps before you do, and close the lid if there is one.".to_owned(),
         ],
-        What::Water { water_l } => vec![
-            format!(
+        What::Water { water_l, lacking_l } => {
+            let mut lines = vec![format!(
                 "Pour on {} of water, a little at a time, so that it soaks in.",
                 water_text(*water_l, system)
-            ),
-            "A handful should feel like a squeezed sponge.".to_owned(),
-        ],
+            )];
+            if lacking_l > water_l {
+                lines.push(format!(
+                    "It may lack {} in all, but what it cannot take up at once runs out below.",
+                    water_text(*lacking_l, system)
+                ));
+            }
+            lines.push(
+                "Then feel it again the next day: a handful should feel like a squeezed sponge."
+                    .to_owned(),
+            );
+            lines
+        }
         What::Turn {
             how: Thoroughness::InsideOut,
         } => vec!["Take it out and put it back, so that the outside comes to the inside.".to_owned()],
@@ -242,19 +252,73 @@ fn has_no_air(need: &Need) -> bool {
         .any(|because| matches!(because, Because::Smell { .. }))
 }
 
-/// What the button says that writes it down; `None` where something must be typed or seen first.
+/// What the button says that writes it down, with the amount where that is all it writes; `None`
+/// where something must be typed or seen first.
 #[must_use]
-pub const fn tap_word(need: &Need) -> Option<&'static str> {
-    if need.entry.is_none() {
-        return None;
+pub fn tap_word(need: &Need, system: UnitSystem) -> Option<String> {
+    need.entry.as_ref()?;
+    let word = match &need.what {
+        What::Water { water_l, .. } => {
+            return Some(format!("Watered, {}", water_text(*water_l, system)));
+        }
+        What::AddBrowns { .. } | What::AddGreens { .. } => "Mixed in",
+        What::CoverWithBrowns { .. } | What::Cover => "Covered",
+        What::CoolDown | What::KeepAnimalsOut | What::Turn { .. } => "Turned",
+        What::LetRipen => "Left to ripen",
+        What::StandBack
+        | What::ReadHeat
+        | What::Look
+        | What::Harvest { .. }
+        | What::Test { .. }
+        | What::Restock { .. } => return None,
+    };
+    Some(word.to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use heapwright_answers::today::Urgency;
+    use heapwright_journal::content::Watered;
+    use heapwright_journal::{Content, EventId};
+
+    use super::*;
+
+    fn watering(water_l: f64, lacking_l: f64) -> Need {
+        let heap = EventId::new(1, &[0; 10]);
+        Need {
+            heap: Some(heap),
+            what: What::Water { water_l, lacking_l },
+            because: Vec::new(),
+            urgency: Urgency::Soon,
+            due: None,
+            entry: Some(Content::Watered(Watered { heap, water_l })),
+            cautions: Vec::new(),
+        }
     }
-    match need.what.kind() {
-        Kind::AddBrowns | Kind::AddGreens => Some("Mixed in"),
-        Kind::CoverWithBrowns | Kind::Cover => Some("Covered"),
-        Kind::Water => Some("Watered"),
-        Kind::CoolDown | Kind::KeepAnimalsOut | Kind::Turn => Some("Turned"),
-        Kind::LetRipen => Some("Left to ripen"),
-        Kind::Harvest => Some("Taken out, all of it"),
-        _ => None,
+
+    #[test]
+    fn the_button_of_a_watering_says_how_much_it_writes_down() {
+        let need = watering(20.0, 160.0);
+        let word = tap_word(&need, UnitSystem::Metric);
+        assert_eq!(word.as_deref(), Some("Watered, 20\u{a0}L"));
+        let lines = how_to(Catalogue::built_in(), &need, UnitSystem::Metric);
+        assert!(lines[1].contains("160\u{a0}L in all"), "{lines:?}");
+        assert!(lines[2].starts_with("Then feel it again"), "{lines:?}");
+        let lines = how_to(
+            Catalogue::built_in(),
+            &watering(8.5, 8.5),
+            UnitSystem::Metric,
+        );
+        assert_eq!(lines.len(), 2, "{lines:?}");
+        assert_eq!(
+            tap_word(
+                &Need {
+                    entry: None,
+                    ..need
+                },
+                UnitSystem::Metric
+            ),
+            None
+        );
     }
 }

@@ -50,7 +50,9 @@ pub const fn caution_line(caution: Caution) -> &'static str {
         Caution::Animals => {
             "What rats and mice leave behind carries disease: wear gloves and wash your hands."
         }
-        Caution::Fumes => "A heap without air gives off bad gases: stand upwind when you open it.",
+        Caution::Fumes => {
+            "A heap that smells foul or sharp gives off gases that sting eyes and lungs: stand upwind when you open it."
+        }
         Caution::Lifting => {
             "Wet compost is heavy: a full barrow can weigh more than you do. Take half loads."
         }

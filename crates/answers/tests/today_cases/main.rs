@@ -2,6 +2,11 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod heat;
+mod hurts;
+mod ripening;
+mod water;
+
 use heapwright_answers::today::{
     Because, Caution, Kind, Need, On, TodayAnswer, Urgency, What, today,
 };
@@ -10,7 +15,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::content::{
     BagTest, Cover, Creature, Enclosure, Fed, GerminationTest, Harvested, HeapStarted, Look,
     PartFed, Probe, ProbePlace, Read, Rested, Shape, Smell, Squeeze, Stage, StockPutBy, Tested,
-    Thoroughness, Turned,
+    Thoroughness, Turned, Watered,
 };
 use heapwright_journal::{AmountSaid, Content, DeviceId, EventId, Moment};
 use heapwright_state::{Now, Recorder, State};
@@ -153,6 +158,11 @@ impl Case {
         });
     }
 
+    fn water(&mut self, days: f64, water_l: f64) {
+        let heap = self.heap;
+        self.write(days, Watered { heap, water_l });
+    }
+
     fn turn(&mut self, days: f64) {
         let heap = self.heap;
         self.write(
@@ -247,130 +257,6 @@ fn an_empty_heap_asks_for_nothing() {
 }
 
 #[test]
-fn heat_is_answered_by_its_degree() {
-    for (shown_c, height_m, dry, expected) in [
-        (64.0, 1.0, false, None),
-        (66.0, 1.0, false, Some((Kind::Turn, Urgency::Soon))),
-        (72.0, 1.0, false, Some((Kind::CoolDown, Urgency::Now))),
-        (72.0, 1.0, true, Some((Kind::CoolDown, Urgency::Now))),
-        (72.0, 2.5, false, Some((Kind::CoolDown, Urgency::Now))),
-        (72.0, 2.5, true, Some((Kind::StandBack, Urgency::Now))),
-        (86.0, 1.0, false, Some((Kind::StandBack, Urgency::Now))),
-    ] {
-        let mut case = Case::new(9.0, height_m);
-        case.feed(
-            9.0,
-            vec![
-                part("grass_clippings_fresh", 8.0, "kg"),
-                part("dry_leaves_mixed", 9.0, "kg"),
-            ],
-            Some(4.0),
-        );
-        case.core(0.5, shown_c);
-        case.look(0.4, |read| {
-            read.squeeze = Some(if dry { Squeeze::Dry } else { Squeeze::Moist });
-        });
-        let first = case.asked().needs.first().cloned();
-        let found = first.as_ref().map(|need| (need.what.kind(), need.urgency));
-        assert_eq!(found, expected, "{shown_c} {height_m} {dry}");
-        if let Some(need) = first.filter(|need| need.what == What::StandBack) {
-            // Nobody is sent to a heap that may burn, and nothing else is asked of it.
-            assert!(need.entry.is_none());
-            assert_eq!(case.kinds(), [Kind::StandBack]);
-            assert_eq!(need.cautions, [Caution::Fire]);
-        }
-    }
-    // Turned since: it is read again, and not turned at once.
-    let mut case = Case::fed(9.0);
-    case.core(0.5, 73.0);
-    assert!(case.need(Kind::CoolDown).cautions.contains(&Caution::Steam));
-    case.turn(0.2);
-    assert!(!case.kinds().contains(&Kind::CoolDown));
-}
-
-#[test]
-fn a_heap_that_cools_is_turned_and_one_that_was_turned_is_not() {
-    let mut case = Case::fed(20.0);
-    case.core(10.0, 58.0);
-    case.core(1.0, 47.0);
-    let need = case.need(Kind::Turn);
-    assert!(
-        matches!(need.because[0], Because::Cooling { from_c, to_c, .. } if (from_c, to_c) == (58.0, 47.0))
-    );
-    case.turn(0.9);
-    assert!(!case.kinds().contains(&Kind::Turn));
-    // Less than what two points of one heap differ by is no cooling.
-    let mut case = Case::fed(20.0);
-    case.core(10.0, 58.0);
-    case.core(1.0, 49.0);
-    assert!(!case.kinds().contains(&Kind::Turn));
-}
-
-#[test]
-fn a_hot_heap_is_read_every_few_days() {
-    let mut case = Case::fed(20.0);
-    case.core(2.5, 52.0);
-    assert!(!case.kinds().contains(&Kind::ReadHeat));
-    let later = case.asked().dates;
-    let read = later.iter().find(|date| date.kind == Kind::ReadHeat);
-    assert_eq!(read.unwrap().on.day().to_string(), "2026-06-16");
-    let mut case = Case::fed(20.0);
-    case.core(3.5, 52.0);
-    let need = case.need(Kind::ReadHeat);
-    assert!(need.entry.is_none(), "numbers are typed");
-    assert!(need.due.unwrap().instant_ms < now().instant_ms);
-}
-
-#[test]
-fn a_hold_is_read_once_a_day_and_says_what_is_missing() {
-    let mut case = Case::fed(20.0);
-    case.feed(19.0, vec![part("chicken_layer", 2.0, "kg")], None);
-    for day in 0..8 {
-        case.core(9.0 - f64::from(day), 61.0);
-    }
-    // The last reading was two days ago: one is overdue.
-    let need = case.need(Kind::ReadHeat);
-    assert!(
-        need.because.iter().any(|because| matches!(
-            because,
-            Because::RuleTime { raw: true, missing_s, .. } if *missing_s > 0.0
-        )),
-        "{need:#?}"
-    );
-    case.core(0.25, 61.0);
-    let dates = case.asked().dates;
-    let read = dates.iter().find(|date| date.kind == Kind::ReadHeat);
-    // A day after the last reading, to the minute.
-    let expected: Moment = "2026-06-16T06:00:00+02:00".parse().unwrap();
-    assert_eq!(read.unwrap().on, On::Time(expected));
-}
-
-#[test]
-fn turnings_that_a_rule_asks_for_come_when_they_count() {
-    let mut case = Case::fed(20.0);
-    case.feed(19.0, vec![part("chicken_layer", 2.0, "kg")], None);
-    for half_day in 0..30 {
-        case.core(15.0 - f64::from(half_day) / 2.0, 60.0);
-        if half_day == 12 {
-            case.turn(8.9);
-        }
-    }
-    let need = case.need(Kind::Turn);
-    assert!(
-        need.because
-            .iter()
-            .any(|because| matches!(because, Because::RuleTurns { raw: true, .. })),
-        "{need:#?}"
-    );
-    assert_eq!(
-        need.what,
-        What::Turn {
-            how: Thoroughness::InsideOut
-        }
-    );
-}
-
-#[test]
 fn what_nose_and_eye_saw_is_answered_until_something_was_done() {
     let mut case = Case::fed(9.0);
     case.look(1.0, |read| read.smells.push(Smell::Rotten));
@@ -435,114 +321,6 @@ fn a_wet_feed_gets_browns_from_the_stores_that_bring_it_into_the_region() {
     let need = case.need(Kind::AddBrowns);
     assert!(need.entry.is_none());
     assert!(matches!(&need.what, What::AddBrowns { recipe: None, help } if !help.is_empty()));
-}
-
-#[test]
-fn a_dry_feed_gets_the_water_that_makes_it_moist() {
-    let mut case = Case::new(3.0, 1.0);
-    case.feed(2.0, vec![part("hay_legume", 10.0, "kg")], None);
-    let need = case.need(Kind::Water);
-    let What::Water { water_l } = need.what else {
-        panic!("{need:#?}")
-    };
-    // 10 kg of hay with 12 % water or so: (0.55 x 10 - 1.2) / 0.45 litres.
-    assert!((8.0..11.0).contains(&water_l), "{water_l}");
-    // A hand that feels it moist knows better.
-    case.look(1.0, |read| read.squeeze = Some(Squeeze::Moist));
-    assert!(!case.kinds().contains(&Kind::Water));
-    case.look(0.5, |read| read.squeeze = Some(Squeeze::Dusty));
-    assert!(case.kinds().contains(&Kind::Water));
-}
-
-#[test]
-fn a_heap_that_is_fed_no_more_is_left_to_ripen_then_tested_then_taken_out() {
-    let mut case = Case::fed(60.0);
-    case.core(2.0, 25.0);
-    let need = case.need(Kind::LetRipen);
-    assert!(need.entry.is_some());
-    case.rest(1.5);
-    let kinds = case.kinds();
-    assert!(
-        !kinds.contains(&Kind::LetRipen) && !kinds.contains(&Kind::Test),
-        "{kinds:?}"
-    );
-    assert!(kinds.contains(&Kind::Cover));
-    let dates = case.asked().dates;
-    let test = dates.iter().find(|date| date.kind == Kind::Test).unwrap();
-    assert_eq!(test.on.day().to_string(), "2026-07-05");
-
-    let mut case = Case::fed(90.0);
-    case.rest(30.0);
-    assert!(case.kinds().contains(&Kind::Test));
-    let heap = case.heap;
-    case.write(
-        3.0,
-        Tested {
-            heap,
-            laboratory: None,
-            self_heating: None,
-            germination: Some(GerminationTest {
-                sown: 30,
-                sprouted: 29,
-                control_sown: 30,
-                control_sprouted: 29,
-                root_mm: Some(33.0),
-                control_root_mm: Some(34.0),
-            }),
-            bag: Some(BagTest {
-                days: 7.0,
-                swollen: false,
-                smell: Some(Smell::Earthy),
-            }),
-        },
-    );
-    let kinds = case.kinds();
-    assert!(
-        kinds.contains(&Kind::Harvest) && !kinds.contains(&Kind::Test),
-        "{kinds:?}"
-    );
-}
-
-#[test]
-fn what_must_be_seen_to_before_use_comes_with_the_harvest() {
-    let mut case = Case::new(120.0, 1.0);
-    case.feed(
-        120.0,
-        vec![
-            part("chicken_layer", 5.0, "kg"),
-            part("straw_wheat", 9.0, "kg"),
-        ],
-        Some(9.0),
-    );
-    case.rest(40.0);
-    let heap = case.heap;
-    case.write(
-        3.0,
-        Tested {
-            heap,
-            laboratory: None,
-            self_heating: None,
-            germination: Some(GerminationTest {
-                sown: 30,
-                sprouted: 29,
-                control_sown: 30,
-                control_sprouted: 29,
-                root_mm: Some(33.0),
-                control_root_mm: Some(34.0),
-            }),
-            bag: Some(BagTest {
-                days: 7.0,
-                swollen: false,
-                smell: Some(Smell::Earthy),
-            }),
-        },
-    );
-    let need = case.need(Kind::Harvest);
-    assert!(
-        matches!(&need.what, What::Harvest { before_use }
-            if before_use.iter().any(|one| one.material.as_str() == "chicken_layer")),
-        "{need:#?}"
-    );
 }
 
 #[test]
