@@ -16,7 +16,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use super::device;
 use super::fault::KeepError;
-use super::kept::Kept;
+use super::kept::{Holds, Kept};
 use super::memory::MemoryStore;
 use crate::later::later;
 use crate::parts::live::spawn;
@@ -51,6 +51,30 @@ pub struct Bar {
     pub fault: Option<String>,
 }
 
+/// What must be known before anything else, until it is mended.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Warning {
+    /// The browser cleared so many entries between visits.
+    Gone(u64),
+    /// The browser cleared the journal while the page has it.
+    Cleared,
+    /// It was written back: so many entries, and so many could not be.
+    PutBack(u64, u64),
+    /// Something was not saved; why, in a sentence.
+    NotSaved(String),
+}
+
+impl Warning {
+    fn told(&self) -> String {
+        match self {
+            Self::Gone(entries) => wording::page::gone(*entries),
+            Self::Cleared => wording::page::CLEARED.to_owned(),
+            Self::PutBack(entries, lost) => wording::page::put_back(*entries, *lost),
+            Self::NotSaved(why) => why.clone(),
+        }
+    }
+}
+
 /// The journal as it stands on this device.
 #[derive(Debug, Default)]
 pub struct Journal {
@@ -58,8 +82,6 @@ pub struct Journal {
     pub status: Status,
     /// What it amounts to.
     pub state: State,
-    /// What is damaged in the store.
-    pub damage: Vec<Damage>,
     /// True in the invented demo garden.
     pub is_demo: bool,
     /// Whether the browser promises to keep it; `None` while that is not known.
@@ -68,10 +90,15 @@ pub struct Journal {
     pub was_asked: bool,
     /// When it was last exported.
     pub last_export: Option<Moment>,
-    /// What must be known before anything else: the browser cleared the journal, or something was not saved.
-    pub warned: Option<String>,
+    /// What must be known before anything else, in sentences: the browser cleared the journal, something
+    /// was not saved, something is damaged.
+    pub trouble: String,
     /// What was done last.
     pub bar: Option<Bar>,
+    pub(super) warned: Option<Warning>,
+    damage: Vec<Damage>,
+    /// True from when the page has lines that the store was found without until they are written back.
+    must_put_back: bool,
     recorder: Option<Recorder>,
     /// The position of the last line that is taken in.
     last: u64,
@@ -87,6 +114,15 @@ impl Journal {
                 recorder.see(stamp, now);
             }
         }
+    }
+
+    /// Says anew what must be known.
+    fn say_trouble(&mut self) {
+        let told = [
+            self.warned.as_ref().map(Warning::told),
+            wording::page::damage_line(&self.damage),
+        ];
+        self.trouble = told.into_iter().flatten().collect::<Vec<_>>().join(" ");
     }
 
     /// True when there is more to lose than a month's export would hold.
@@ -182,6 +218,14 @@ impl Keeper {
         self.changed.update(|count| *count = count.wrapping_add(1));
     }
 
+    /// Warns of something, or of nothing any more.
+    pub(super) fn warn(self, warning: Option<Warning>) {
+        self.change(|journal| {
+            journal.warned = warning;
+            journal.say_trouble();
+        });
+    }
+
     /// Which of the journals is open, as a count.
     pub fn opened(self) -> u32 {
         self.opened.get_value()
@@ -258,7 +302,8 @@ impl Keeper {
             journal.lasting = lasting;
             let missed = device::remembered();
             if journal.state.lines() == 0 && missed > 0 {
-                journal.warned = Some(wording::page::gone(u64::from(missed)));
+                journal.warned = Some(Warning::Gone(u64::from(missed)));
+                journal.say_trouble();
             }
         });
         Ok(())
@@ -273,45 +318,101 @@ impl Keeper {
         }
     }
 
+    /// What the store holds of what the page has.
+    async fn holds(self, turn: &mut Turn) -> Result<Holds, KeepError> {
+        let holds = turn.store().holds().await?;
+        turn.is_current()?;
+        let must_put_back = self.peek(|journal| journal.must_put_back);
+        Ok(if must_put_back { Holds::Less } else { holds })
+    }
+
     /// Takes in what others wrote since, in the later part; tells when the browser cleared the journal.
     pub async fn follow_now(self) -> Result<(), KeepError> {
         let mut turn = self.turn().await?;
-        if turn.store().was_cleared().await? {
-            self.change(|journal| journal.warned = Some(wording::page::CLEARED.to_owned()));
-            return Ok(());
+        match self.holds(&mut turn).await? {
+            Holds::All => self.catch_up(&mut turn).await?,
+            Holds::Less => {
+                self.warn(Some(Warning::Cleared));
+                return Ok(());
+            }
+            Holds::Other => {
+                self.read_anew(&mut turn).await?;
+                let (lines, _) = self.peek(|journal| lines_of(&journal.state));
+                if turn.store().lacks(&lines) {
+                    self.journal
+                        .update_value(|journal| journal.must_put_back = true);
+                    self.warn(Some(Warning::Cleared));
+                    return Ok(());
+                }
+            }
         }
-        self.catch_up(&mut turn).await
+        // Another tab wrote it back.
+        if self.peek(|journal| journal.warned == Some(Warning::Cleared)) {
+            self.warn(None);
+        }
+        Ok(())
+    }
+
+    /// Reads the store from its start; what the page has besides stays.
+    async fn read_anew(self, turn: &mut Turn) -> Result<(), KeepError> {
+        turn.kept = Some(Kept::on_the_device());
+        self.journal.update_value(|journal| {
+            journal.last = 0;
+            journal.damage.clear();
+        });
+        self.catch_up(turn).await?;
+        self.change(Journal::say_trouble);
+        Ok(())
     }
 
     /// Writes the journal back from the page when the browser cleared it since: what was told as saved
     /// is saved. Only on the way to something that the keeper asked for: who clears it on purpose and
     /// leaves must not find it again.
     pub(super) async fn put_back(self, turn: &mut Turn) -> Result<(), KeepError> {
-        if !turn.store().was_cleared().await? {
+        let holds = self.holds(turn).await?;
+        if holds == Holds::All {
             return Ok(());
         }
         let (lines, lost) = self.peek(|journal| lines_of(&journal.state));
-        turn.kept = Some(Kept::on_the_device());
+        // A store that is read anew does not know what it lacks: this does, until all of it is written.
+        self.journal
+            .update_value(|journal| journal.must_put_back = true);
         // Another tab may have begun a journal meanwhile.
-        self.journal.update_value(|journal| journal.last = 0);
-        self.catch_up(turn).await?;
-        turn.store().append(&lines).await?;
+        self.read_anew(turn).await?;
+        let count = turn.store().append(&lines).await?;
+        turn.is_current()?;
+        if count > 0 || (lost > 0 && holds == Holds::Less) {
+            self.warn(Some(Warning::PutBack(count as u64, lost)));
+            self.change(|journal| {
+                journal.lasting = Some(false);
+                journal.last_export = None;
+            });
+        }
         if let Some(recorder) = self.peek(|journal| journal.recorder) {
             let id = recorder.device().to_string();
             turn.store().set_fact(facts::DEVICE, &id).await?;
         }
-        self.journal.update_value(|journal| {
-            journal.last = 0;
-            journal.damage.clear();
-        });
-        self.catch_up(turn).await?;
-        self.change(|journal| {
-            let told = wording::page::put_back(lines.len() as u64, lost);
-            journal.warned = Some(told);
-            journal.lasting = Some(false);
-            journal.last_export = None;
-        });
+        turn.is_current()?;
+        self.read_anew(turn).await?;
+        self.journal
+            .update_value(|journal| journal.must_put_back = false);
+        if self.peek(|journal| journal.warned == Some(Warning::Cleared)) {
+            self.warn(None);
+        }
         Ok(())
+    }
+
+    /// What was warned of before something was kept is mended with it: what was not saved was entered
+    /// again, what was written back was told. What was cleared between visits only a file mends.
+    pub(super) fn mended(self, before: Option<&Warning>, by_a_file: bool) {
+        let is_mended = self.peek(|journal| {
+            journal.warned.is_some()
+                && journal.warned.as_ref() == before
+                && (by_a_file || !matches!(before, Some(Warning::Gone(_))))
+        });
+        if is_mended {
+            self.warn(None);
+        }
     }
 
     async fn is_lasting(self, ask: bool) -> Option<bool> {
@@ -390,6 +491,7 @@ impl Keeper {
                 }
                 journal.state.take_all(fresh);
                 journal.damage.extend(through.damage);
+                journal.say_trouble();
             });
         }
         self.journal
@@ -425,6 +527,7 @@ impl Keeper {
             return Err(why);
         }
         let opened = self.opened();
+        let warned = self.peek(|journal| journal.warned.clone());
         let mut tries = 0;
         let event = loop {
             tries += 1;
@@ -471,12 +574,13 @@ impl Keeper {
                     let why = error.to_string();
                     if error == KeepError::Swapped {
                         // The form that it came from may be gone with the garden that it was for.
-                        self.change(|journal| journal.warned = Some(why.clone()));
+                        self.warn(Some(Warning::NotSaved(why.clone())));
                     }
                     return Err(why);
                 }
             }
         };
+        self.mended(warned.as_ref(), false);
         self.tell();
         Ok(event)
     }
