@@ -373,10 +373,7 @@ mod tests {
         assert_eq!(compared(Some(other.0), own, &[]), Holds::Other);
         // Inside a block only the link behind its last line is kept.
         let behind = three.0;
-        assert_eq!(
-            compared(Some(own.then(three).0), own, &behind),
-            Holds::All
-        );
+        assert_eq!(compared(Some(own.then(three).0), own, &behind), Holds::All);
         assert_eq!(
             compared(Some(other.then(three).0), own, &behind),
             Holds::Other
