@@ -1,11 +1,9 @@
 //! Records what was done, takes it back, brings it back, and follows what other tabs record.
 
-use std::sync::Arc;
-
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Amended, Picture, Withdrawn};
 use heapwright_journal::store::{Damage, Store, facts};
-use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Line, Moment, Stamp, What};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp, What};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_wording as wording;
@@ -14,9 +12,10 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
+use super::cleared::Warning;
 use super::device;
 use super::fault::KeepError;
-use super::kept::{Holds, Kept};
+use super::kept::Kept;
 use super::memory::MemoryStore;
 use crate::later::later;
 use crate::parts::live::spawn;
@@ -51,30 +50,6 @@ pub struct Bar {
     pub fault: Option<String>,
 }
 
-/// What must be known before anything else, until it is mended.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Warning {
-    /// The browser cleared so many entries between visits.
-    Gone(u64),
-    /// The browser cleared the journal while the page has it.
-    Cleared,
-    /// It was written back: so many entries, and so many could not be.
-    PutBack(u64, u64),
-    /// Something was not saved; why, in a sentence.
-    NotSaved(String),
-}
-
-impl Warning {
-    fn told(&self) -> String {
-        match self {
-            Self::Gone(entries) => wording::page::gone(*entries),
-            Self::Cleared => wording::page::CLEARED.to_owned(),
-            Self::PutBack(entries, lost) => wording::page::put_back(*entries, *lost),
-            Self::NotSaved(why) => why.clone(),
-        }
-    }
-}
-
 /// The journal as it stands on this device.
 #[derive(Debug, Default)]
 pub struct Journal {
@@ -96,12 +71,12 @@ pub struct Journal {
     /// What was done last.
     pub bar: Option<Bar>,
     pub(super) warned: Option<Warning>,
-    damage: Vec<Damage>,
+    pub(super) damage: Vec<Damage>,
     /// True from when the page has lines that the store was found without until they are written back.
-    must_put_back: bool,
-    recorder: Option<Recorder>,
+    pub(super) must_put_back: bool,
+    pub(super) recorder: Option<Recorder>,
     /// The position of the last line that is taken in.
-    last: u64,
+    pub(super) last: u64,
 }
 
 impl Journal {
@@ -114,15 +89,6 @@ impl Journal {
                 recorder.see(stamp, now);
             }
         }
-    }
-
-    /// Says anew what must be known.
-    fn say_trouble(&mut self) {
-        let told = [
-            self.warned.as_ref().map(Warning::told),
-            wording::page::damage_line(&self.damage),
-        ];
-        self.trouble = told.into_iter().flatten().collect::<Vec<_>>().join(" ");
     }
 
     /// True when there is more to lose than a month's export would hold.
@@ -140,7 +106,7 @@ impl Journal {
 /// The one journal of the page, its store, and those who look at it.
 #[derive(Clone, Copy)]
 pub struct Keeper {
-    journal: StoredValue<Journal>,
+    pub(super) journal: StoredValue<Journal>,
     changed: RwSignal<u32>,
     store: StoredValue<Option<Kept>, LocalStorage>,
     /// Counts the journals that were opened: what waited for one must not go into the next.
@@ -150,7 +116,7 @@ pub struct Keeper {
 /// The store while it is this tab's turn.
 pub(super) struct Turn {
     keeper: Keeper,
-    kept: Option<Kept>,
+    pub(super) kept: Option<Kept>,
     free: JsValue,
     opened: u32,
 }
@@ -216,14 +182,6 @@ impl Keeper {
     pub(super) fn change(self, change: impl FnOnce(&mut Journal)) {
         self.journal.update_value(change);
         self.changed.update(|count| *count = count.wrapping_add(1));
-    }
-
-    /// Warns of something, or of nothing any more.
-    pub(super) fn warn(self, warning: Option<Warning>) {
-        self.change(|journal| {
-            journal.warned = warning;
-            journal.say_trouble();
-        });
     }
 
     /// Which of the journals is open, as a count.
@@ -315,103 +273,6 @@ impl Keeper {
         if !is_demo {
             device::remember(u32::try_from(lines).unwrap_or(u32::MAX));
             device::tell();
-        }
-    }
-
-    /// What the store holds of what the page has.
-    async fn holds(self, turn: &mut Turn) -> Result<Holds, KeepError> {
-        let holds = turn.store().holds().await?;
-        turn.is_current()?;
-        let must_put_back = self.peek(|journal| journal.must_put_back);
-        Ok(if must_put_back { Holds::Less } else { holds })
-    }
-
-    /// Takes in what others wrote since, in the later part; tells when the browser cleared the journal.
-    pub async fn follow_now(self) -> Result<(), KeepError> {
-        let mut turn = self.turn().await?;
-        match self.holds(&mut turn).await? {
-            Holds::All => self.catch_up(&mut turn).await?,
-            Holds::Less => {
-                self.warn(Some(Warning::Cleared));
-                return Ok(());
-            }
-            Holds::Other => {
-                self.read_anew(&mut turn).await?;
-                let (lines, _) = self.peek(|journal| lines_of(&journal.state));
-                if turn.store().lacks(&lines) {
-                    self.journal
-                        .update_value(|journal| journal.must_put_back = true);
-                    self.warn(Some(Warning::Cleared));
-                    return Ok(());
-                }
-            }
-        }
-        // Another tab wrote it back.
-        if self.peek(|journal| journal.warned == Some(Warning::Cleared)) {
-            self.warn(None);
-        }
-        Ok(())
-    }
-
-    /// Reads the store from its start; what the page has besides stays.
-    async fn read_anew(self, turn: &mut Turn) -> Result<(), KeepError> {
-        turn.kept = Some(Kept::on_the_device());
-        self.journal.update_value(|journal| {
-            journal.last = 0;
-            journal.damage.clear();
-        });
-        self.catch_up(turn).await?;
-        self.change(Journal::say_trouble);
-        Ok(())
-    }
-
-    /// Writes the journal back from the page when the browser cleared it since: what was told as saved
-    /// is saved. Only on the way to something that the keeper asked for: who clears it on purpose and
-    /// leaves must not find it again.
-    pub(super) async fn put_back(self, turn: &mut Turn) -> Result<(), KeepError> {
-        let holds = self.holds(turn).await?;
-        if holds == Holds::All {
-            return Ok(());
-        }
-        let (lines, lost) = self.peek(|journal| lines_of(&journal.state));
-        // A store that is read anew does not know what it lacks: this does, until all of it is written.
-        self.journal
-            .update_value(|journal| journal.must_put_back = true);
-        // Another tab may have begun a journal meanwhile.
-        self.read_anew(turn).await?;
-        let count = turn.store().append(&lines).await?;
-        turn.is_current()?;
-        if count > 0 || (lost > 0 && holds == Holds::Less) {
-            self.warn(Some(Warning::PutBack(count as u64, lost)));
-            self.change(|journal| {
-                journal.lasting = Some(false);
-                journal.last_export = None;
-            });
-        }
-        if let Some(recorder) = self.peek(|journal| journal.recorder) {
-            let id = recorder.device().to_string();
-            turn.store().set_fact(facts::DEVICE, &id).await?;
-        }
-        turn.is_current()?;
-        self.read_anew(turn).await?;
-        self.journal
-            .update_value(|journal| journal.must_put_back = false);
-        if self.peek(|journal| journal.warned == Some(Warning::Cleared)) {
-            self.warn(None);
-        }
-        Ok(())
-    }
-
-    /// What was warned of before something was kept is mended with it: what was not saved was entered
-    /// again, what was written back was told. What was cleared between visits only a file mends.
-    pub(super) fn mended(self, before: Option<&Warning>, by_a_file: bool) {
-        let is_mended = self.peek(|journal| {
-            journal.warned.is_some()
-                && journal.warned.as_ref() == before
-                && (by_a_file || !matches!(before, Some(Warning::Gone(_))))
-        });
-        if is_mended {
-            self.warn(None);
         }
     }
 
@@ -711,31 +572,6 @@ impl Keeper {
         let bytes = turn.store().picture(digest).await.ok()??;
         (Digest::of(&bytes) == digest).then_some(bytes)
     }
-}
-
-/// The lines of all that was read, oldest first, byte for byte as they were kept; and how many cannot be
-/// written again because only a newer version understands them.
-fn lines_of(state: &State) -> (Vec<Line>, u64) {
-    let mut events: Vec<&Event> = state
-        .entries()
-        .flat_map(|entry| {
-            let mut all: Vec<&Arc<Event>> = entry.others().collect();
-            all.extend(entry.recorded());
-            all
-        })
-        .map(AsRef::as_ref)
-        .collect();
-    events.sort_unstable_by_key(|event| (event.stamp, event.id));
-    let mut lost = 0;
-    let mut lines = Vec::new();
-    for event in events {
-        let line = event.write().ok().map(|text| Line::from(text.as_str()));
-        match line.filter(|line| state.has(event.id, line.digest()) == Some(true)) {
-            Some(line) => lines.push(line),
-            None => lost += 1,
-        }
-    }
-    (lines, lost)
 }
 
 /// A correction of when an entry happened; with nothing it only brings it back.
