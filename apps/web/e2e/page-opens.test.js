@@ -122,6 +122,46 @@ describe("the page opens", () => {
       await proxy.stop();
     }
   });
+
+  test("a page that opens while the worker of the closed one is still busy has the new version", async () => {
+    let edition = "";
+    // The first version answers, and then is busy for longer than it takes to open the page anew.
+    const busy = 'self.addEventListener("fetch", (event) => event.waitUntil(new Promise((done) => { setTimeout(done, 4000); })));\n';
+    const change = (path, text) => {
+      if (path === "/") return text.replace("<html", `$& data-edition="${edition}"`);
+      return path === "/sw.js" ? text.replace(/const VERSION = "/, `${edition ? "" : busy}$&${edition}`) : text;
+    };
+    const proxy = await startProxy(program, { change });
+    const context = await browser.newContext(PHONE);
+    try {
+      const page = await context.newPage();
+      await open(page, proxy.address);
+      await kept(page);
+      edition = "next-";
+      await page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration()).update(); });
+      await page.waitForFunction(() => document.documentElement.dataset.update === "waiting");
+      await page.reload();
+      await ready(page);
+      assert.equal(await page.evaluate(() => document.documentElement.dataset.edition), "", "a page that is open keeps its version");
+      await page.close();
+      const later = await context.newPage();
+      const troubles = watch(later, proxy.address);
+      await open(later, proxy.address);
+      assert.equal(await later.evaluate(() => document.documentElement.dataset.edition), "next-");
+      const names = () => later.evaluate(async () => (await caches.keys()).map((name) => name.split(" ").at(-1)));
+      await until(async () => (await names()).length === 1, "the old version is still kept");
+      assert.match((await names())[0], /^next-/);
+      await later.waitForFunction(() => document.documentElement.dataset.update === undefined);
+      await context.setOffline(true);
+      await later.reload();
+      await ready(later);
+      assert.equal(await later.evaluate(() => document.documentElement.dataset.edition), "next-");
+      assert.deepEqual(troubles, []);
+    } finally {
+      await context.close();
+      await proxy.stop();
+    }
+  });
 });
 
 describe("without signal", () => {

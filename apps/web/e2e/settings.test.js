@@ -83,6 +83,34 @@ describe("weighing", () => {
     assert.deepEqual((await onTheDevice(page)).lines, []);
   });
 
+  our.visiting("a second vessel counts by its own weights, whatever was entered for the first", async (page) => {
+    await weigh(page, "bucket", "0.8", "");
+    await page.getByText("I know what it holds").click();
+    await page.getByRole("textbox", { name: /^It holds, / }).fill("9");
+    await page.getByText("It holds 9 L.").waitFor();
+    await page.getByRole("textbox", { name: /^Weight full of water/ }).fill("10.8");
+    await page.getByText("It holds 10 L.").waitFor();
+    await page.getByRole("textbox", { name: /^It holds, / }).fill("9");
+    await press(page, "Save what it holds");
+    await page.getByRole("heading", { name: /^Step 3 of 3/ }).waitFor();
+    await press(page, "Not now");
+    await press(page, "Weigh a vessel");
+    const empty = page.getByRole("textbox", { name: /^Weight empty/ });
+    assert.equal(await empty.inputValue(), "");
+    await empty.fill("1");
+    await page.getByLabel("Which vessel?").selectOption("barrow");
+    assert.equal(await empty.inputValue(), "", "a weight is that of one vessel");
+    await empty.fill("10");
+    await press(page, "Next");
+    const water = page.getByRole("textbox", { name: /^Weight full of water/ });
+    assert.equal(await water.inputValue(), "");
+    await water.fill("90");
+    await page.getByText("It holds 80 L.").waitFor();
+    await press(page, "Save what it holds");
+    await told(page, /barrow/i);
+    assert.deepEqual(await bodies(page, "measure_defined"), [{ measure: "bucket", volume_l: 9 }, { measure: "barrow", volume_l: 80 }]);
+  });
+
   our.visiting("in pounds and gallons; or as it is known", async (page) => {
     await goTo(page, "Settings");
     await page.getByLabel("Pounds and US gallons").check();
@@ -106,8 +134,17 @@ describe("weighing", () => {
     await withDraft(page, (draft) => ({ ...draft, measures: { bucket: "9 L" } }));
     await goTo(page, "Settings");
     await opened(page);
+    const offered = page.getByText("These were typed on this device");
+    await offered.waitFor();
+    await press(page, "Look around in an invented garden");
+    await page.getByText("Demo garden, invented").waitFor();
+    await goTo(page, "Settings");
+    assert.equal(await offered.count(), 0, "in the demo garden they would be lost");
+    await press(page, "Leave the demo garden");
+    await opened(page);
+    await offered.waitFor();
     await press(page, "Put them into the journal");
-    await page.getByText("These were typed on this device").waitFor({ state: "detached" });
+    await offered.waitFor({ state: "detached" });
     assert.deepEqual(await bodies(page, "measure_defined"), [{ measure: "bucket", volume_l: 9 }]);
   });
 });
@@ -134,6 +171,29 @@ describe("the garden", () => {
     assert.equal(body.place.latitude_deg, -33.9);
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByText("The journal does not say where the garden lies").waitFor();
+  });
+
+  our.visiting("what is not changed stays as it was, also in the other units", async (page) => {
+    await goTo(page, "Settings");
+    await opened(page);
+    await press(page, "Describe the garden");
+    const field = (name) => page.getByRole("textbox", { name });
+    await field("Latitude, degrees").fill("51.4778");
+    await field("Longitude, degrees").fill("0.3");
+    await field(/^Height above the sea/).fill("12");
+    await field(/^Coldest month/).fill("4.7");
+    await press(page, "Save the garden");
+    await page.getByText(/^The garden lies at /).waitFor();
+    await page.getByLabel("Pounds and US gallons").check();
+    await press(page, "Describe the garden");
+    assert.equal(await field(/^Height above the sea/).inputValue(), "39.4");
+    assert.equal(await field(/^Coldest month/).inputValue(), "40.5");
+    await field(/^Warmest month/).fill("68");
+    await page.getByLabel("Name of the garden").fill("Mill Lane");
+    await press(page, "Save the garden");
+    await page.getByText("Mill Lane", { exact: true }).waitFor();
+    const [first, second] = await bodies(page, "garden_described");
+    assert.deepEqual(second.place, { ...first.place, warmest_month_c: 20 });
   });
 });
 

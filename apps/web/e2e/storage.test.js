@@ -152,10 +152,87 @@ describe("storage that the browser clears", () => {
     assert.equal(after.length, 4);
     const devices = new Set(after.map((line) => JSON.parse(line).stamp.split(".").at(-1)));
     assert.equal(devices.size, 1, "still the same device");
+    await note(page, "four");
+    await until(async () => (await trouble(page).innerText()) === "", "what is mended is still warned of");
+    await page.reload();
+    await ready(page);
+    await until(async () => (await texts(page)).length === 5, "entries are lost");
+    assert.equal(await trouble(page).innerText(), "");
+  });
+
+  our.visiting("while the page is open, and there is no room to write it back: nothing passes for saved, and the next try brings all", async (page, context) => {
+    await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    for (const text of ["one", "two"]) await note(page, text);
+    const before = (await onTheDevice(page)).lines;
+    // What a browser without room does: it gives up the transaction.
+    await page.evaluate(() => {
+      const begin = IDBDatabase.prototype.transaction;
+      IDBDatabase.prototype.transaction = function (...rest) {
+        const transaction = begin.apply(this, rest);
+        if (window.full && rest[1] === "readwrite") {
+          Object.defineProperty(transaction, "error", { value: new DOMException("", "QuotaExceededError") });
+          queueMicrotask(() => transaction.abort());
+        }
+        return transaction;
+      };
+    });
+    await clear(context, page);
+    await trouble(page).getByText(/^The browser has cleared the journal on this device\./).waitFor();
+    await page.evaluate(() => { window.full = true; });
+    const refused = page.getByText(/^This device has no room left, so nothing was saved\./).first();
+    await goTo(page, "Settings");
+    await page.getByRole("button", { name: "Export the journal" }).click();
+    await refused.waitFor();
+    await toHeap(page, "Bin 1");
+    await sendNote(page, "three");
+    await refused.waitFor();
+    assert.deepEqual((await onTheDevice(page)).lines, []);
+    await page.evaluate(() => { window.full = false; });
+    await page.getByRole("button", { name: "Log the note" }).click();
+    await told(page, /three/);
+    await trouble(page).getByText(/It was written back from this page: 3 entries\./).waitFor();
+    const after = (await onTheDevice(page)).lines;
+    assert.deepEqual(after.slice(0, 3), before, "byte for byte");
+    assert.equal(after.length, 4);
     await page.reload();
     await ready(page);
     await until(async () => (await texts(page)).length === 4, "entries are lost");
     assert.equal(await trouble(page).innerText(), "");
+  });
+
+  our.visiting("while two tabs are open, and one writes it back in another order: the other finds it whole and writes on", async (one, context) => {
+    await startHeap(one, "Bin 1");
+    await toHeap(one, "Bin 1");
+    await note(one, "first");
+    const pattern = (await exported(one)).text.trimEnd().split("\n").at(-1);
+    await toHeap(one, "Bin 1");
+    await note(one, "second");
+    // Taken in behind the second note, but written before it.
+    await looked(one, another(pattern, 1));
+    await takeIn(one);
+    const other = await context.newPage();
+    await open(other, our.program.address);
+    await toHeap(other, "Bin 1");
+    assert.equal((await texts(other)).length, 4);
+    const before = (await onTheDevice(one)).lines;
+    await clear(context, one);
+    for (const page of [one, other]) await trouble(page).getByText(/^The browser has cleared the journal/).waitFor();
+    await toHeap(one, "Bin 1");
+    await note(one, "third");
+    const after = (await onTheDevice(one)).lines;
+    assert.deepEqual(after.slice(0, 4).sort(), [...before].sort());
+    assert.notDeepEqual(after.slice(0, 4), before, "the order is another");
+    await until(async () => (await texts(other)).length === 5, "the other tab does not follow");
+    await until(async () => (await trouble(other).innerText()) === "", "the other tab takes it for damaged or cleared");
+    await note(other, "fourth");
+    assert.equal((await onTheDevice(one)).lines.length, 6);
+    for (const page of [one, other]) {
+      await page.reload();
+      await ready(page);
+      await until(async () => (await texts(page)).length === 6, "entries are lost");
+      assert.equal(await trouble(page).innerText(), "");
+    }
   });
 
   our.visiting("while the page is open, and the keeper exports: the file is whole", async (page, context) => {
@@ -192,6 +269,7 @@ describe("storage that the browser clears", () => {
     await trouble(page).getByText(/^This browser had a journal of 2 entries and has cleared it\. If you have an exported file, import it/).waitFor();
     await looked(page, file.text);
     await takeIn(page);
+    assert.equal(await trouble(page).innerText(), "", "the file has mended it");
     await toHeap(page, "Bin 1");
     assert.equal((await texts(page)).length, 2);
     await page.reload();

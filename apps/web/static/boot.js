@@ -30,6 +30,11 @@ if ("serviceWorker" in navigator) {
       dispatchEvent(new CustomEvent("heapwright-update"));
     };
     offer();
+    // What took over waits no more.
+    navigator.serviceWorker.addEventListener("controllerchange", () => {
+      delete root.dataset.update;
+      dispatchEvent(new CustomEvent("heapwright-update"));
+    });
     registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", offer));
     addEventListener("heapwright-take-update", () => {
       navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });

@@ -119,17 +119,6 @@ export function write(expected, emptied, blockRows, tailRows) {
   });
 }
 
-/** The position of the last line that is kept. */
-export async function end() {
-  const ends = [0];
-  await transaction(["tail", "blocks"], "readonly", (of) => {
-    for (const name of ["tail", "blocks"]) {
-      of(name).openKeyCursor(null, "prev").onsuccess = ({ target: { result } }) => { if (result) ends.push(result.key); };
-    }
-  });
-  return Math.max(...ends);
-}
-
 export const get = (store, key) => read(store, (of) => of.get(key));
 
 export const put = (store, key, value) => transaction([store], "readwrite", (of) => { of(store).put(value, key); });

@@ -7,11 +7,19 @@ const OURS = `heapwright ${self.registration.scope} `;
 const CACHE = OURS + VERSION;
 const INDEX = new URL("./", self.registration.scope).href;
 const HAS_CONTENT_HASH = /-[0-9a-f]{16}\.\w+$/;
+// Longest that a version that waits may take to say its name [ms]; it may have to be started for it.
+const MOST_WAIT_MS = 1500;
+
+// Whose files answer: those of the next version from when it was told to take over until it has.
+let answering = CACHE;
+// The asking whether the next version can take over, once it has begun.
+let handing;
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
+  if (event.data === "say your name") event.ports[0]?.postMessage(CACHE);
 });
 self.addEventListener("fetch", (event) => {
   const { request } = event;
@@ -39,6 +47,30 @@ async function takeOver() {
   await self.clients.claim();
 }
 
+// A page that closes may leave its worker busy for a moment. The browser would keep the old version for a page that opens
+// just then: where no other is open, the next version takes over all the same, and its files answer from here on.
+async function handOver() {
+  if (!self.registration.waiting) return;
+  if ((await self.clients.matchAll({ includeUncontrolled: true })).length > 0) return;
+  handing ??= askNext(self.registration.waiting);
+  await handing;
+}
+
+async function askNext(next) {
+  const name = await new Promise((told) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => told(data);
+    setTimeout(told, MOST_WAIT_MS);
+    next?.postMessage("say your name", [port2]);
+  });
+  if (!name || !(await caches.match(INDEX, { cacheName: name }))) return;
+  answering = name;
+  next.postMessage("take over");
+}
+
+// What is kept. A cache is not opened for it: that would bring back one that the next version has just deleted.
+const keptOf = (request) => caches.match(request, { cacheName: answering });
+
 // A place inside the page rather than a file: the last segment has no dot.
 function isPlace(url) {
   const last = new URL(url).pathname.split("/").pop();
@@ -47,8 +79,8 @@ function isPlace(url) {
 
 // The index as it must be at this depth: references that begin with "./" are pointed upward, as the server does.
 async function index(request) {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(INDEX);
+  await handOver();
+  const kept = await keptOf(INDEX);
   if (!kept) return fetch(request);
   const depth = new URL(request.url).pathname.slice(new URL(INDEX).pathname.length).split("/").length - 1;
   if (depth === 0) return kept;
@@ -62,10 +94,11 @@ async function index(request) {
 const KEPT_WHEN_USED = /\/demo\.jsonl$/;
 
 async function file(request) {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(request);
+  const kept = await keptOf(request);
   if (kept) return kept;
   const response = await fetch(request);
-  if (response.ok && KEPT_WHEN_USED.test(new URL(request.url).pathname)) await cache.put(request, response.clone());
+  if (response.ok && KEPT_WHEN_USED.test(new URL(request.url).pathname) && await caches.has(answering)) {
+    await (await caches.open(answering)).put(request, response.clone());
+  }
   return response;
 }

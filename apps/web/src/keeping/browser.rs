@@ -13,6 +13,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use super::device;
 use super::fault::KeepError;
+use super::kept::Holds;
 
 /// Lines of a block, and of a tail that is full.
 const BLOCK_LINES: usize = 1000;
@@ -183,12 +184,50 @@ fn row(value: Result<JsValue, JsValue>) -> Result<Array, KeepError> {
 }
 
 impl BrowserStore {
-    /// True when the browser holds less than was read or written: it has cleared it since.
-    pub async fn was_cleared(&self) -> Result<bool, KeepError> {
-        let end = device::end()
-            .await
-            .map_err(|thrown| KeepError::of(&thrown))?;
-        Ok(whole(&end).unwrap_or(0) < self.last)
+    /// What the browser holds of what was read or written, by the link of the last of those lines: a
+    /// number alone would not tell a journal that was cleared and written back in another order.
+    pub async fn holds(&self) -> Result<Holds, KeepError> {
+        if self.last == 0 {
+            return Ok(Holds::All);
+        }
+        let before = as_number(self.last - 1);
+        let tail = row(device::tail(before).await)?;
+        if whole(&tail.get(0)) == Some(self.last) {
+            return Ok(compared(digest_in(&tail.get(3)), self.end.chain(), &[]));
+        }
+        let block = row(device::blocks(before, 1).await)?;
+        Ok(match whole(&block.get(0)) {
+            Some(first) if first <= self.last => {
+                let known = usize::try_from(self.last + 1 - first).unwrap_or(usize::MAX);
+                let digests = bytes(&block.get(3));
+                let behind = digests.get(known.saturating_mul(32)..).unwrap_or_default();
+                compared(digest_in(&block.get(4)), self.end.chain(), behind)
+            }
+            None if tail.length() == 0 => Holds::Less,
+            _ => Holds::Other,
+        })
+    }
+
+    /// True when one of these lines is not among those that were read or written.
+    pub fn lacks(&self, lines: &[Line]) -> bool {
+        lines
+            .iter()
+            .any(|line| !self.known.contains(&line.digest()))
+    }
+}
+
+/// Whether a link that the browser holds follows from the link of the last own line.
+///
+/// - `kept`: the link; where it is missing, reading tells of the damage
+/// - `behind`: the digests of the lines from the last own one to that of the link
+fn compared(kept: Option<Digest>, own: Chain, behind: &[u8]) -> Holds {
+    let expected = behind
+        .chunks(32)
+        .filter_map(Digest::from_slice)
+        .fold(own, Chain::then);
+    match kept {
+        Some(kept) if Chain(kept) != expected => Holds::Other,
+        _ => Holds::All,
     }
 }
 
@@ -318,5 +357,28 @@ impl Store for BrowserStore {
             .map(drop)
             .map_err(|thrown| KeepError::of(&thrown))?;
         Ok(digest)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_same_lines_in_another_order_are_another_journal() {
+        let [one, two, three] = ["one", "two", "three"].map(|text| Line::from(text).digest());
+        let own = Chain::START.then(one).then(two);
+        let other = Chain::START.then(two).then(one);
+        assert_eq!(compared(Some(own.0), own, &[]), Holds::All);
+        assert_eq!(compared(Some(other.0), own, &[]), Holds::Other);
+        // Inside a block only the link behind its last line is kept.
+        let behind = three.0;
+        assert_eq!(compared(Some(own.then(three).0), own, &behind), Holds::All);
+        assert_eq!(
+            compared(Some(other.then(three).0), own, &behind),
+            Holds::Other
+        );
+        // A missing link is damage, not another journal.
+        assert_eq!(compared(None, own, &[]), Holds::All);
     }
 }

@@ -20,8 +20,6 @@ extern "C" {
         tail_rows: &Array,
     ) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
-    pub async fn end() -> Result<JsValue, JsValue>;
-    #[wasm_bindgen(catch)]
     pub async fn get(store: &str, key: &str) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
     pub async fn put(store: &str, key: &str, value: &JsValue) -> Result<JsValue, JsValue>;

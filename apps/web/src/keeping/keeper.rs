@@ -1,11 +1,9 @@
 //! Records what was done, takes it back, brings it back, and follows what other tabs record.
 
-use std::sync::Arc;
-
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Amended, Picture, Withdrawn};
 use heapwright_journal::store::{Damage, Store, facts};
-use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Line, Moment, Stamp, What};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp, What};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_wording as wording;
@@ -14,6 +12,7 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
+use super::cleared::Warning;
 use super::device;
 use super::fault::KeepError;
 use super::kept::Kept;
@@ -58,8 +57,6 @@ pub struct Journal {
     pub status: Status,
     /// What it amounts to.
     pub state: State,
-    /// What is damaged in the store.
-    pub damage: Vec<Damage>,
     /// True in the invented demo garden.
     pub is_demo: bool,
     /// Whether the browser promises to keep it; `None` while that is not known.
@@ -68,13 +65,18 @@ pub struct Journal {
     pub was_asked: bool,
     /// When it was last exported.
     pub last_export: Option<Moment>,
-    /// What must be known before anything else: the browser cleared the journal, or something was not saved.
-    pub warned: Option<String>,
+    /// What must be known before anything else, in sentences: the browser cleared the journal, something
+    /// was not saved, something is damaged.
+    pub trouble: String,
     /// What was done last.
     pub bar: Option<Bar>,
-    recorder: Option<Recorder>,
+    pub(super) warned: Option<Warning>,
+    pub(super) damage: Vec<Damage>,
+    /// True from when the page has lines that the store was found without until they are written back.
+    pub(super) must_put_back: bool,
+    pub(super) recorder: Option<Recorder>,
     /// The position of the last line that is taken in.
-    last: u64,
+    pub(super) last: u64,
 }
 
 impl Journal {
@@ -104,7 +106,7 @@ impl Journal {
 /// The one journal of the page, its store, and those who look at it.
 #[derive(Clone, Copy)]
 pub struct Keeper {
-    journal: StoredValue<Journal>,
+    pub(super) journal: StoredValue<Journal>,
     changed: RwSignal<u32>,
     store: StoredValue<Option<Kept>, LocalStorage>,
     /// Counts the journals that were opened: what waited for one must not go into the next.
@@ -114,7 +116,7 @@ pub struct Keeper {
 /// The store while it is this tab's turn.
 pub(super) struct Turn {
     keeper: Keeper,
-    kept: Option<Kept>,
+    pub(super) kept: Option<Kept>,
     free: JsValue,
     opened: u32,
 }
@@ -258,7 +260,8 @@ impl Keeper {
             journal.lasting = lasting;
             let missed = device::remembered();
             if journal.state.lines() == 0 && missed > 0 {
-                journal.warned = Some(wording::page::gone(u64::from(missed)));
+                journal.warned = Some(Warning::Gone(u64::from(missed)));
+                journal.say_trouble();
             }
         });
         Ok(())
@@ -271,47 +274,6 @@ impl Keeper {
             device::remember(u32::try_from(lines).unwrap_or(u32::MAX));
             device::tell();
         }
-    }
-
-    /// Takes in what others wrote since, in the later part; tells when the browser cleared the journal.
-    pub async fn follow_now(self) -> Result<(), KeepError> {
-        let mut turn = self.turn().await?;
-        if turn.store().was_cleared().await? {
-            self.change(|journal| journal.warned = Some(wording::page::CLEARED.to_owned()));
-            return Ok(());
-        }
-        self.catch_up(&mut turn).await
-    }
-
-    /// Writes the journal back from the page when the browser cleared it since: what was told as saved
-    /// is saved. Only on the way to something that the keeper asked for: who clears it on purpose and
-    /// leaves must not find it again.
-    pub(super) async fn put_back(self, turn: &mut Turn) -> Result<(), KeepError> {
-        if !turn.store().was_cleared().await? {
-            return Ok(());
-        }
-        let (lines, lost) = self.peek(|journal| lines_of(&journal.state));
-        turn.kept = Some(Kept::on_the_device());
-        // Another tab may have begun a journal meanwhile.
-        self.journal.update_value(|journal| journal.last = 0);
-        self.catch_up(turn).await?;
-        turn.store().append(&lines).await?;
-        if let Some(recorder) = self.peek(|journal| journal.recorder) {
-            let id = recorder.device().to_string();
-            turn.store().set_fact(facts::DEVICE, &id).await?;
-        }
-        self.journal.update_value(|journal| {
-            journal.last = 0;
-            journal.damage.clear();
-        });
-        self.catch_up(turn).await?;
-        self.change(|journal| {
-            let told = wording::page::put_back(lines.len() as u64, lost);
-            journal.warned = Some(told);
-            journal.lasting = Some(false);
-            journal.last_export = None;
-        });
-        Ok(())
     }
 
     async fn is_lasting(self, ask: bool) -> Option<bool> {
@@ -390,6 +352,7 @@ impl Keeper {
                 }
                 journal.state.take_all(fresh);
                 journal.damage.extend(through.damage);
+                journal.say_trouble();
             });
         }
         self.journal
@@ -425,6 +388,7 @@ impl Keeper {
             return Err(why);
         }
         let opened = self.opened();
+        let warned = self.peek(|journal| journal.warned.clone());
         let mut tries = 0;
         let event = loop {
             tries += 1;
@@ -471,12 +435,13 @@ impl Keeper {
                     let why = error.to_string();
                     if error == KeepError::Swapped {
                         // The form that it came from may be gone with the garden that it was for.
-                        self.change(|journal| journal.warned = Some(why.clone()));
+                        self.warn(Some(Warning::NotSaved(why.clone())));
                     }
                     return Err(why);
                 }
             }
         };
+        self.mended(warned.as_ref(), false);
         self.tell();
         Ok(event)
     }
@@ -607,31 +572,6 @@ impl Keeper {
         let bytes = turn.store().picture(digest).await.ok()??;
         (Digest::of(&bytes) == digest).then_some(bytes)
     }
-}
-
-/// The lines of all that was read, oldest first, byte for byte as they were kept; and how many cannot be
-/// written again because only a newer version understands them.
-fn lines_of(state: &State) -> (Vec<Line>, u64) {
-    let mut events: Vec<&Event> = state
-        .entries()
-        .flat_map(|entry| {
-            let mut all: Vec<&Arc<Event>> = entry.others().collect();
-            all.extend(entry.recorded());
-            all
-        })
-        .map(AsRef::as_ref)
-        .collect();
-    events.sort_unstable_by_key(|event| (event.stamp, event.id));
-    let mut lost = 0;
-    let mut lines = Vec::new();
-    for event in events {
-        let line = event.write().ok().map(|text| Line::from(text.as_str()));
-        match line.filter(|line| state.has(event.id, line.digest()) == Some(true)) {
-            Some(line) => lines.push(line),
-            None => lost += 1,
-        }
-    }
-    (lines, lost)
 }
 
 /// A correction of when an entry happened; with nothing it only brings it back.

@@ -7,6 +7,17 @@ use super::browser::BrowserStore;
 use super::fault::KeepError;
 use super::memory::MemoryStore;
 
+/// What a store holds of what was read from it or written to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// All of it.
+    All,
+    /// The browser has cleared it since.
+    Less,
+    /// As many lines or more, but others: it was cleared, and another tab has written since.
+    Other,
+}
+
 /// One of two stores.
 #[derive(Debug)]
 pub enum Kept {
@@ -22,11 +33,19 @@ impl Kept {
         Self::Browser(BrowserStore::new())
     }
 
-    /// True when the browser holds less than was read or written.
-    pub async fn was_cleared(&self) -> Result<bool, KeepError> {
+    /// What it holds of what was read or written.
+    pub async fn holds(&self) -> Result<Holds, KeepError> {
         match self {
-            Self::Browser(store) => store.was_cleared().await,
-            Self::Memory(_) => Ok(false),
+            Self::Browser(store) => store.holds().await,
+            Self::Memory(_) => Ok(Holds::All),
+        }
+    }
+
+    /// True when it was read without one of these lines.
+    pub fn lacks(&self, lines: &[Line]) -> bool {
+        match self {
+            Self::Browser(store) => store.lacks(lines),
+            Self::Memory(_) => false,
         }
     }
 }

@@ -232,6 +232,7 @@ impl Keeper {
     /// Takes in what a file brings, all of it or nothing; tells how many entries were new.
     pub async fn take_in(self, looked: &Looked) -> Result<usize, String> {
         let opened = self.opened();
+        let warned = self.peek(|journal| journal.warned.clone());
         let taken = async {
             let mut turn = self.turn().await?;
             self.is_open(opened)?;
@@ -245,6 +246,7 @@ impl Keeper {
             Ok::<_, KeepError>(count)
         };
         let count = taken.await.map_err(|error| error.to_string())?;
+        self.mended(warned.as_ref(), true);
         self.tell();
         Ok(count)
     }

@@ -52,13 +52,10 @@ pub fn bar(hub: Hub) -> AnyView {
         })
     };
     let trouble = move || {
-        keeper
-            .with(|journal| match &journal.status {
-                Status::Failed(why) => Some(why.clone()),
-                _ if journal.warned.is_some() => journal.warned.clone(),
-                _ => wording::page::damage_line(&journal.damage),
-            })
-            .unwrap_or_default()
+        keeper.with(|journal| match &journal.status {
+            Status::Failed(why) => why.clone(),
+            _ => journal.trouble.clone(),
+        })
     };
     let demo = move || {
         keeper.with(|journal| journal.is_demo).then(|| {

@@ -1,7 +1,7 @@
 //! The garden's name and where it lies, in its journal.
 
 use heapwright_journal::content::{GardenDescribed, Place};
-use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit};
+use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius};
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
@@ -11,6 +11,9 @@ use crate::shell::Hub;
 
 /// Metres in a foot, exact (1959).
 const METRES_PER_FOOT: f64 = 0.3048;
+/// A garden that moves by less than this keeps the name of its place [deg]: about 50 km, as far as the
+/// name of a place may reach.
+const SAME_PLACE_DEG: f64 = 0.5;
 
 /// The section.
 pub fn section(hub: Hub) -> AnyView {
@@ -45,33 +48,24 @@ struct Typed {
     elevation: RwSignal<String>,
     coldest: RwSignal<String>,
     warmest: RwSignal<String>,
+    /// The place as the journal had it when the form was opened.
+    kept: StoredValue<Option<Place>>,
 }
 
 fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
     let system = hub.page.with(|page| page.system());
     let typed = hub.keeper.peek(|journal| {
         let garden = journal.state.garden();
-        let place = garden.place.as_ref();
-        let text = |number: Option<f64>| {
-            RwSignal::new(number.map_or_else(String::new, |number| format!("{number}")))
-        };
-        let metric = system == UnitSystem::Metric;
+        let [latitude, longitude, elevation, coldest, warmest] =
+            texts_of(garden.place.as_ref(), system).map(RwSignal::new);
         Typed {
             name: RwSignal::new(garden.name.clone().unwrap_or_default()),
-            latitude: text(place.map(|place| place.latitude_deg)),
-            longitude: text(place.map(|place| place.longitude_deg)),
-            // What the journal has in other units than are shown is left to be entered anew.
-            elevation: text(place.and_then(|place| place.elevation_m).filter(|_| metric)),
-            coldest: text(
-                place
-                    .and_then(|place| place.coldest_month_c)
-                    .filter(|_| metric),
-            ),
-            warmest: text(
-                place
-                    .and_then(|place| place.warmest_month_c)
-                    .filter(|_| metric),
-            ),
+            latitude,
+            longitude,
+            elevation,
+            coldest,
+            warmest,
+            kept: StoredValue::new(garden.place.clone()),
         }
     });
     view! {
@@ -93,32 +87,19 @@ fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
 
 impl Typed {
     fn entry(self, system: UnitSystem) -> Entry {
-        let number = |typed: RwSignal<String>| typed.with_untracked(|typed| number_in(typed));
-        let degrees = |typed| {
-            number(typed).map(|number| {
-                number.map(|number| match system {
-                    UnitSystem::Metric => number,
-                    UnitSystem::UsCustomary => celsius_from_fahrenheit(number),
-                })
-            })
-        };
         let name = self.name.with_untracked(|name| name.trim().to_owned());
         let name = (!name.is_empty()).then_some(name);
-        let place = match (number(self.latitude)?, number(self.longitude)?) {
-            (Some(latitude_deg), Some(longitude_deg)) => Some(Place {
-                name: None,
-                latitude_deg,
-                longitude_deg,
-                elevation_m: number(self.elevation)?.map(|height| match system {
-                    UnitSystem::Metric => height,
-                    UnitSystem::UsCustomary => height * METRES_PER_FOOT,
-                }),
-                coldest_month_c: degrees(self.coldest)?,
-                warmest_month_c: degrees(self.warmest)?,
-            }),
-            (None, None) => None,
-            _ => return Err(words::PLACE_NEEDS_BOTH.to_owned()),
-        };
+        let texts = [
+            self.latitude,
+            self.longitude,
+            self.elevation,
+            self.coldest,
+            self.warmest,
+        ];
+        let texts = texts.map(|typed| typed.get_untracked());
+        let place = self
+            .kept
+            .with_value(|kept| place_of(kept.as_ref(), &texts, system))?;
         if name.is_none() && place.is_none() {
             return Err(words::NOTHING_OF_GARDEN.to_owned());
         }
@@ -129,6 +110,78 @@ impl Typed {
         };
         Ok((content.into(), None))
     }
+}
+
+/// Latitude, longitude, elevation, coldest and warmest month of a place as they are typed.
+fn texts_of(place: Option<&Place>, system: UnitSystem) -> [String; 5] {
+    let text = |number: Option<f64>| number.map_or_else(String::new, |number| number.to_string());
+    // What is converted shows without its tail.
+    let tenths = |number: f64| (number * 10.0).round() / 10.0;
+    let metres = |metres: f64| match system {
+        UnitSystem::Metric => metres,
+        UnitSystem::UsCustomary => tenths(metres / METRES_PER_FOOT),
+    };
+    let degrees = |celsius: f64| match system {
+        UnitSystem::Metric => celsius,
+        UnitSystem::UsCustomary => tenths(fahrenheit_from_celsius(celsius)),
+    };
+    [
+        text(place.map(|place| place.latitude_deg)),
+        text(place.map(|place| place.longitude_deg)),
+        text(place.and_then(|place| place.elevation_m).map(metres)),
+        text(place.and_then(|place| place.coldest_month_c).map(degrees)),
+        text(place.and_then(|place| place.warmest_month_c).map(degrees)),
+    ]
+}
+
+/// The place that was typed, on from the one that is kept: what stands as it was shown stays as it was
+/// kept, to the last digit, and so does what the form does not show.
+fn place_of(
+    kept: Option<&Place>,
+    texts: &[String; 5],
+    system: UnitSystem,
+) -> Result<Option<Place>, String> {
+    let [latitude, longitude, elevation, coldest, warmest] = texts;
+    let (latitude_deg, longitude_deg) = match (number_in(latitude)?, number_in(longitude)?) {
+        (Some(latitude_deg), Some(longitude_deg)) => (latitude_deg, longitude_deg),
+        (None, None) => return Ok(None),
+        _ => return Err(words::PLACE_NEEDS_BOTH.to_owned()),
+    };
+    let metres = |feet_or_metres: f64| match system {
+        UnitSystem::Metric => feet_or_metres,
+        UnitSystem::UsCustomary => feet_or_metres * METRES_PER_FOOT,
+    };
+    let celsius = |degrees: f64| match system {
+        UnitSystem::Metric => degrees,
+        UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
+    };
+    let elevation_m = number_in(elevation)?.map(metres);
+    let coldest_month_c = number_in(coldest)?.map(celsius);
+    let warmest_month_c = number_in(warmest)?.map(celsius);
+    let typed = Place {
+        name: None,
+        latitude_deg,
+        longitude_deg,
+        elevation_m,
+        coldest_month_c,
+        warmest_month_c,
+    };
+    let Some(kept) = kept else {
+        return Ok(Some(typed));
+    };
+    let shown = texts_of(Some(kept), system);
+    let as_kept = |at: usize, kept: Option<f64>, typed: Option<f64>| {
+        if texts[at] == shown[at] { kept } else { typed }
+    };
+    let is_near = (latitude_deg - kept.latitude_deg).abs() < SAME_PLACE_DEG
+        && (longitude_deg - kept.longitude_deg).abs() < SAME_PLACE_DEG;
+    Ok(Some(Place {
+        name: kept.name.clone().filter(|_| is_near),
+        elevation_m: as_kept(2, kept.elevation_m, typed.elevation_m),
+        coldest_month_c: as_kept(3, kept.coldest_month_c, typed.coldest_month_c),
+        warmest_month_c: as_kept(4, kept.warmest_month_c, typed.warmest_month_c),
+        ..typed
+    }))
 }
 
 fn field(
@@ -189,4 +242,61 @@ fn input(id: &'static str, is_number: bool, typed: RwSignal<String>) -> AnyView 
         />
     }
     .into_any()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn kept() -> Place {
+        Place {
+            name: Some("the allotments".to_owned()),
+            latitude_deg: 51.48,
+            longitude_deg: -0.3,
+            elevation_m: Some(12.0),
+            coldest_month_c: Some(4.7),
+            warmest_month_c: Some(18.3),
+        }
+    }
+
+    #[test]
+    fn what_is_not_changed_stays_to_the_last_digit_in_either_units() {
+        for system in [UnitSystem::Metric, UnitSystem::UsCustomary] {
+            let texts = texts_of(Some(&kept()), system);
+            assert_eq!(place_of(Some(&kept()), &texts, system), Ok(Some(kept())));
+        }
+        let texts = texts_of(Some(&kept()), UnitSystem::UsCustomary);
+        assert_eq!(texts, ["51.48", "-0.3", "39.4", "40.5", "64.9"]);
+    }
+
+    #[test]
+    fn what_is_changed_is_taken_and_what_is_emptied_goes() {
+        let mut texts = texts_of(Some(&kept()), UnitSystem::UsCustomary);
+        texts[2] = "100".to_owned();
+        texts[3] = String::new();
+        let place = place_of(Some(&kept()), &texts, UnitSystem::UsCustomary)
+            .ok()
+            .flatten();
+        let expected = Place {
+            elevation_m: Some(100.0 * METRES_PER_FOOT),
+            coldest_month_c: None,
+            ..kept()
+        };
+        assert_eq!(place, Some(expected));
+    }
+
+    #[test]
+    fn a_garden_that_moves_far_leaves_the_name_of_its_place() {
+        let mut texts = texts_of(Some(&kept()), UnitSystem::Metric);
+        texts[0] = "51.5".to_owned();
+        let name = |texts| {
+            place_of(Some(&kept()), texts, UnitSystem::Metric)
+                .ok()
+                .flatten()
+                .and_then(|place| place.name)
+        };
+        assert_eq!(name(&texts).as_deref(), Some("the allotments"));
+        texts[0] = "-33.9".to_owned();
+        assert_eq!(name(&texts), None);
+    }
 }

@@ -32,7 +32,7 @@ enum Step {
     Material,
 }
 
-/// What was entered in the steps; it stays while one goes forth and back.
+/// What was entered in the steps; it stays while one goes forth and back with one vessel.
 #[derive(Clone, Copy)]
 struct Weighing {
     hub: Hub,
@@ -60,6 +60,14 @@ pub fn section(hub: Hub) -> AnyView {
         material: RwSignal::new(None),
         fault: RwSignal::new(None),
     };
+    // What was known of the vessel counts before its weights: whoever weighs after all means the weights.
+    Effect::new(move |before: Option<String>| {
+        let water = weighing.water.get();
+        if before.is_some_and(|before| before != water) {
+            weighing.holds.set(String::new());
+        }
+        water
+    });
     let steps = move || match weighing.step.get() {
         Step::Closed => button("main-act", words::WEIGH, move || weighing.go(Step::Empty)),
         Step::Empty => weighing.empty_step(),
@@ -123,8 +131,10 @@ fn only_here(hub: Hub) -> AnyView {
         sender.run(work, move || hub.act.run(Action::MeasuresKept));
     };
     let rows = move || {
+        // The demo garden is in memory: what went into it would be gone with it.
+        let is_demo = hub.keeper.with(|journal| journal.is_demo);
         hub.page.with(|page| {
-            (!page.measures.is_empty()).then(|| {
+            (!is_demo && !page.measures.is_empty()).then(|| {
                 let rows = page
                     .measures
                     .iter()
@@ -179,8 +189,25 @@ impl Weighing {
         self.hub.page.with(|page| page.system())
     }
 
+    /// Forgets what was entered: it was of one vessel and one filling.
+    fn clear(self) {
+        for typed in [self.empty, self.water, self.holds, self.full] {
+            typed.set(String::new());
+        }
+        self.material.set(None);
+        self.fault.set(None);
+    }
+
+    fn choose(self, vessel: String) {
+        self.clear();
+        self.vessel.set(vessel);
+    }
+
     fn go(self, step: Step) {
         self.fault.set(None);
+        if step == Step::Closed {
+            self.clear();
+        }
         self.step.set(step);
         let title = if step == Step::Closed {
             "vessels-title"
@@ -274,7 +301,7 @@ impl Weighing {
         let fields = view! {
             <div class="field">
                 <label for="weigh-vessel">{words::WHICH_VESSEL}</label>
-                <select id="weigh-vessel" on:change=move |event| self.vessel.set(event_target_value(&event))>
+                <select id="weigh-vessel" on:change=move |event| self.choose(event_target_value(&event))>
                     {options}
                 </select>
             </div>
