@@ -289,7 +289,7 @@ mod tests {
     fn a_garden_that_moves_far_leaves_the_name_of_its_place() {
         let mut texts = texts_of(Some(&kept()), UnitSystem::Metric);
         texts[0] = "51.5".to_owned();
-        let name = |texts| {
+        let name = |texts: &[String; 5]| {
             place_of(Some(&kept()), texts, UnitSystem::Metric)
                 .ok()
                 .flatten()
