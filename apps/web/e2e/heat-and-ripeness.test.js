@@ -104,7 +104,7 @@ describe("in the demo garden", () => {
     assert.ok(lasting.length > 0);
     for (const line of lasting) assert.match(line.replace(/\s+/g, " "), /^(This heap had .+ (on|from) \d+ \w+ \d{4}.*: .|.+\. In this heap that goes for .+ (on|from) \d+ \w+ \d{4}.*; .+\.$)/);
     await page.locator(`${NUTRIENTS} summary`).first().click();
-    const table = page.locator(`${NUTRIENTS} table`).first();
+    const table = page.locator(`${NUTRIENTS} details table`).first();
     await table.waitFor();
     const cells = () => table.locator("tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent.trim())));
     const elements = await cells();

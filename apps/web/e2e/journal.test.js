@@ -144,7 +144,7 @@ describe("logging", () => {
     await page.getByLabel("When it was in truth").fill("2026-03-04T07:30");
     await page.getByRole("button", { name: "Correct", exact: true }).click();
     await page.getByRole("heading", { name: "4 March 2026" }).waitFor();
-    assert.equal(await textOf(entries(page).locator(".entry-time")), "07:30 (corrected)");
+    assert.equal(await textOf(entries(page).locator(".entry-time")), "7:30 am (corrected)");
     // The correction itself can be undone.
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("heading", { name: "4 March 2026" }).waitFor({ state: "detached" });
@@ -163,6 +163,7 @@ describe("logging", () => {
     await page.getByRole("heading", { level: 1, name: "Settings" }).waitFor();
     await page.reload();
     await ready(page);
+    await page.getByRole("heading", { level: 1, name: "Settings" }).waitFor();
     assert.deepEqual(await page.getByRole("heading", { level: 1 }).allInnerTexts(), ["Settings"]);
   });
 

@@ -559,7 +559,7 @@ describe("wet hands", () => {
       assert.ok(await row.getByRole("rowheader").count() === 1 && await row.getByRole("cell").count() > 1, "it is still a table");
       await page.locator(".heap-link").first().click();
       await page.locator(".nutrients summary").first().click({ timeout: PATIENCE_MS });
-      await page.locator(".nutrients table").first().waitFor();
+      await page.locator(".nutrients details table").first().waitFor();
       assert.deepEqual((await wide(".nutrients")).filter((beyond) => beyond > 0), [], "nutrients");
       assert.equal(await sidewaysScroll(page), 0);
     }, { viewport: { width, height: 740 } });
