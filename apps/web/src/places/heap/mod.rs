@@ -88,7 +88,7 @@ pub fn HeapPlace(
         .into_any(),
     };
     view! {
-        <div class="place">
+        <div class="place place-wide">
             <p><a class="link" href=Route::Heaps.address()>"All heaps"</a></p>
             <h1 id="title" tabindex="-1">{live_text(name)}</h1>
             {live(whole)}

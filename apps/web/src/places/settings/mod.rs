@@ -22,7 +22,7 @@ use crate::shell::hub;
 pub fn Settings() -> impl IntoView {
     let hub = hub();
     view! {
-        <div class="settings place">
+        <div class="settings place place-wide">
             <h1 id="title" tabindex="-1">{wording::page::SETTINGS}</h1>
             {looks::section(hub)}
             {journal_file()}
