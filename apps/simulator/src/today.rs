@@ -4,7 +4,7 @@ use heapwright_answers::today::{Need, TodayAnswer, Urgency, today};
 use heapwright_calendar::{Telling, calendar};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
-use heapwright_journal::{Content, DeviceId, Event, EventId, Moment, Stamp, What};
+use heapwright_journal::{Content, Event, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_wire::{NeedTold, QuietTold, TodayTold};
@@ -87,20 +87,7 @@ fn need_told(
 
 /// An entry as a line of the journal whose id, stamp and time mean nothing.
 fn line(entry: &Content, now: Moment) -> Option<String> {
-    let event = Event {
-        id: EventId::new(0, &[0; 10]),
-        stamp: Stamp {
-            wall_ms: 0,
-            count: 0,
-            device: DeviceId(0),
-        },
-        happened: now,
-        recorded: now,
-        by: None,
-        batch: None,
-        what: What::Known(entry.clone()),
-    };
-    event.write().ok()
+    Event::not_logged(entry.clone(), now).write().ok()
 }
 
 #[cfg(test)]

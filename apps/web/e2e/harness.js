@@ -135,9 +135,9 @@ export async function newProfile() {
  */
 export function rig(options = PHONE) {
   const rig = {
-    visiting(name, steps, { prepare, expected, timeout } = {}) {
+    visiting(name, steps, { prepare, expected, timeout, viewport } = {}) {
       test(name, { timeout }, async (run) => {
-        const context = await rig.browser.newContext(options);
+        const context = await rig.browser.newContext(viewport ? { ...options, viewport } : options);
         try {
           await prepare?.(context);
           const page = await context.newPage();

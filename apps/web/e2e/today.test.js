@@ -1,35 +1,12 @@
 // The daily companion: the bar of places, what each heap needs today, the first minute, wet hands.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import { newProfile, open, openBrowser, PATIENCE_MS, PHONE, ready, sidewaysScroll, startProgram, until } from "./harness.js";
+import { describe, test } from "node:test";
+import { newProfile, open, PATIENCE_MS, PHONE, ready, rig, sidewaysScroll, until } from "./harness.js";
 import { form, onTheDevice, opened, startHeap, texts, toHeap, told } from "./journal.js";
 import { goTo, inHand, count, plain, sentence, textOf, tile } from "./keeper.js";
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-function visiting(name, hands, options = PHONE) {
-  test(name, async () => {
-    const context = await browser.newContext(options);
-    try {
-      const page = await context.newPage();
-      await open(page, program.address);
-      await hands(page, context);
-    } finally {
-      await context.close();
-    }
-  });
-}
+const our = rig();
+const { visiting } = our;
 
 /** Waits until the needs of the day are there, or that there are none. */
 const worked = (page) => page.locator(".today :is(.needs, .need-rest)").waitFor({ timeout: PATIENCE_MS });
@@ -83,9 +60,9 @@ describe("the bar of places", () => {
 
   test("the first paint has the same bar as the page", async () => {
     const drawn = async (javaScriptEnabled) => {
-      const context = await browser.newContext({ ...PHONE, javaScriptEnabled });
+      const context = await our.browser.newContext({ ...PHONE, javaScriptEnabled });
       const page = await context.newPage();
-      await (javaScriptEnabled ? open(page, program.address) : page.goto(program.address));
+      await (javaScriptEnabled ? open(page, our.program.address) : page.goto(our.program.address));
       const bar = await page.locator(".places a").evaluateAll((links) => links.map((link) => {
         const { x, y, width, height } = link.getBoundingClientRect();
         return [link.textContent.trim(), link.getAttribute("href"), link.querySelector("svg").innerHTML.replace(/><\/(path|circle)>/g, "/>").replace("<!---->", ""), y > 300 ? [x, y, width, height].map(Math.round) : ""];
@@ -115,10 +92,10 @@ describe("the bar of places", () => {
 
 describe("the first minute", () => {
   test("a first visit answers within 60 s, with no account and nothing to read first", async (run) => {
-    const context = await browser.newContext(PHONE);
+    const context = await our.browser.newContext(PHONE);
     const page = await context.newPage();
     const start = Date.now();
-    await open(page, program.address);
+    await open(page, our.program.address);
     await page.getByRole("heading", { level: 1, name: "Balance a feed" }).waitFor();
     await tile(page, "Coffee grounds").tap();
     const line = await textOf(sentence(page));
@@ -218,7 +195,7 @@ describe("Today", () => {
     try {
       let context = await profile.open(PHONE);
       let page = context.pages()[0];
-      await open(page, program.address);
+      await open(page, our.program.address);
       await fedHeap(page, "Bin 1");
       await context.close();
 
@@ -230,7 +207,7 @@ describe("Today", () => {
         window.taps = 0;
         addEventListener("click", () => { window.taps += 1; }, true);
       });
-      await open(page, program.address);
+      await open(page, our.program.address);
       await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
       await worked(page);
       const now = page.getByRole("button", { name: /^Write the temperature down/ });
@@ -259,17 +236,17 @@ describe("Today", () => {
     try {
       let context = await profile.open(PHONE);
       let page = context.pages()[0];
-      await open(page, program.address);
+      await open(page, our.program.address);
       await page.getByRole("heading", { level: 1, name: "Balance a feed" }).waitFor();
       await startHeap(page, "Bin 1");
-      await page.goto(program.address);
+      await page.goto(our.program.address);
       await ready(page);
       await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
       await worked(page);
       await context.close();
       context = await profile.open(PHONE);
       page = context.pages()[0];
-      await open(page, program.address);
+      await open(page, our.program.address);
       await page.getByRole("heading", { level: 1, name: "Today", exact: true }).waitFor();
       await context.close();
     } finally {
@@ -403,7 +380,7 @@ describe("Today, while its worker is slow, broken or asked anew", () => {
 
   visiting("a journal that cannot be opened is not called empty", async (page, context) => {
     await context.addInitScript(() => Object.defineProperty(window, "indexedDB", { value: undefined }));
-    await page.goto(`${program.address}#/today`);
+    await page.goto(`${our.program.address}#/today`);
     await page.reload();
     await ready(page);
     await page.waitForFunction(() => document.querySelector(".trouble")?.textContent !== "");
@@ -442,7 +419,7 @@ describe("Today, while its worker is slow, broken or asked anew", () => {
 
   visiting("the shortcut of the installed page asks for a temperature, of the one heap at once and of several by choice", async (page) => {
     await startHeap(page, "Bin 1");
-    await page.goto(`${program.address}#/today/temperature`);
+    await page.goto(`${our.program.address}#/today/temperature`);
     await page.reload();
     await ready(page);
     await page.waitForFunction(() => document.activeElement.id === "read-temperature");
@@ -494,7 +471,7 @@ describe("wet hands", () => {
     await page.getByRole("button", { name: "Clear all" }).tap();
     await tile(page, "Bread").tap();
     await fedHeap(page, "Bin 1");
-    await page.goto(`${program.address}#/balance`);
+    await page.goto(`${our.program.address}#/balance`);
     await page.reload();
     await ready(page);
     assert.equal(await page.locator(".tiles .tile").first().innerText(), "Bread");

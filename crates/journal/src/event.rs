@@ -9,7 +9,7 @@ use crate::check::Problem;
 use crate::content::Content;
 use crate::id::EventId;
 use crate::moment::Moment;
-use crate::stamp::Stamp;
+use crate::stamp::{DeviceId, Stamp};
 
 /// The version of the format that this program writes.
 pub const FORMAT_VERSION: u32 = 1;
@@ -58,6 +58,24 @@ pub struct NotUnderstood {
 }
 
 impl Event {
+    /// What would stand in the journal if it were logged now; its id and stamp mean nothing.
+    #[must_use]
+    pub const fn not_logged(content: Content, now: Moment) -> Self {
+        Self {
+            id: EventId::new(0, &[0; 10]),
+            stamp: Stamp {
+                wall_ms: 0,
+                count: 0,
+                device: DeviceId(0),
+            },
+            happened: now,
+            recorded: now,
+            by: None,
+            batch: None,
+            what: What::Known(content),
+        }
+    }
+
     /// What it was, when it is understood.
     #[must_use]
     pub const fn content(&self) -> Option<&Content> {

@@ -3,7 +3,7 @@
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Amended, Picture, Withdrawn};
 use heapwright_journal::store::{Damage, Store, facts};
-use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp, What};
+use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_wording as wording;
@@ -481,19 +481,7 @@ impl Keeper {
     /// What an entry would say if it were logged now.
     pub fn told(self, content: Content, system: UnitSystem) -> String {
         let now = device::now();
-        let event = Event {
-            id: EventId::new(0, &[0; 10]),
-            stamp: Stamp {
-                wall_ms: 0,
-                count: 0,
-                device: DeviceId(0),
-            },
-            happened: now,
-            recorded: now,
-            by: None,
-            batch: None,
-            what: What::Known(content),
-        };
+        let event = Event::not_logged(content, now);
         self.with(|journal| {
             wording::entry_line(Catalogue::built_in(), &journal.state, &event, system)
         })
