@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, before, describe, test } from "node:test";
-import { axeEverywhere, DIRECTIONS, open, openBrowser, PHONE, sidewaysScroll, startProgram, WIDTHS_PX } from "./harness.js";
+import { axeEverywhere, DIRECTIONS, open, openBrowser, PHONE, sidewaysScroll, startProgram, until, WIDTHS_PX } from "./harness.js";
 import { whole } from "./ahead.js";
 import { form, startHeap, toHeap } from "./journal.js";
 import { answer, count, description, folded, goTo, inHand, inReach, openAll, sentence, textOf, tile, underSentence } from "./keeper.js";
@@ -499,7 +499,10 @@ describe("accessibility tree", () => {
   test("figures have names, and each control has one that says what it is for", async () => {
     const page = await visit(PHONE, "everything opened");
     for (const name of ["C:N", "Moisture", "Air space", "Mass", "Volume"]) {
-      assert.equal(await page.getByRole("region", { name: `${name}, part by part` }).getByRole("table").count(), 1, name);
+      const table = page.getByRole("region", { name: `${name}, part by part` }).getByRole("table");
+      // What is folded away is made when it is opened.
+      await table.first().waitFor();
+      assert.equal(await table.count(), 1, name);
     }
     for (const role of ["button", "textbox", "searchbox", "combobox", "checkbox"]) {
       const all = await page.getByRole(role).count();
@@ -509,8 +512,9 @@ describe("accessibility tree", () => {
     }
     const names = await page.locator("button, input[type=text], select").evaluateAll((all) => all.map((one) => one.getAttribute("aria-label")).filter(Boolean));
     assert.deepEqual(names.filter((name, index) => names.indexOf(name) !== index), [], "two controls of one name");
-    await count(inHand(page, "Veg scraps")).fill("abc");
-    assert.match(await description(count(inHand(page, "Veg scraps"))), /\S/);
+    const amount = count(inHand(page, "Veg scraps"));
+    await amount.fill("abc");
+    await until(async () => /\S/.test(await description(amount)), "the fault is told with the field");
     await page.context().close();
   });
 

@@ -218,20 +218,53 @@ mod tests {
         assert_eq!(programme.solve(9), Outcome::Unknown);
     }
 
+    #[test]
+    fn nearly_whole_is_not_whole() {
+        let mut programme = Programme::default();
+        programme.add_variable(variable(2.422_528_045_195_949_4, 1.0, true));
+        programme.add_variable(variable(3.094_426_112_047_831_4, 4.0, true));
+        programme.add_row(
+            &[-1.0, -0.206_030_030_089_390_2],
+            Comparison::AtMost,
+            -0.153_970_994_804_595_9,
+        );
+        let Outcome::Solved(solved) = programme.solve(100) else {
+            panic!("one of the first will do")
+        };
+        assert_eq!(solved.values, [1.0, 0.0]);
+        assert!((solved.objective - 2.422_528_045_195_949_4).abs() < 1e-12);
+    }
+
     /// A programme as the crate `microlp` solves it: the least cost, `None` where there is no point.
+    ///
+    /// It takes a number within a millionth of a whole one for whole, and its
+    /// cost is then too low by as much. So the rest is solved again beside the
+    /// whole numbers that it meant.
     fn of_another_solver(programme: &Programme) -> Option<f64> {
+        let solved = points_of_another_solver(programme, None)?;
+        let whole = solved.iter().map(|value| value.round()).collect::<Vec<_>>();
+        let again = points_of_another_solver(programme, Some(&whole))?;
+        let costs = programme.variables.iter().map(|variable| variable.cost);
+        Some(costs.zip(again).map(|(cost, value)| cost * value).sum())
+    }
+
+    /// The values that `microlp` finds; with `whole`, the whole variables are held there.
+    fn points_of_another_solver(programme: &Programme, whole: Option<&[f64]>) -> Option<Vec<f64>> {
         use microlp::{ComparisonOp, Error, OptimizationDirection, Problem};
         let mut problem = Problem::new(OptimizationDirection::Minimize);
         let handles: Vec<_> = programme
             .variables
             .iter()
-            .map(|variable| {
-                if variable.whole {
+            .enumerate()
+            .map(|(place, variable)| match whole {
+                Some(whole) if variable.whole => {
+                    problem.add_var(variable.cost, (whole[place], whole[place]))
+                }
+                None if variable.whole => {
                     #[allow(clippy::cast_possible_truncation)] // a handful
                     problem.add_integer_var(variable.cost, (0, variable.most as i32))
-                } else {
-                    problem.add_var(variable.cost, (0.0, variable.most))
                 }
+                _ => problem.add_var(variable.cost, (0.0, variable.most)),
             })
             .collect();
         for (coefficients, comparison, right) in &programme.rows {
@@ -247,7 +280,10 @@ mod tests {
             problem.add_constraint(&terms[..], operator, *right);
         }
         match problem.solve() {
-            Ok(solved) => Some(solved.into_solution().unwrap().objective()),
+            Ok(solved) => {
+                let solved = solved.into_solution().unwrap();
+                Some(handles.iter().map(|handle| solved[*handle]).collect())
+            }
             Err(Error::Infeasible) => None,
             Err(other) => panic!("{other}"),
         }
