@@ -4,6 +4,7 @@ use heapwright_answers::heap::Snapshot;
 use heapwright_answers::{PlanAnswer, SimulationNotice};
 use heapwright_journal::content::Place;
 use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
+use heapwright_texts::Locale;
 
 use crate::forecast::number;
 
@@ -91,15 +92,15 @@ pub fn is_about_weather(notice: &SimulationNotice) -> bool {
 
 /// The figures of a time, in a sentence.
 #[must_use]
-pub fn figures_line(row: &Snapshot, system: UnitSystem) -> String {
+pub fn figures_line(row: &Snapshot, locale: Locale) -> String {
     format!(
         "Core {}, edge {}, air outside {}; lowest oxygen {}; moisture {}; volume {}.",
-        temperature_text(row.core_temperature_c, system),
-        temperature_text(row.edge_temperature_c, system),
-        temperature_text(row.air_temperature_c, system),
+        locale.temperature(row.core_temperature_c),
+        locale.temperature(row.edge_temperature_c),
+        locale.temperature(row.air_temperature_c),
         whole_percent(row.lowest_oxygen_pct),
         whole_percent(100.0 * row.moisture),
-        volume_text(row.volume_m3, system)
+        locale.volume(row.volume_m3)
     )
 }
 
@@ -175,7 +176,7 @@ pub const COMPARED_HEAD: &str = "From now on";
 pub fn compared_rows(
     plans: &[&PlanAnswer],
     when: &dyn Fn(f64) -> String,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<Vec<String>> {
     let all: Vec<Compared> = plans.iter().map(|plan| Compared::of(plan)).collect();
     let row = |name: &str, text: &dyn Fn(&Compared) -> String| {
@@ -184,33 +185,29 @@ pub fn compared_rows(
             .collect::<Vec<_>>()
     };
     vec![
-        row("Core at its warmest", &|one| {
-            temperature_text(one.peak_c, system)
-        }),
+        row("Core at its warmest", &|one| locale.temperature(one.peak_c)),
         row(
-            &format!("Days at {} or more", temperature_text(55.0, system)),
+            &format!("Days at {} or more", locale.temperature(55.0)),
             &|one| number(one.days_hot),
         ),
         row("Lowest oxygen", &|one| {
-            format!("{}\u{a0}%", significant(one.lowest_oxygen_pct, 2))
+            format!("{}\u{a0}%", locale.significant(one.lowest_oxygen_pct, 2))
         }),
         row("Days short of air", &|one| number(one.days_sour)),
         row("Driest", &|one| whole_percent(one.driest_pct)),
         row("Water wanted at the end", &|one| {
             if one.water_wanted_l >= 1.0 {
-                volume_text(one.water_wanted_l / 1000.0, system)
+                locale.volume(one.water_wanted_l / 1000.0)
             } else if one.water_wanted_l <= -1.0 {
                 format!(
                     "none, {} too much",
-                    volume_text(-one.water_wanted_l / 1000.0, system)
+                    locale.volume(-one.water_wanted_l / 1000.0)
                 )
             } else {
                 "none".to_owned()
             }
         }),
-        row("Volume at the end", &|one| {
-            volume_text(one.volume_m3, system)
-        }),
+        row("Volume at the end", &|one| locale.volume(one.volume_m3)),
         row("Ready from", &|one| {
             one.ready_day.map_or_else(|| "not yet".to_owned(), &when)
         }),
@@ -223,14 +220,14 @@ pub fn difference_line(
     name: &str,
     plan: &PlanAnswer,
     against: &PlanAnswer,
-    system: UnitSystem,
+    locale: Locale,
 ) -> String {
     let (one, other) = (Compared::of(plan), Compared::of(against));
     let mut told = Vec::new();
     let warmer_k = one.peak_c - other.peak_c;
     if warmer_k.abs() >= 1.0 {
         let word = if warmer_k > 0.0 { "warmer" } else { "cooler" };
-        let degrees = match system {
+        let degrees = match locale.units {
             UnitSystem::Metric => format!("{:.0}\u{a0}\u{b0}C", warmer_k.abs()),
             UnitSystem::UsCustomary => format!("{:.0}\u{a0}\u{b0}F", 1.8 * warmer_k.abs()),
         };
@@ -240,7 +237,7 @@ pub fn difference_line(
         days_apart(one.days_hot - other.days_hot).map(|(days, word)| {
             format!(
                 "it is at {} or more for {days} {word}",
-                temperature_text(55.0, system)
+                locale.temperature(55.0)
             )
         }),
     );
@@ -265,7 +262,7 @@ pub fn difference_line(
         };
         told.push(format!(
             "it ends {} {word}",
-            volume_text(smaller_m3.abs(), system)
+            locale.volume(smaller_m3.abs())
         ));
     }
     match (one.ready_day, other.ready_day) {

@@ -6,13 +6,14 @@ use heapwright_quantity::{
     Amount, Interval, Unit, UnitSystem, mass_text, measure_count_text, significant, volume_text,
 };
 use heapwright_terms::Material;
+use heapwright_texts::Locale;
 
 /// An amount in the keeper's own measures: "3 buckets", "4.5 kg".
 #[must_use]
-pub fn amount_text(catalogue: &Catalogue, amount: &Amount, system: UnitSystem) -> String {
+pub fn amount_text(catalogue: &Catalogue, amount: &Amount, locale: Locale) -> String {
     match &amount.unit {
-        Unit::Mass(unit) => mass_text(amount.count * unit.kilograms(), system),
-        Unit::Volume(unit) => volume_text(amount.count * unit.cubic_metres(), system),
+        Unit::Mass(unit) => locale.mass(amount.count * unit.kilograms()),
+        Unit::Volume(unit) => locale.volume(amount.count * unit.cubic_metres()),
         Unit::Measure(id) => {
             let count = measure_count_text(amount.count);
             match catalogue.measure(id) {
@@ -26,10 +27,10 @@ pub fn amount_text(catalogue: &Catalogue, amount: &Amount, system: UnitSystem) -
 
 /// An amount of something: "3 buckets of shredded leaves".
 #[must_use]
-pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, system: UnitSystem) -> String {
+pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, locale: Locale) -> String {
     format!(
         "{} of {}",
-        amount_text(catalogue, &found.amount, system),
+        amount_text(catalogue, &found.amount, locale),
         name_in_sentence(catalogue, found)
     )
 }
@@ -78,8 +79,8 @@ fn lower_first(name: &str) -> String {
 
 /// Water from a can, by volume: a litre weighs a kilogram.
 #[must_use]
-pub fn water_text(water_kg: f64, system: UnitSystem) -> String {
-    volume_text(water_kg / 1000.0, system)
+pub fn water_text(water_kg: f64, locale: Locale) -> String {
+    locale.volume(water_kg / 1000.0)
 }
 
 /// A ratio for people: two digits, three from 100 up.

@@ -6,6 +6,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_terms::MaterialId;
+use heapwright_texts::Locale;
 
 use crate::amounts::name_of;
 use crate::spreading::{beds_notice, binding_line};
@@ -42,7 +43,7 @@ pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea"
 
 /// What stops a bed from getting more, as a sentence of the page.
 #[must_use]
-pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
+pub fn page_binding_line(bed: &BedAnswer, locale: Locale) -> String {
     match bed.share.binding {
         Binding::Limit(BedLimit::MaturityUnknown) => format!(
             "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say under \"About the compost\" that it is mature.",
@@ -51,15 +52,15 @@ pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
         Binding::Limit(BedLimit::RawUnknown) => format!(
             "{}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say under \"About the compost\" if none did.",
             bed.asked.name,
-            significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
+            locale.significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
         ),
-        _ => binding_line(bed, system),
+        _ => binding_line(bed, locale),
     }
 }
 
 /// What to know about a plan, as a sentence of the page.
 #[must_use]
-pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
+pub fn page_beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     match notice {
         BedsNotice::CompostAssumed => {
             "The compost was never analysed: usual figures with wide ranges are taken.".to_owned()
@@ -72,12 +73,12 @@ pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
         }
         BedsNotice::RawUnknown { days, .. } => format!(
             "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest, unless you say under \"About the compost\" that none did.",
-            significant(*days, 3)
+            locale.significant(*days, 3)
         ),
         BedsNotice::CropUnknown { bed, crop } => format!(
             "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; describe the bed with how much it feeds."
         ),
-        _ => beds_notice(notice, system),
+        _ => beds_notice(notice, locale),
     }
 }
 

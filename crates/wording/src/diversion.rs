@@ -3,6 +3,7 @@
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Kind, Otherwise};
 use heapwright_quantity::{Interval, MassUnit, UnitSystem, mass_text};
+use heapwright_texts::Locale;
 
 /// Said under every climate figure.
 pub const CLIMATE_METHOD: &str = "Method: landfill by the IPCC's first-order decay (2006, volume 5), all methane whenever it forms; the heap's own methane and nitrous oxide as measured at home heaps; 28 and 265 times carbon dioxide over a century; 2 to 14 % of the compost's carbon still in the soil by then. Carbon dioxide from plants counts zero. Left out: driving, peat and fertiliser replaced, power from landfill gas.";
@@ -32,13 +33,13 @@ pub const fn otherwise_name(otherwise: Otherwise) -> &'static str {
 /// Months and their mass by kind, with a head and a sum; only kinds that occur. All cells have one
 /// unit and one step, and sums are of what is shown, so that a reader who adds up finds the same.
 #[must_use]
-pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+pub fn month_rows(answer: &DiversionAnswer, locale: Locale) -> Vec<Vec<String>> {
     let columns: Vec<(usize, Kind)> = Kind::ALL
         .into_iter()
         .enumerate()
         .filter(|(index, _)| answer.months.iter().any(|month| month.wet_kg[*index] > 0.0))
         .collect();
-    let unit = match system {
+    let unit = match locale.units {
         UnitSystem::Metric => MassUnit::Kilogram,
         UnitSystem::UsCustomary => MassUnit::Pound,
     };
@@ -85,11 +86,11 @@ pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Strin
 
 /// The three ways it might have gone: spared, and with the heap's own taken off.
 #[must_use]
-pub fn climate_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+pub fn climate_rows(answer: &DiversionAnswer, locale: Locale) -> Vec<Vec<String>> {
     let Some(climate) = &answer.climate else {
         return Vec::new();
     };
-    let range = |interval: &Interval| span(interval.low, interval.high, system);
+    let range = |interval: &Interval| span(interval.low, interval.high, locale);
     let mut rows = vec![vec![
         "instead of".to_owned(),
         "spared".to_owned(),
@@ -106,12 +107,12 @@ pub fn climate_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Str
 }
 
 /// "−20 kg to 35 kg".
-fn span(low: f64, high: f64, system: UnitSystem) -> String {
+fn span(low: f64, high: f64, locale: Locale) -> String {
     let signed = |mass: f64| {
         if mass < 0.0 {
-            format!("\u{2212}{}", mass_text(-mass, system))
+            format!("\u{2212}{}", locale.mass(-mass))
         } else {
-            mass_text(mass, system)
+            locale.mass(mass)
         }
     };
     let (low, high) = (signed(low), signed(high));
@@ -124,9 +125,9 @@ fn span(low: f64, high: f64, system: UnitSystem) -> String {
 
 /// What it comes to, as sentences.
 #[must_use]
-pub fn diversion_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<String> {
+pub fn diversion_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> {
     let mut lines = Vec::new();
-    let mass = |value: f64| mass_text(value, system);
+    let mass = |value: f64| locale.mass(value);
     if !answer.kinds.is_empty() {
         let each: Vec<String> = answer
             .kinds
@@ -135,7 +136,7 @@ pub fn diversion_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Stri
                 format!(
                     "{} {}",
                     kind_name(kept.kind),
-                    span(kept.wet_kg.low, kept.wet_kg.high, system)
+                    span(kept.wet_kg.low, kept.wet_kg.high, locale)
                 )
             })
             .collect();
@@ -159,11 +160,11 @@ pub fn diversion_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Stri
 
 /// What it means for the climate, as sentences; none without a figure.
 #[must_use]
-pub fn climate_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<String> {
+pub fn climate_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> {
     let Some(climate) = &answer.climate else {
         return Vec::new();
     };
-    let range = |interval: &Interval| span(interval.low, interval.high, system);
+    let range = |interval: &Interval| span(interval.low, interval.high, locale);
     vec![
         format!(
             "The heap itself gave off methane worth {} and nitrous oxide worth {}; carbon that stays in the soil makes good {}.",
@@ -173,7 +174,7 @@ pub fn climate_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<String
         ),
         format!(
             "So it lies between {}: above zero is a gain. Which end holds depends on where it would have gone, which only you know.",
-            span(climate.from_to_kg.0, climate.from_to_kg.1, system).replace(" to ", " and ")
+            span(climate.from_to_kg.0, climate.from_to_kg.1, locale).replace(" to ", " and ")
         ),
     ]
 }

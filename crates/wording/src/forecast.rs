@@ -10,6 +10,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::Notice;
 use heapwright_journal::Moment;
 use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
+use heapwright_texts::Locale;
 
 use crate::journal::day_text;
 use crate::notices::part_notice;
@@ -65,13 +66,13 @@ fn range(band: Option<Band>, text: &dyn Fn(f64) -> String) -> String {
 
 /// The report on a free-standing case, a sentence each.
 #[must_use]
-pub fn simulation_lines(answer: &SimulationAnswer, system: UnitSystem) -> Vec<String> {
+pub fn simulation_lines(answer: &SimulationAnswer, locale: Locale) -> Vec<String> {
     let mut lines = ahead_lines(
         &answer.ahead,
         answer.spread.as_ref(),
         &day_of_case,
         "by the end",
-        system,
+        locale,
     );
     let summary = &answer.summary;
     let of = |figure: fn(&heapwright_answers::heap::Summary) -> f64| {
@@ -92,7 +93,7 @@ pub fn simulation_lines(answer: &SimulationAnswer, system: UnitSystem) -> Vec<St
     if summary.leachate_l >= LEAST_WATER_L {
         lines.push(format!(
             "{} ran out below.",
-            volume_text(summary.leachate_l / 1000.0, system)
+            locale.volume(summary.leachate_l / 1000.0)
         ));
     }
     lines
@@ -106,14 +107,14 @@ fn percent(pct: f64) -> String {
 
 /// What comes of a plan, a sentence each, with dates.
 #[must_use]
-pub fn plan_lines(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) -> Vec<String> {
+pub fn plan_lines(forecast: &ForecastAnswer, plan: &PlanAnswer, locale: Locale) -> Vec<String> {
     let when = |day: f64| date_of(forecast, day);
     ahead_lines(
         &plan.answer.ahead,
         plan.answer.spread.as_ref(),
         &when,
         "at the end",
-        system,
+        locale,
     )
 }
 
@@ -137,9 +138,9 @@ fn ahead_lines(
     spread: Option<&Spread>,
     when: When<'_>,
     end: &str,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<String> {
-    let degrees = |value: f64| temperature_text(value, system);
+    let degrees = |value: f64| locale.temperature(value);
     let spread = spread.filter(|spread| spread.members > 1);
     // Among many runs the one with the usual figures is not the middle one: what is told must lie
     // within its own brackets.
@@ -183,7 +184,7 @@ fn ahead_lines(
         )
     });
     lines.extend(air_line(ahead, spread, when));
-    lines.extend(water_lines(ahead, spread, end, system));
+    lines.extend(water_lines(ahead, spread, end, locale));
     lines.push(ready_line(ahead, spread, when, end));
     lines
 }
@@ -226,13 +227,8 @@ fn air_line(ahead: &Ahead, spread: Option<&Spread>, when: When<'_>) -> Option<St
     }
 }
 
-fn water_lines(
-    ahead: &Ahead,
-    spread: Option<&Spread>,
-    end: &str,
-    system: UnitSystem,
-) -> Vec<String> {
-    let litres = |value: f64| volume_text(value / 1000.0, system);
+fn water_lines(ahead: &Ahead, spread: Option<&Spread>, end: &str, locale: Locale) -> Vec<String> {
+    let litres = |value: f64| locale.volume(value / 1000.0);
     let mut lines = Vec::new();
     if ahead.driest < TOO_DRY {
         lines.push(format!(
@@ -286,14 +282,14 @@ fn ready_line(ahead: &Ahead, spread: Option<&Spread>, when: When<'_>, end: &str)
 
 /// How the readings agree with what was computed, when there are any of the core.
 #[must_use]
-pub fn readings_line(forecast: &ForecastAnswer, system: UnitSystem) -> Option<String> {
+pub fn readings_line(forecast: &ForecastAnswer, locale: Locale) -> Option<String> {
     let warmer = forecast.warmer_than_computed_k()?;
     let count = forecast
         .readings
         .iter()
         .filter(|reading| reading.computed_core_c.is_some())
         .count();
-    let degrees = match system {
+    let degrees = match locale.units {
         UnitSystem::UsCustomary => format!("{:.0}\u{a0}°F", warmer.abs() * 1.8),
         UnitSystem::Metric => format!("{:.0}\u{a0}°C", warmer.abs()),
     };

@@ -9,6 +9,7 @@ use heapwright_answers::{BeforeUse, HygieneAnswer, HygieneNotice, RuleAnswer, Sh
 use heapwright_catalogue::{Catalogue, CautionText, SourceKind};
 use heapwright_journal::Moment;
 use heapwright_quantity::{UnitSystem, significant, temperature_text};
+use heapwright_texts::Locale;
 
 use crate::amounts::percent_text;
 use crate::journal::day_text;
@@ -108,13 +109,13 @@ fn range_text(estimate: Estimate) -> String {
 
 /// What the record shows, a sentence each.
 #[must_use]
-pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
+pub fn hygiene_lines(answer: &HygieneAnswer, locale: Locale) -> Vec<String> {
     let findings = &answer.findings;
     #[allow(clippy::cast_precision_loss)] // milliseconds of centuries
     let length_s = findings.last_ms.saturating_sub(findings.first_ms) as f64 / 1000.0;
-    let degrees = |value: f64| temperature_text(value, system);
+    let degrees = |value: f64| locale.temperature(value);
     let depth = findings.depth_m.map_or_else(String::new, |depth_m| {
-        format!(" at {}\u{a0}cm", significant(depth_m * 100.0, 3))
+        format!(" at {}\u{a0}cm", locale.significant(depth_m * 100.0, 3))
     });
     let read = match findings.points {
         1 => "once".to_owned(),
@@ -136,7 +137,7 @@ pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> 
         .position(|threshold| *threshold == 55.0)
         .unwrap_or_default();
     let hours = [0, 1, 2].map(|end| hours_text(findings.hours[end][place]));
-    let error = kelvin_text(findings.probe_error_k, system);
+    let error = kelvin_text(findings.probe_error_k, locale);
     let range = if hours[0] == hours[2] {
         format!("an error of the probe of {error} either way changes nothing in that")
     } else {
@@ -150,7 +151,7 @@ pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> 
         degrees(55.0),
         hours[1]
     ));
-    let dose = findings.dose.map(|dose| significant(dose, 2));
+    let dose = findings.dose.map(|dose| locale.significant(dose, 2));
     lines.push(format!(
         "Dose {} ({} to {}): 1 is what the time and temperature equation of the United States asks, which counts from {} on. To add it up while the temperature changes goes beyond that rule.",
         dose[1],
@@ -158,11 +159,11 @@ pub fn hygiene_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> 
         dose[2],
         degrees(50.0),
     ));
-    lines.extend(share_lines(answer, system));
+    lines.extend(share_lines(answer, locale));
     lines
 }
 
-fn share_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
+fn share_lines(answer: &HygieneAnswer, locale: Locale) -> Vec<String> {
     let treated = &answer.treated;
     let basis = match answer.basis {
         ShareBasis::Assumed => {
@@ -196,7 +197,7 @@ fn share_lines(answer: &HygieneAnswer, system: UnitSystem) -> Vec<String> {
         range_text(answer.hot_share),
         treated.hot_stays,
         treated.stays,
-        temperature_text(55.0, system),
+        locale.temperature(55.0),
     )];
     if let Some(ceiling) = treated.ceiling_log10.filter(|_| treated.hot_stays > 0) {
         let times = parts_in(ceiling);
@@ -248,10 +249,10 @@ fn hours_text(hours: f64) -> String {
 }
 
 /// A difference of temperatures.
-fn kelvin_text(kelvin: f64, system: UnitSystem) -> String {
-    match system {
-        UnitSystem::Metric => format!("{}\u{a0}K", significant(kelvin, 2)),
-        UnitSystem::UsCustomary => format!("{}\u{a0}°F", significant(kelvin * 1.8, 2)),
+fn kelvin_text(kelvin: f64, locale: Locale) -> String {
+    match locale.units {
+        UnitSystem::Metric => format!("{}\u{a0}K", locale.significant(kelvin, 2)),
+        UnitSystem::UsCustomary => format!("{}\u{a0}°F", locale.significant(kelvin * 1.8, 2)),
     }
 }
 
@@ -379,14 +380,14 @@ pub fn source_line(catalogue: &Catalogue, key: &str) -> Option<String> {
 /// How long the probe showed some temperatures or more, as rows with a head: with its error taken
 /// off, as shown, with it put on.
 #[must_use]
-pub fn hours_rows(answer: &HygieneAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+pub fn hours_rows(answer: &HygieneAnswer, locale: Locale) -> Vec<Vec<String>> {
     let head = ["At or above", "as shown", "at least", "at most"];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     let thresholds = heapwright_answers::heat::HOUR_THRESHOLDS_C;
     for (place, threshold_c) in thresholds.into_iter().enumerate() {
         let hours = |end: usize| hours_text(answer.findings.hours[end][place]);
         rows.push(vec![
-            temperature_text(threshold_c, system),
+            locale.temperature(threshold_c),
             hours(1),
             hours(0),
             hours(2),

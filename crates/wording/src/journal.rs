@@ -6,6 +6,7 @@ use heapwright_journal::content::{Fed, PartFed, Read, Tested};
 use heapwright_journal::{AmountSaid, Content, Event, EventId, Moment, What};
 use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
 use heapwright_state::State;
+use heapwright_texts::Locale;
 
 use crate::amounts::{amount_text, name_of, water_text};
 use crate::words::Word;
@@ -81,16 +82,16 @@ fn bed_name(state: &State, id: EventId) -> &str {
 struct Telling<'a> {
     catalogue: &'a Catalogue,
     state: &'a State,
-    system: UnitSystem,
+    locale: Locale,
 }
 
 impl Telling<'_> {
     fn amount(&self, amount: &AmountSaid) -> String {
-        amount_text(self.catalogue, &amount.amount(), self.system)
+        amount_text(self.catalogue, &amount.amount(), self.locale)
     }
 
     fn water(&self, water_l: f64) -> String {
-        format!("{} of water", water_text(water_l, self.system))
+        format!("{} of water", water_text(water_l, self.locale))
     }
 
     fn named(&self, material: &str, conditions: &[String]) -> String {
@@ -124,17 +125,19 @@ impl Telling<'_> {
     }
 
     fn length(&self, length_m: f64) -> String {
-        match self.system {
+        match self.locale.units {
             UnitSystem::Metric => format!("{}\u{a0}cm", significant(length_m * 100.0, 3)),
             // International inch: 0.0254 m exactly.
-            UnitSystem::UsCustomary => format!("{}\u{a0}in", significant(length_m / 0.0254, 3)),
+            UnitSystem::UsCustomary => {
+                format!("{}\u{a0}in", significant(length_m / 0.0254, 3))
+            }
         }
     }
 
     fn read(&self, read: &Read) -> String {
         let mut told: Vec<String> = Vec::new();
         for probe in &read.probes {
-            let mut text = temperature_text(probe.temperature_c, self.system);
+            let mut text = self.locale.temperature(probe.temperature_c);
             if let Some(place) = probe.place {
                 text = format!("{text} {}", place_text(place.word()));
             }
@@ -145,7 +148,7 @@ impl Telling<'_> {
         }
         told.extend(
             read.air_temperature_c
-                .map(|air_c| format!("air {}", temperature_text(air_c, self.system))),
+                .map(|air_c| format!("air {}", self.locale.temperature(air_c))),
         );
         told.extend(
             read.squeeze
@@ -179,8 +182,8 @@ impl Telling<'_> {
         if let Some(test) = &tested.self_heating {
             told.push(format!(
                 "self-heating to {} in a room of {}",
-                temperature_text(test.highest_c, self.system),
-                temperature_text(test.room_c, self.system)
+                self.locale.temperature(test.highest_c),
+                self.locale.temperature(test.room_c)
             ));
         }
         if let Some(test) = &tested.germination {
@@ -220,7 +223,7 @@ impl Telling<'_> {
                 self.catalogue
                     .measure(&defined.measure)
                     .map_or(defined.measure.as_str(), |measure| measure.name.as_str()),
-                volume_text(defined.volume_l / 1000.0, self.system)
+                self.locale.volume(defined.volume_l / 1000.0)
             ),
             Content::MaterialDefined(defined) => format!("Own material: {}", defined.name),
             Content::MaterialMeasured(measured) => {
@@ -235,7 +238,7 @@ impl Telling<'_> {
             Content::Watered(watered) => format!(
                 "Watered {}: {}",
                 heap(watered.heap),
-                water_text(watered.water_l, self.system)
+                water_text(watered.water_l, self.locale)
             ),
             Content::Covered(covered) => match covered.cover {
                 Some(cover) => format!("Covered {}: {}", heap(covered.heap), cover.word()),
@@ -343,16 +346,11 @@ fn list<W: Word>(all: &[W]) -> String {
 
 /// What an entry tells, in one line: "Fed Bin: 2 caddies of vegetable scraps".
 #[must_use]
-pub fn entry_line(
-    catalogue: &Catalogue,
-    state: &State,
-    event: &Event,
-    system: UnitSystem,
-) -> String {
+pub fn entry_line(catalogue: &Catalogue, state: &State, event: &Event, locale: Locale) -> String {
     let telling = Telling {
         catalogue,
         state,
-        system,
+        locale,
     };
     match &event.what {
         What::Known(content) => telling.line(content),
@@ -365,11 +363,11 @@ pub fn entry_line(
 
 /// What a look saw, without the heap: "58 °C in the core, feels moist".
 #[must_use]
-pub fn read_line(catalogue: &Catalogue, state: &State, read: &Read, system: UnitSystem) -> String {
+pub fn read_line(catalogue: &Catalogue, state: &State, read: &Read, locale: Locale) -> String {
     Telling {
         catalogue,
         state,
-        system,
+        locale,
     }
     .read(read)
 }

@@ -5,6 +5,7 @@ use heapwright_journal::Summary;
 use heapwright_journal::store::{Damage, DamageKind};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::Arrival;
+use heapwright_texts::Locale;
 
 use crate::amounts::{percent_text, ratio_text};
 use crate::verdicts::chance_text;
@@ -124,8 +125,8 @@ pub const NOT_COUNTED: &str = "Not counted until this is mended.";
 
 /// Which units are shown.
 #[must_use]
-pub fn units_name(system: UnitSystem) -> &'static str {
-    match system {
+pub fn units_name(locale: Locale) -> &'static str {
+    match locale.units {
         UnitSystem::Metric => "Kilograms and litres",
         UnitSystem::UsCustomary => "Pounds and US gallons",
     }

@@ -6,6 +6,7 @@ use heapwright_answers::finish::{
 };
 use heapwright_answers::{Doubt, Finding, Hint, ReadyAnswer, Sign, Today, YieldAnswer};
 use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};
+use heapwright_texts::Locale;
 
 use crate::amounts::{interval_text, percent_text, ratio_text};
 use crate::home_tests::HomeTest;
@@ -187,10 +188,10 @@ pub const fn family_word(family: Family) -> &'static str {
 
 /// What a test found: "8 °C over the room, class V, counted as IV".
 #[must_use]
-pub fn finding_text(finding: &Finding, system: UnitSystem) -> String {
-    let degrees = |kelvin: f64| match system {
-        UnitSystem::Metric => format!("{}\u{a0}°C", significant(kelvin, 2)),
-        UnitSystem::UsCustomary => format!("{}\u{a0}°F", significant(kelvin * 1.8, 2)),
+pub fn finding_text(finding: &Finding, locale: Locale) -> String {
+    let degrees = |kelvin: f64| match locale.units {
+        UnitSystem::Metric => format!("{}\u{a0}°C", locale.significant(kelvin, 2)),
+        UnitSystem::UsCustomary => format!("{}\u{a0}°F", locale.significant(kelvin * 1.8, 2)),
     };
     match finding {
         Finding::SelfHeating {
@@ -211,14 +212,14 @@ pub fn finding_text(finding: &Finding, system: UnitSystem) -> String {
         } => {
             let smell = smell.map_or("nobody smelt it", Word::word);
             let swollen = if *swollen { "swollen" } else { "flat" };
-            format!("{} days, {swollen}, {smell}", significant(*days, 2))
+            format!("{} days, {swollen}, {smell}", locale.significant(*days, 2))
         }
         Finding::Respiration {
             carbon_mg_g_d,
             class,
         } => format!(
             "{} mg C/(g\u{a0}d), {}",
-            significant(*carbon_mg_g_d, 2),
+            locale.significant(*carbon_mg_g_d, 2),
             respiration_word(*class)
         ),
         Finding::Germination { index } => format!("{} of the control", percent_text(*index)),
@@ -229,14 +230,18 @@ pub fn finding_text(finding: &Finding, system: UnitSystem) -> String {
         ),
         Finding::CarbonToNitrogen { ratio } => ratio_text(*ratio),
         Finding::AmmoniumToNitrate { ratio, class } => {
-            format!("{}, {}", significant(*ratio, 2), maturity_word(*class))
+            format!(
+                "{}, {}",
+                locale.significant(*ratio, 2),
+                maturity_word(*class)
+            )
         }
         Finding::Ammonium {
             nitrogen_mg_kg,
             class,
         } => format!(
             "{} mg/kg, {}",
-            significant(*nitrogen_mg_kg, 2),
+            locale.significant(*nitrogen_mg_kg, 2),
             maturity_word(*class)
         ),
     }
@@ -278,7 +283,7 @@ pub const fn maturity_word(class: MaturityClass) -> &'static str {
 
 /// One sign for a table: of what, test, found, says, when.
 #[must_use]
-pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, system: UnitSystem) -> [String; 5] {
+pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, locale: Locale) -> [String; 5] {
     let says = if sign.counts() {
         standing_word(sign.standing)
     } else {
@@ -287,7 +292,7 @@ pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, system: UnitSystem) -> [Str
     [
         family_word(sign.finding.family()).to_owned(),
         test_name(&sign.finding).to_owned(),
-        finding_text(&sign.finding, system),
+        finding_text(&sign.finding, locale),
         says.to_owned(),
         ago_text(sign.at, answer.now),
     ]
@@ -376,9 +381,9 @@ pub fn today_lines(today: &Today) -> Vec<String> {
 
 /// Rows of what is to be expected: name, figure, range.
 #[must_use]
-pub fn yield_rows(yields: &YieldAnswer, system: UnitSystem) -> Vec<Vec<String>> {
-    let mass = |value: f64| mass_text(value, system);
-    let volume = |value: f64| volume_text(value, system);
+pub fn yield_rows(yields: &YieldAnswer, locale: Locale) -> Vec<Vec<String>> {
+    let mass = |value: f64| locale.mass(value);
+    let volume = |value: f64| locale.volume(value);
     let row = |name: &str, interval: &Interval, text: &dyn Fn(f64) -> String| {
         vec![
             name.to_owned(),

@@ -3,22 +3,23 @@
 use heapwright_answers::{BalanceAnswer, Objective, RecipeAnswer, RecipeKind};
 use heapwright_catalogue::Catalogue;
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 
 use crate::amounts::{amount_of, water_text};
 
 /// "Put 3 buckets of shredded leaves and 2 L of water with it."
 #[must_use]
-pub fn recipe_line(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSystem) -> String {
+pub fn recipe_line(catalogue: &Catalogue, recipe: &RecipeAnswer, locale: Locale) -> String {
     let mut things: Vec<String> = recipe
         .added
         .iter()
-        .map(|added| amount_of(catalogue, &added.found, system))
+        .map(|added| amount_of(catalogue, &added.found, locale))
         .collect();
     // Less than a tenth of a litre is not worth fetching a can for.
     if recipe.whole.water_kg >= 0.05 || (recipe.whole.water_kg > 0.0 && things.is_empty()) {
         things.push(format!(
             "{} of water",
-            water_text(recipe.whole.water_kg, system)
+            water_text(recipe.whole.water_kg, locale)
         ));
     }
     match &things[..] {

@@ -4,6 +4,7 @@ use heapwright_answers::spreading::{BedLimit, Binding};
 use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, Covered};
 use heapwright_catalogue::{CompostUse, UseKind};
 use heapwright_quantity::{UnitSystem, significant, volume_text};
+use heapwright_texts::Locale;
 
 /// International inch, 1959: 0.0254 m.
 const METRES_PER_INCH: f64 = 0.0254;
@@ -70,10 +71,10 @@ pub fn met_text(met: Option<f64>) -> String {
 
 /// What stops a bed from getting more, as a sentence.
 #[must_use]
-pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
+pub fn binding_line(bed: &BedAnswer, locale: Locale) -> String {
     let name = &bed.asked.name;
     let depth = if bed.share.depth_m > 0.0 {
-        depth_text(bed.share.depth_m, system)
+        depth_text(bed.share.depth_m, locale)
     } else {
         "none".to_owned()
     };
@@ -92,14 +93,14 @@ pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
             ),
             BedLimit::Waiting => format!(
                 "{name}: none, for raw manure or the like went into the compost and the harvest comes before the {} days of waiting are over.",
-                significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
+                locale.significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
             ),
             BedLimit::Immature => format!(
                 "{name}: none yet, for the compost is not mature and seeds or seedlings come soon; give it eight weeks, or let it cure."
             ),
             BedLimit::RawUnknown => format!(
                 "{name}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say --no-raw if none did.",
-                significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
+                locale.significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
             ),
             BedLimit::MaturityUnknown => format!(
                 "{name}: none yet, for seeds or seedlings come within eight weeks and no tests show that the compost is mature; test it with `heapwright test`, or say --mature."
@@ -133,22 +134,25 @@ pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
 
 /// A depth in millimetres or inches: "5.2 mm".
 #[must_use]
-pub fn depth_text(depth_m: f64, system: UnitSystem) -> String {
-    match system {
+pub fn depth_text(depth_m: f64, locale: Locale) -> String {
+    match locale.units {
         UnitSystem::Metric => {
             let depth_mm = depth_m * 1000.0;
             let digits = if depth_mm < 10.0 { 2 } else { 3 };
-            format!("{}\u{a0}mm", significant(depth_mm, digits))
+            format!("{}\u{a0}mm", locale.significant(depth_mm, digits))
         }
         UnitSystem::UsCustomary => {
-            format!("{}\u{a0}in", significant(depth_m / METRES_PER_INCH, 2))
+            format!(
+                "{}\u{a0}in",
+                locale.significant(depth_m / METRES_PER_INCH, 2)
+            )
         }
     }
 }
 
 /// What to know about a plan, as a sentence.
 #[must_use]
-pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
+pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     let list = |beds: &[String]| beds.join(", ");
     match notice {
         BedsNotice::CompostAssumed => "The compost was never analysed: usual figures with wide ranges are taken; a laboratory's figures, given with `heapwright test`, narrow them.".to_owned(),
@@ -158,7 +162,7 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
         ),
         BedsNotice::DiluteExtract { times } => format!(
             "The compost's conductivity may be that of a dilute extract, which reads less than the saturation extract and cannot be converted reliably: for salt it counts as {} times as much, and may be more.",
-            significant(*times, 2)
+            locale.significant(*times, 2)
         ),
         BedsNotice::FedByEarlier { beds } => format!(
             "{} had as much from earlier dressings as {} none this year: lay leaf mould or another poor mulch there, and keep the compost for pots or give it away.",
@@ -181,7 +185,7 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
             };
             format!(
                 "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest{which} unless you say --no-raw; if they did, say --held-raw.",
-                significant(*days, 3)
+                locale.significant(*days, 3)
             )
         }
         BedsNotice::NoCrop { beds } => {
@@ -201,15 +205,15 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
         BedsNotice::Wait { days, beds } => format!(
             "Raw manure or the like went into the compost: on {} wait {} days between spreading and harvest, or grow what is cooked or not eaten.",
             list(beds),
-            significant(*days, 3)
+            locale.significant(*days, 3)
         ),
         BedsNotice::AboveYardstick { yardstick_depth_m } => format!(
             "As a yardstick, not a rule for gardens: German farms may spread {} of this compost in a year on average.",
-            depth_text(*yardstick_depth_m, system)
+            depth_text(*yardstick_depth_m, locale)
         ),
         BedsNotice::Left { left_m3 } => format!(
             "{} are left over: keep them under cover for pots or next year.",
-            volume_text(*left_m3, system)
+            locale.volume(*left_m3)
         ),
         BedsNotice::NotProven => "The sharing could not be computed to the end: the plan keeps to every limit, but a fairer one may exist.".to_owned(),
     }
@@ -217,7 +221,7 @@ pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
 
 /// The whole plan in a line: how much goes out, to how many beds.
 #[must_use]
-pub fn beds_summary(answer: &BedsAnswer, system: UnitSystem) -> String {
+pub fn beds_summary(answer: &BedsAnswer, locale: Locale) -> String {
     let given_m3 = answer.volume_m3 - answer.plan.shared.left_m3;
     let count = answer
         .beds
@@ -227,19 +231,19 @@ pub fn beds_summary(answer: &BedsAnswer, system: UnitSystem) -> String {
     let beds = if count == 1 { "bed" } else { "beds" };
     format!(
         "{} of {} go to {count} {beds}.",
-        volume_text(given_m3, system),
-        volume_text(answer.volume_m3, system)
+        locale.volume(given_m3),
+        locale.volume(answer.volume_m3)
     )
 }
 
 /// A layer on an area, as a sentence.
 #[must_use]
-pub fn covered_line(covered: &Covered, system: UnitSystem) -> String {
+pub fn covered_line(covered: &Covered, locale: Locale) -> String {
     format!(
         "{} on {}\u{a0}m² lie {} deep.",
-        volume_text(covered.volume_m3, system),
-        significant(covered.area_m2, 4),
-        depth_text(covered.depth_m, system)
+        locale.volume(covered.volume_m3),
+        locale.significant(covered.area_m2, 4),
+        depth_text(covered.depth_m, locale)
     )
 }
 

@@ -4,6 +4,7 @@ use heapwright_answers::{MixAnswer, Mixture, Totals};
 use heapwright_garden::FoundPart;
 use heapwright_quantity::{UnitSystem, VolumeUnit, mass_text, significant};
 use heapwright_terms::Target;
+use heapwright_texts::Locale;
 
 use crate::amounts::{apart, percent_text, ratio_text};
 
@@ -176,7 +177,7 @@ pub fn in_hand_line(answer: &MixAnswer) -> String {
 ///
 /// Of two parts, the larger by volume over the smaller; `None` for other mixtures.
 #[must_use]
-pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<String> {
+pub fn volumes_and_masses(answer: &MixAnswer, locale: Locale) -> Option<String> {
     let ([first, second], [one, two]) = (&answer.parts[..], &answer.brought[..]) else {
         return None;
     };
@@ -196,22 +197,22 @@ pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<Stri
         )
     };
     // One litre, or one US gallon, of each.
-    let (vessel, vessel_m3) = match system {
+    let (vessel, vessel_m3) = match locale.units {
         UnitSystem::Metric => ("litre", VolumeUnit::Litre.cubic_metres()),
         UnitSystem::UsCustomary => ("gallon", VolumeUnit::UsGallon.cubic_metres()),
     };
     let weighs = |totals: &Totals, volume_m3: f64| {
         format!(
             "{} ({} water)",
-            mass_text(totals.wet_mass_kg / volume_m3 * vessel_m3, system),
+            locale.mass(totals.wet_mass_kg / volume_m3 * vessel_m3),
             percent_text(totals.moisture_wet_basis())
         )
     };
     let (large, small) = (name(large), name(small));
     Some(format!(
         "By volume there is {} of {large} to 1 of {small}, by dry matter {} to 1: a {vessel} of {large} weighs {}, a {vessel} of {small} {}.",
-        significant(much_m3 / little_m3, 2),
-        significant(much.dry_mass_kg / little.dry_mass_kg, 2),
+        locale.significant(much_m3 / little_m3, 2),
+        locale.significant(much.dry_mass_kg / little.dry_mass_kg, 2),
         weighs(much, much_m3),
         weighs(little, little_m3),
     ))
