@@ -6,7 +6,7 @@
 //! follow CLDR by `icu_plurals`; dates, lists and decimal marks stand in `locales/LANGUAGE/cldr.ftl`,
 //! which `tests/cldr.rs` holds against ICU. English is compiled in; other languages are one pack each
 //! (feature `all-languages`), which the page fetches when it is asked for one.
-//! `docs/decisions/0014-texts-as-fluent-files.md` says why not Fluent's own runtime.
+//! `docs/decisions/0015-texts-as-fluent-files.md` says why not Fluent's own runtime.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod dates;
