@@ -10,6 +10,7 @@ use crate::records::{
 };
 use crate::rows::{self, Records};
 use crate::search::{Match, Resolution, SearchIndex};
+use crate::words::{self, Words};
 
 /// The tables of the world's figures, ready for use. It never changes.
 #[derive(Debug)]
@@ -36,6 +37,15 @@ impl Catalogue {
     #[must_use]
     pub fn built_in() -> &'static Self {
         &BUILT_IN
+    }
+
+    /// The same catalogue in another language: names, measures, conditions and cautions, and the
+    /// search by them. What `words` does not have stays English.
+    #[must_use]
+    pub fn translated(words: Words) -> Self {
+        let mut records = rows::read();
+        words::translate(&mut records, words);
+        Self::of(records)
     }
 
     /// Every material, in the order of the table.
@@ -182,7 +192,10 @@ impl Catalogue {
     }
 
     fn from_rows() -> Self {
-        let records = rows::read();
+        Self::of(rows::read())
+    }
+
+    fn of(records: Records) -> Self {
         let places = records.materials.iter().enumerate();
         let places = places.map(|(place, material)| (material.id.0.clone(), place));
         let mut measure_words: Vec<(String, String)> = Vec::new();

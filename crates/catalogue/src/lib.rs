@@ -34,6 +34,7 @@ mod records;
 mod rows;
 mod search;
 mod spreading;
+mod words;
 
 pub use catalogue::{Catalogue, group_name, hygiene_rules};
 pub use records::{
@@ -42,3 +43,6 @@ pub use records::{
 };
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
 pub use spreading::{CompostUse, Crop, CropGroup, Spreading, SpreadingFigure, UseKind};
+#[cfg(feature = "all-languages")]
+pub use words::GERMAN;
+pub use words::Words;

@@ -105,7 +105,7 @@ mod tests {
     #[test]
     fn every_message_reads_as_fluent_says_it() {
         let german: &'static Translation = Box::leak(Box::new(
-            Translation::read("de", Translation::GERMAN).unwrap(),
+            Translation::read("de", Translation::GERMAN, "").unwrap(),
         ));
         let english = Locale::default();
         let mut said = 0;

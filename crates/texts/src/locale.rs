@@ -64,7 +64,8 @@ impl Locale {
     }
 
     /// What stands in for English.
-    pub(crate) const fn translation(self) -> Option<&'static Translation> {
+    #[must_use]
+    pub const fn translation(self) -> Option<&'static Translation> {
         self.translation
     }
 

@@ -1,5 +1,6 @@
 //! A whole language as one pack: files and in them messages, in the order of the English ones.
 
+use std::collections::BTreeMap;
 use std::fmt;
 
 use crate::locale::Direction;
@@ -14,6 +15,8 @@ const RIGHT_TO_LEFT: [&str; 4] = ["ar", "fa", "he", "ur"];
 pub struct Translation {
     tag: String,
     files: Vec<Vec<&'static str>>,
+    /// Rows of the catalogue's tables by keys such as `material/apple`, fields apart by tabs.
+    words: BTreeMap<&'static str, &'static str>,
 }
 
 /// A pack that is not of this version, or no pack at all.
@@ -40,9 +43,11 @@ impl std::error::Error for PackError {}
 impl Translation {
     /// Reads a pack; `tag` names its language as BCP 47 has it.
     ///
+    /// - `words`: the catalogue's words, a line a row: key, tab, fields apart by tabs
+    ///
     /// # Errors
     /// When it does not hold as many messages as there are.
-    pub fn read(tag: &str, pack: &'static str) -> Result<Self, PackError> {
+    pub fn read(tag: &str, pack: &'static str, words: &'static str) -> Result<Self, PackError> {
         let files: Vec<Vec<&str>> = pack
             .split(FILE)
             .map(|file| file.split(MESSAGE).collect())
@@ -57,6 +62,10 @@ impl Translation {
         Ok(Self {
             tag: tag.to_owned(),
             files,
+            words: words
+                .lines()
+                .filter_map(|line| line.split_once('\t'))
+                .collect(),
         })
     }
 
@@ -79,6 +88,12 @@ impl Translation {
         } else {
             Direction::LeftToRight
         }
+    }
+
+    /// A field of a row of the catalogue; `None` when this language does not have it.
+    #[must_use]
+    pub fn word(&self, key: &str, field: usize) -> Option<&'static str> {
+        self.words.get(key)?.split('\t').nth(field)
     }
 
     /// A message in its compact form; `None` when it is left empty.

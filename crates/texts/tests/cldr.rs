@@ -154,7 +154,7 @@ fn formats_are_those_of_icu() {
 
 fn locales() -> [(Locale, &'static str); 2] {
     let german: &'static Translation = Box::leak(Box::new(
-        Translation::read("de", Translation::GERMAN).unwrap(),
+        Translation::read("de", Translation::GERMAN, "").unwrap(),
     ));
     let english = Locale::english(UnitSystem::Metric);
     [
