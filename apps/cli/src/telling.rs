@@ -9,6 +9,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::{Content, EventId, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{RecordedJson, before_use_json, entry_json, mix_json};
 use heapwright_wording as wording;
 use serde::Serialize;
@@ -88,10 +89,10 @@ pub fn tell(
         };
         return write_json(&answer, out);
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     for id in ids {
         if let Some(event) = keeping.event(*id) {
-            let line = wording::entry_line(catalogue(), &keeping.state, event, system);
+            let line = wording::entry_line(catalogue(), &keeping.state, event, locale);
             let line = format!("{line}{}", when(event.happened, keeping.edges.now));
             write_paragraph(out, "", &line, WIDTH)?;
         }
@@ -212,6 +213,6 @@ pub fn pictures(count: u64) -> String {
 }
 
 /// An amount as the keeper reads it.
-pub fn amount_text(amount: &heapwright_quantity::Amount, system: UnitSystem) -> String {
-    wording::amount_text(catalogue(), amount, system)
+pub fn amount_text(amount: &heapwright_quantity::Amount, locale: Locale) -> String {
+    wording::amount_text(catalogue(), amount, locale)
 }

@@ -6,6 +6,7 @@ use heapwright_answers::{Done, ForecastAnswer, PlanAnswer};
 use heapwright_drawings::{BandPoint, OverTime, over_time};
 use heapwright_journal::content::ProbePlace;
 use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, significant};
+use heapwright_texts::Locale;
 use heapwright_wire::{ChartShown, TableShown};
 use heapwright_wording as wording;
 
@@ -34,8 +35,8 @@ const CUBIC_METRE_LITRES: f64 = 1000.0;
 /// Source: exact by definition of the US gallon.
 const GALLON_LITRES: f64 = 3.785_411_784;
 
-fn values(system: UnitSystem) -> [Value; 4] {
-    let us = system == UnitSystem::UsCustomary;
+fn values(locale: Locale) -> [Value; 4] {
+    let us = locale.units == UnitSystem::UsCustomary;
     [
         Value {
             name: "Core temperature",
@@ -151,12 +152,12 @@ pub fn charts(
     forecast: &ForecastAnswer,
     which: usize,
     width_px: f64,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<ChartShown> {
     let Some(plan) = forecast.plans.get(which) else {
         return Vec::new();
     };
-    values(system)
+    values(locale)
         .iter()
         .map(|value| chart(forecast, which, plan, value, width_px))
         .collect()

@@ -11,6 +11,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
 use heapwright_quantity::{UnitSystem, volume_text};
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{AheadQuestion, forecast_json};
 use heapwright_wording as wording;
 
@@ -44,7 +45,7 @@ struct Asked {
     now: Moment,
     turn: usize,
     water: bool,
-    system: UnitSystem,
+    locale: Locale,
     width_px: f64,
 }
 
@@ -62,12 +63,12 @@ pub fn read_state(lines: &str) -> State {
 }
 
 /// The units that the page shows.
-pub const fn units(us_units: bool) -> UnitSystem {
-    if us_units {
+pub const fn units(us_units: bool) -> Locale {
+    Locale::english(if us_units {
         UnitSystem::UsCustomary
     } else {
         UnitSystem::Metric
-    }
+    })
 }
 
 impl Asked {
@@ -90,7 +91,7 @@ impl Asked {
             now,
             turn: asked.turn.min(2),
             water: asked.water,
-            system: units(asked.us_units),
+            locale: units(asked.us_units),
             width_px: asked.width_px.clamp(240.0, 1200.0),
         })
     }
@@ -111,9 +112,7 @@ impl Asked {
 
     /// The ways to go on, the first is to leave the heap alone, and where that of each turning is.
     fn plans(&self, litres: f64) -> (Vec<Plan>, [usize; 3]) {
-        let water = self
-            .water
-            .then(|| volume_text(litres / 1000.0, self.system));
+        let water = self.water.then(|| self.locale.volume(litres / 1000.0));
         let plan = |water: Option<&str>, turn: usize| {
             let mut acts = Vec::new();
             if water.is_some() {
@@ -295,9 +294,9 @@ impl Looking {
             whole: self.order.is_empty(),
             // The cross-section is that of the one run, which does not change.
             framed: self.whole.iter().any(Option::is_some),
-            water: volume_text(self.litres / 1000.0, self.asked.system),
+            water: self.asked.locale.volume(self.litres / 1000.0),
             width_px: self.asked.width_px,
-            system: self.asked.system,
+            locale: self.asked.locale,
         };
         let shown = shown::shown(&self.asked.state, &self.answer(), &options);
         serde_json::to_string(&shown).map_err(|error| error.to_string())

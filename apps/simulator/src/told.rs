@@ -12,6 +12,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{
     HeapTold, HeatTold, KeptOutTold, NutrientsTold, RipenessTold, RuleTold, SheetTold, SignTold,
     TableShown, ToldQuestion,
@@ -25,7 +26,7 @@ struct Asked {
     state: State,
     garden: Garden,
     now: Moment,
-    system: UnitSystem,
+    locale: Locale,
 }
 
 /// Answers a question of the page with JSON.
@@ -45,7 +46,7 @@ pub fn told(question: &str) -> Result<String, String> {
         garden: Garden::from_state(Catalogue::built_in(), &state, now),
         state,
         now,
-        system: units(question.us_units),
+        locale: units(question.us_units),
     };
     let text = if question.heap.is_empty() {
         serde_json::to_string(&asked.kept_out())
@@ -77,7 +78,7 @@ impl Asked {
             heat: self.heat(heap),
             nutrients: self.nutrients(heap, ready.as_ref().ok()),
             ripeness: match ready {
-                Ok(answer) => ripeness(&answer, self.system),
+                Ok(answer) => ripeness(&answer, self.locale),
                 Err(error) => RipenessTold {
                     lines: vec![sentence(&error)],
                     sheets: sheets(&[]),
@@ -96,7 +97,7 @@ impl Asked {
                 ..HeatTold::default()
             };
         };
-        heat(&answer, self.system)
+        heat(&answer, self.locale)
     }
 
     fn nutrients(&self, heap: EventId, ready: Option<&ReadyAnswer>) -> NutrientsTold {
@@ -124,7 +125,7 @@ impl Asked {
             lines: wording::ledger_lines(&answer),
             yields: yields.map_or_else(TableShown::default, |yields| TableShown {
                 heads: words::YIELD_HEADS.map(str::to_owned).to_vec(),
-                rows: wording::yield_rows(yields, self.system),
+                rows: wording::yield_rows(yields, self.locale),
             }),
             yield_lines: yields.map_or_else(Vec::new, wording::yield_lines),
         }
@@ -143,14 +144,14 @@ impl Asked {
                 ..KeptOutTold::default()
             };
         }
-        let mut climate_lines = wording::climate_lines(&answer, self.system);
+        let mut climate_lines = wording::climate_lines(&answer, self.locale);
         if !climate_lines.is_empty() {
             climate_lines.push(wording::CLIMATE_METHOD.to_owned());
         }
         KeptOutTold {
-            months: headed(wording::month_rows(&answer, self.system)),
-            lines: wording::diversion_lines(&answer, self.system),
-            climate: headed(wording::climate_rows(&answer, self.system)),
+            months: headed(wording::month_rows(&answer, self.locale)),
+            lines: wording::diversion_lines(&answer, self.locale),
+            climate: headed(wording::climate_rows(&answer, self.locale)),
             climate_lines,
         }
     }
@@ -173,10 +174,10 @@ fn headed(rows: Vec<Vec<String>>) -> TableShown {
     }
 }
 
-fn heat(answer: &HygieneAnswer, system: UnitSystem) -> HeatTold {
+fn heat(answer: &HygieneAnswer, locale: Locale) -> HeatTold {
     HeatTold {
         headline: wording::hygiene_headline(answer),
-        lines: wording::hygiene_lines(answer, system),
+        lines: wording::hygiene_lines(answer, locale),
         method: wording::method_line(answer),
         rules: answer.rules.iter().map(rule).collect(),
         living: answer
@@ -185,7 +186,7 @@ fn heat(answer: &HygieneAnswer, system: UnitSystem) -> HeatTold {
             .map(|(living, reach)| wording::living_line(*living, *reach))
             .collect(),
         notices: answer.notices.iter().map(wording::hygiene_notice).collect(),
-        hours: headed(wording::hours_rows(answer, system)),
+        hours: headed(wording::hours_rows(answer, locale)),
     }
 }
 
@@ -210,11 +211,11 @@ fn rule(rule: &RuleAnswer) -> RuleTold {
     }
 }
 
-fn ripeness(answer: &ReadyAnswer, system: UnitSystem) -> RipenessTold {
+fn ripeness(answer: &ReadyAnswer, locale: Locale) -> RipenessTold {
     let mut signs = Vec::new();
     let mut rows = Vec::new();
     for sign in &answer.signs {
-        let cells = wording::sign_cells(answer, sign, system);
+        let cells = wording::sign_cells(answer, sign, locale);
         let [family, test, found, says, when] = cells.clone();
         signs.push(SignTold {
             test: format!("{test} ({family}), {when}"),

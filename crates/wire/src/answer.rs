@@ -9,6 +9,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
 use heapwright_quantity::{Interval, Range, UnitSystem};
 use heapwright_terms::{Degradability, Evidence, FigureGroup, Material};
+use heapwright_texts::Locale;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -394,7 +395,7 @@ fn caution_lines(catalogue: &Catalogue, material: &Material) -> Vec<String> {
 
 fn amount(catalogue: &Catalogue, found: &FoundPart) -> String {
     // JSON is for programs: plain spaces, metric.
-    heapwright_wording::amount_text(catalogue, &found.amount, UnitSystem::Metric)
+    heapwright_wording::amount_text(catalogue, &found.amount, Locale::default())
         .replace('\u{a0}', " ")
 }
 
@@ -491,7 +492,7 @@ fn recipe_json(catalogue: &Catalogue, recipe: &RecipeAnswer) -> RecipeJson {
         .collect();
     RecipeJson {
         kind: kind_key(recipe.kind).to_owned(),
-        sentence: heapwright_wording::recipe_line(catalogue, recipe, UnitSystem::Metric)
+        sentence: heapwright_wording::recipe_line(catalogue, recipe, Locale::default())
             .replace('\u{a0}', " "),
         add: recipe
             .added

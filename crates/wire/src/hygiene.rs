@@ -9,6 +9,7 @@ use heapwright_answers::{BeforeUse, HygieneAnswer, RuleAnswer, ShareBasis};
 use heapwright_catalogue::{Catalogue, SourceKind};
 use heapwright_journal::Moment;
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -398,7 +399,7 @@ pub fn hygiene_json(
     before_use: &[BeforeUse],
 ) -> HygieneJson {
     let findings = &answer.findings;
-    let mut sentences: Vec<String> = wording::hygiene_lines(answer, UnitSystem::Metric)
+    let mut sentences: Vec<String> = wording::hygiene_lines(answer, Locale::default())
         .iter()
         .map(|line| plain(line))
         .collect();

@@ -8,6 +8,7 @@ use heapwright_journal::content::{Probe, Read};
 use heapwright_journal::{Content, Event, EventId, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Arrival, Bed, Entry, Heap, State, concerns};
+use heapwright_texts::Locale;
 use heapwright_wording::{Word, amount_text, entry_line, read_line};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -387,7 +388,7 @@ pub fn entry_json(catalogue: &Catalogue, state: &State, entry: &Entry<'_>) -> Op
         happened: event.happened.to_string(),
         recorded: event.recorded.to_string(),
         kind,
-        sentence: plain(&entry_line(catalogue, state, event, UnitSystem::Metric)),
+        sentence: plain(&entry_line(catalogue, state, event, Locale::default())),
         heaps: heaps
             .into_iter()
             .flatten()
@@ -428,7 +429,7 @@ fn probe_json(probe: &Probe) -> ProbeJson {
 fn read_json(catalogue: &Catalogue, state: &State, happened: Moment, read: &Read) -> ReadJson {
     ReadJson {
         happened: happened.to_string(),
-        sentence: plain(&read_line(catalogue, state, read, UnitSystem::Metric)),
+        sentence: plain(&read_line(catalogue, state, read, Locale::default())),
         probes: read.probes.iter().map(probe_json).collect(),
     }
 }
@@ -463,7 +464,7 @@ pub fn heap_json(catalogue: &Catalogue, state: &State, heap: &Heap) -> Option<He
 /// The stores as JSON.
 #[must_use]
 pub fn stores_json(catalogue: &Catalogue, garden: &Garden) -> Vec<StockJson> {
-    let amount = |amount| plain(&amount_text(catalogue, amount, UnitSystem::Metric));
+    let amount = |amount| plain(&amount_text(catalogue, amount, Locale::default()));
     garden
         .stores
         .iter()
@@ -499,7 +500,7 @@ pub fn bed_json(catalogue: &Catalogue, state: &State, bed: &Bed) -> Option<BedJs
                 amount: plain(&amount_text(
                     catalogue,
                     &spread.amount.amount(),
-                    UnitSystem::Metric,
+                    Locale::default(),
                 )),
                 heap: spread.heap.map(|id| heap_named(state, id)),
             })

@@ -8,6 +8,7 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Garden, Stuff};
 use heapwright_quantity::{UnitSystem, mass_text};
+use heapwright_texts::Locale;
 use heapwright_wire::{balance_json, read_balance, spoken_parts, spoken_reach, stores_in_reach};
 use heapwright_wording as wording;
 
@@ -23,7 +24,7 @@ const WATER_STEP_KG: f64 = 0.5;
 /// Runs the command.
 pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let (garden, system) = input::garden(catalogue, &arguments.common)?;
+    let (garden, locale) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_balance(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -36,7 +37,7 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &garden, &question, &answer, system, out)
+    write_text(catalogue, &garden, &question, &answer, locale, out)
 }
 
 fn spoken(
@@ -71,7 +72,7 @@ fn write_text(
     garden: &Garden,
     question: &BalanceQuestion,
     answer: &BalanceAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     if garden.invented {
@@ -95,7 +96,7 @@ fn write_text(
         write_paragraph(
             out,
             "  ",
-            &wording::recipe_line(catalogue, recipe, system),
+            &wording::recipe_line(catalogue, recipe, locale),
             WIDTH,
         )?;
         let ratio = recipe.whole.mixture.carbon_to_nitrogen;
@@ -120,14 +121,14 @@ fn write_text(
         }
         line += &format!(
             ", {} in all; chance to lie within all aims: {}.",
-            mass_text(recipe.whole.mixture.wet_mass_kg.value, system),
+            locale.mass(recipe.whole.mixture.wet_mass_kg.value),
             wording::chance_text(recipe.whole.mixture.chance.all)
         );
         write_paragraph(out, "  ", &line, WIDTH)?;
     }
     if let Some(first) = answer.recipes.first() {
         writeln!(out, "\nThe first in full:")?;
-        write_mixture(&first.whole.mixture, &answer.target, system, out)?;
+        write_mixture(&first.whole.mixture, &answer.target, locale, out)?;
         for notice in &first.whole.notices {
             write_paragraph(
                 out,

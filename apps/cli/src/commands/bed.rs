@@ -69,7 +69,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
         );
     }
     write_invented(&keeping.state, out)?;
-    let system = keeping.system();
+    let locale = keeping.locale();
     let mut any = false;
     for bed in keeping.state.beds() {
         let now = bed.now();
@@ -98,7 +98,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
                 out,
                 "  {}: {}{from}",
                 wording::day_text(*happened),
-                amount_text(&spread.amount.amount(), system)
+                amount_text(&spread.amount.amount(), locale)
             )?;
         }
     }

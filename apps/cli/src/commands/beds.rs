@@ -10,6 +10,7 @@ use heapwright_answers::{
 use heapwright_catalogue::{Spreading, UseKind};
 use heapwright_garden::Garden;
 use heapwright_quantity::{UnitSystem, mass_text, measure_count_text, significant, volume_text};
+use heapwright_texts::Locale;
 use heapwright_wire::{area_m2, beds_plan_json, read_beds, spoken_compost_m3, uses_json};
 use heapwright_wording as wording;
 
@@ -17,6 +18,7 @@ use crate::arguments::{BedsCommand, BedsPlanArguments, BedsUsesArguments, UnitsA
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
+use crate::keeping::plain_locale;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
 use crate::table::{write_paragraph, write_rows};
@@ -40,12 +42,9 @@ fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failu
     if let Some(path) = &arguments.file {
         let text = input::read(path)?;
         let (question, garden) = read_beds(catalogue(), spreading, &Garden::default(), &text)?;
-        let system = match arguments.journal.units {
-            Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-            _ => UnitSystem::Metric,
-        };
+        let locale = plain_locale(arguments.journal.units);
         let answer = beds_plan(spreading, &question)?;
-        return tell(arguments, &garden, &answer, system, out);
+        return tell(arguments, &garden, &answer, locale, out);
     }
     let keeping = Keeping::to_read(&arguments.journal)?;
     let garden = keeping.garden();
@@ -54,7 +53,7 @@ fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failu
     if !arguments.journal.json {
         write_invented(&keeping.state, out)?;
     }
-    tell(arguments, &garden, &answer, keeping.system(), out)
+    tell(arguments, &garden, &answer, keeping.locale(), out)
 }
 
 /// The question by the journal and the arguments.
@@ -192,16 +191,16 @@ fn tell(
     arguments: &BedsPlanArguments,
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     if arguments.journal.json {
         return write_json(&beds_plan_json(catalogue(), garden, answer), out);
     }
     if arguments.paper {
-        return write_paper(garden, answer, system, out);
+        return write_paper(garden, answer, locale, out);
     }
-    write_paragraph(out, "", &wording::beds_summary(answer, system), WIDTH)?;
+    write_paragraph(out, "", &wording::beds_summary(answer, locale), WIDTH)?;
     writeln!(out)?;
     let mut rows = vec![
         [
@@ -218,8 +217,8 @@ fn tell(
         rows.push(vec![
             bed.asked.name.clone(),
             format!("{}\u{a0}m²", significant(bed.asked.area_m2, 3)),
-            wording::depth_text(share.depth_m, system),
-            volume_text(share.volume_m3, system),
+            wording::depth_text(share.depth_m, locale),
+            locale.volume(share.volume_m3),
             fillings(garden, "barrow", share.volume_m3),
             format!(
                 "{}\u{a0}g/m²",
@@ -235,10 +234,10 @@ fn tell(
     writeln!(out)?;
     // The others are told of in one note.
     for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
-        write_paragraph(out, "", &wording::binding_line(bed, system), WIDTH)?;
+        write_paragraph(out, "", &wording::binding_line(bed, locale), WIDTH)?;
     }
     for notice in &answer.notices {
-        let sentence = wording::beds_notice(notice, system);
+        let sentence = wording::beds_notice(notice, locale);
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
@@ -259,10 +258,10 @@ fn fillings(garden: &Garden, measure: &str, volume_m3: f64) -> String {
 fn write_paper(
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    write_paragraph(out, "", &wording::beds_summary(answer, system), PAPER)?;
+    write_paragraph(out, "", &wording::beds_summary(answer, locale), PAPER)?;
     writeln!(out)?;
     let mut rows = vec![
         [
@@ -294,11 +293,11 @@ fn write_paper(
         rows.push(vec![
             format!("{number}"),
             name,
-            some(wording::depth_text(share.depth_m, system)),
+            some(wording::depth_text(share.depth_m, locale)),
             some(fillings(garden, "barrow", share.volume_m3)),
             some(fillings(garden, "bucket", share.volume_m3)),
-            some(volume_text(share.volume_m3, system)),
-            some(mass_text(weight_kg, system)),
+            some(locale.volume(share.volume_m3)),
+            some(locale.mass(weight_kg)),
             some("[ ]".to_owned()),
         ]);
     }
@@ -306,10 +305,10 @@ fn write_paper(
     writeln!(out)?;
     // The others are told of in one note.
     for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
-        write_paragraph(out, "", &wording::binding_line(bed, system), PAPER)?;
+        write_paragraph(out, "", &wording::binding_line(bed, locale), PAPER)?;
     }
     for notice in &answer.notices {
-        write_paragraph(out, "", &wording::beds_notice(notice, system), PAPER)?;
+        write_paragraph(out, "", &wording::beds_notice(notice, locale), PAPER)?;
     }
     writeln!(out)?;
     write_paragraph(out, "", wording::BEDS_LIMITS, PAPER)?;
@@ -345,17 +344,14 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
     if arguments.json {
         return write_json(&uses_json(catalogue(), spreading, &ids, mix_m3, area), out);
     }
-    let system = match arguments.units {
-        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-        _ => UnitSystem::Metric,
-    };
+    let locale = plain_locale(arguments.units);
     let amount = mix_m3.or(area);
     for use_of in spreading
         .uses()
         .iter()
         .filter(|use_of| ids.is_empty() || ids.contains(&use_of.id))
     {
-        let here = amount.map(|amount| volume_text(use_of.limit.high * amount, system));
+        let here = amount.map(|amount| locale.volume(use_of.limit.high * amount));
         let called = format!("{} ({})", use_of.name, use_of.id);
         let line = wording::use_line(use_of, &called, here.as_deref());
         write_paragraph(out, "", &line, WIDTH)?;

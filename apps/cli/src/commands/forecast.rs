@@ -12,6 +12,7 @@ use heapwright_drawings::{core_line, core_over_time, over_time};
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wire::{forecast_json, read_weather, spoken_plan};
 use heapwright_wording as wording;
 
@@ -104,7 +105,7 @@ fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fai
         Some(drawn) => out.write_all(picture(&answer, name, drawn).as_bytes())?,
         None => {
             write_invented(&keeping.state, out)?;
-            write_text(&answer, name, arguments.days, keeping.system(), out)?;
+            write_text(&answer, name, arguments.days, keeping.locale(), out)?;
         }
     }
     Ok(())
@@ -202,7 +203,7 @@ fn write_text(
     answer: &ForecastAnswer,
     name: &str,
     days: u32,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let ahead = if days == 1 {
@@ -217,12 +218,12 @@ fn write_text(
             "\nIf you {}:",
             plan.plan.name.replace("leave", "leave it alone")
         )?;
-        for line in wording::plan_lines(answer, plan, system) {
+        for line in wording::plan_lines(answer, plan, locale) {
             write_paragraph(out, "  ", &line, WIDTH)?;
         }
     }
     writeln!(out)?;
-    if let Some(line) = wording::readings_line(answer, system) {
+    if let Some(line) = wording::readings_line(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     let spread = answer.plans.first().and_then(|plan| plan.answer.spread);

@@ -8,6 +8,7 @@ use heapwright_journal::content::{
 };
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_state::Heap;
+use heapwright_texts::Locale;
 use heapwright_wire::{
     HeapShownJson, HeapsJson, WireError, before_use_json, chosen, heap_json, length_m, mix_json,
     share_pct,
@@ -205,27 +206,27 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
             out,
         );
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     write_invented(&keeping.state, out)?;
-    write_history(&keeping, heap, system, out)?;
+    write_history(&keeping, heap, locale, out)?;
     if let Ok(Some(answer)) = &answer {
         writeln!(out, "\nIn it, as it was fed:")?;
         for found in &answer.parts {
-            let amount = wording::amount_of(catalogue(), found, system);
+            let amount = wording::amount_of(catalogue(), found, locale);
             writeln!(out, "  {amount}")?;
         }
         if answer.water_kg > 0.0 {
-            let water = wording::water_text(answer.water_kg, system);
+            let water = wording::water_text(answer.water_kg, locale);
             writeln!(out, "  {water} of water")?;
         }
         writeln!(out)?;
-        write_mixture(&answer.mixture, &answer.target, system, out)?;
+        write_mixture(&answer.mixture, &answer.target, locale, out)?;
         for notice in &answer.notices {
             let notice = wording::mix_notice(catalogue(), notice);
             write_paragraph(out, "", &format!("Note: {notice}"), WIDTH)?;
         }
     } else if water_kg > 0.0 {
-        let water = wording::water_text(water_kg, system);
+        let water = wording::water_text(water_kg, locale);
         writeln!(out, "\n{water} of water were poured in.")?;
     }
     write_before_use(&before_use, out)?;
@@ -241,7 +242,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
 fn write_history(
     keeping: &Keeping,
     heap: &Heap,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let now = heap.now();
@@ -254,7 +255,7 @@ fn write_history(
         now.cover.word()
     )?;
     if let Some(enclosure) = heap.enclosure() {
-        writeln!(out, "{}", enclosure_text(enclosure, system))?;
+        writeln!(out, "{}", enclosure_text(enclosure, locale))?;
     }
     writeln!(out)?;
     let mut rows = Vec::new();
@@ -275,7 +276,7 @@ fn write_history(
     row("harvested", now.last_harvested, times(now.harvests));
     write_rows(out, &rows)?;
     if let Some((happened, read)) = &now.last_probes {
-        let line = wording::read_line(catalogue(), &keeping.state, read, system);
+        let line = wording::read_line(catalogue(), &keeping.state, read, locale);
         let line = format!("Last probed {}: {line}.", since(Some(*happened)));
         writeln!(out)?;
         write_paragraph(out, "", &line, WIDTH)?;
@@ -283,8 +284,8 @@ fn write_history(
     Ok(())
 }
 
-fn enclosure_text(enclosure: &Enclosure, system: UnitSystem) -> String {
-    let length = |length_m: f64| match system {
+fn enclosure_text(enclosure: &Enclosure, locale: Locale) -> String {
+    let length = |length_m: f64| match locale.units {
         UnitSystem::Metric => format!("{}\u{a0}cm", significant(length_m * 100.0, 3)),
         // International inch: 0.0254 m exactly.
         UnitSystem::UsCustomary => format!("{}\u{a0}in", significant(length_m / 0.0254, 3)),

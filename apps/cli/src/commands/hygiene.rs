@@ -16,12 +16,14 @@ use heapwright_answers::{
 use heapwright_journal::EventId;
 use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{moment_said, read_record};
+use heapwright_texts::Locale;
 use heapwright_wire::{heap_named, hygiene_json, length_m};
 use heapwright_wording as wording;
 
 use crate::arguments::{HygieneArguments, MethodArgument, UnitsArgument};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
+use crate::keeping::plain_locale;
 use crate::keeping::{Keeping, catalogue};
 use crate::members::on_all_processors;
 use crate::naming::shown;
@@ -43,11 +45,8 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
         if arguments.journal.json {
             return write_json(&hygiene_json(catalogue(), &answer, None, &[]), out);
         }
-        let system = match arguments.journal.units {
-            Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-            _ => UnitSystem::Metric,
-        };
-        return write_text(&answer, &[], system, out);
+        let locale = plain_locale(arguments.journal.units);
+        return write_text(&answer, &[], locale, out);
     }
     let keeping = Keeping::to_read(&arguments.journal)?;
     let heap = keeping.heap(arguments.heap.as_deref())?;
@@ -68,7 +67,7 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
     }
     write_invented(&keeping.state, out)?;
     writeln!(out, "{}\n", wording::heap_name(&keeping.state, heap))?;
-    write_text(&answer, &before_use, keeping.system(), out)
+    write_text(&answer, &before_use, keeping.locale(), out)
 }
 
 fn refused(error: HygieneError) -> Failure {
@@ -240,12 +239,12 @@ fn simulated(keeping: &Keeping, heap: EventId, hottest_ms: i64) -> Result<Estima
 fn write_text(
     answer: &HygieneAnswer,
     before_use: &[BeforeUse],
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     write_paragraph(out, "", &wording::hygiene_headline(answer), WIDTH)?;
     writeln!(out)?;
-    for line in wording::hygiene_lines(answer, system) {
+    for line in wording::hygiene_lines(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     writeln!(out)?;

@@ -125,7 +125,7 @@ fn write_text(
         writeln!(out, "Nothing of this was written down.")?;
         return Ok(());
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     let mut day = String::new();
     for (_, entry) in entries {
         let Some(event) = entry.counts().or(entry.recorded()) else {
@@ -136,7 +136,7 @@ fn write_text(
             writeln!(out, "{of_day}")?;
             day = of_day;
         }
-        let line = wording::entry_line(catalogue(), &keeping.state, event, system);
+        let line = wording::entry_line(catalogue(), &keeping.state, event, locale);
         let people = &keeping.state.garden().people;
         let by = event.by.and_then(|id| people.get(&id));
         let by = by.map_or_else(String::new, |person| format!(" ({})", person.name));

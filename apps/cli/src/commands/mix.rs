@@ -7,6 +7,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::{FoundPart, Garden};
 use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};
 use heapwright_terms::Target;
+use heapwright_texts::Locale;
 use heapwright_wire::{mix_json, read_mix, spoken_parts};
 use heapwright_wording as wording;
 
@@ -21,7 +22,7 @@ pub const WIDTH: usize = 88;
 /// Runs the command.
 pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let (garden, system) = input::garden(catalogue, &arguments.common)?;
+    let (garden, locale) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_mix(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -34,7 +35,7 @@ pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &answer, system, out)
+    write_text(catalogue, &answer, locale, out)
 }
 
 fn spoken(
@@ -56,22 +57,22 @@ fn spoken(
 fn write_text(
     catalogue: &Catalogue,
     answer: &MixAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     for found in &answer.parts {
-        writeln!(out, "{}", wording::amount_of(catalogue, found, system))?;
+        writeln!(out, "{}", wording::amount_of(catalogue, found, locale))?;
     }
     if answer.water_kg > 0.0 {
         writeln!(
             out,
             "{} of water",
-            wording::water_text(answer.water_kg, system)
+            wording::water_text(answer.water_kg, locale)
         )?;
     }
     writeln!(out)?;
-    write_mixture(&answer.mixture, &answer.target, system, out)?;
-    if let Some(line) = wording::volumes_and_masses(answer, system) {
+    write_mixture(&answer.mixture, &answer.target, locale, out)?;
+    if let Some(line) = wording::volumes_and_masses(answer, locale) {
         writeln!(out)?;
         write_paragraph(out, "", &line, WIDTH)?;
     }
@@ -93,7 +94,7 @@ fn write_text(
 pub fn write_mixture(
     mixture: &Mixture,
     target: &Target,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let row =
@@ -108,8 +109,8 @@ pub fn write_mixture(
             let range = if range == value { String::new() } else { range };
             vec![name.to_owned(), value, range, judged]
         };
-    let kg = |value: f64| mass_text(value, system);
-    let litres = |value: f64| volume_text(value, system);
+    let kg = |value: f64| locale.mass(value);
+    let litres = |value: f64| locale.volume(value);
     let aim = |word: &str, low: String, high: String| format!("{word}; aim {low} to {high}");
     let rows = vec![
         vec![

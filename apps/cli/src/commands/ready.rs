@@ -4,6 +4,7 @@ use std::io::Write;
 
 use heapwright_answers::{ReadyAnswer, ReadyQuestion, is_it_ready};
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wire::{home_test_json, ready_json};
 use heapwright_wording::{self as wording, HomeTest};
 
@@ -35,21 +36,17 @@ pub fn run(arguments: &ReadyArguments, out: &mut impl Write) -> Result<(), Failu
     write_invented(&keeping.state, out)?;
     let name = wording::heap_name(&keeping.state, question.heap);
     writeln!(out, "{name}, {}\n", wording::day_text(answer.now))?;
-    write_answer(&answer, keeping.system(), out)
+    write_answer(&answer, keeping.locale(), out)
 }
 
-fn write_answer(
-    answer: &ReadyAnswer,
-    system: UnitSystem,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+fn write_answer(answer: &ReadyAnswer, locale: Locale, out: &mut impl Write) -> Result<(), Failure> {
     for line in wording::verdict_lines(answer) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     if !answer.signs.is_empty() {
         writeln!(out, "\nMeasured signs:\n")?;
         for sign in &answer.signs {
-            let [family, test, found, says, when] = wording::sign_cells(answer, sign, system);
+            let [family, test, found, says, when] = wording::sign_cells(answer, sign, locale);
             write_paragraph(out, "  ", &format!("{family}: {test}, {when}"), WIDTH)?;
             write_paragraph(out, "    ", &format!("{found}: {says}"), WIDTH)?;
             if let Some(line) = wording::weak_line(sign) {
@@ -69,7 +66,7 @@ fn write_answer(
     }
     if let Some(yields) = &answer.yields {
         writeln!(out, "\nWhen it is finished:\n")?;
-        write_rows(out, &wording::yield_rows(yields, system))?;
+        write_rows(out, &wording::yield_rows(yields, locale))?;
         writeln!(out)?;
         for line in wording::yield_lines(yields) {
             write_paragraph(out, "", &line, WIDTH)?;

@@ -10,6 +10,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_drawings::{Field, core_over_time, cut_open, cut_with_key, over_time};
 use heapwright_garden::Garden;
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_CASE_BYTES, check_work, read_simulation, simulation_json};
 use heapwright_wording as wording;
 
@@ -17,6 +18,7 @@ use crate::arguments::{Drawn, SimulateArguments, UnitsArgument};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
+use crate::keeping::plain_locale;
 use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
@@ -72,13 +74,10 @@ fn answer(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Fai
         write_csv(&answer, out)?;
         return Ok(());
     }
-    let system = match arguments.units {
-        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-        _ => UnitSystem::Metric,
-    };
+    let locale = plain_locale(arguments.units);
     match arguments.svg {
         Some(drawn) => out.write_all(picture(&answer, drawn).as_bytes())?,
-        None => write_text(catalogue, &answer, system, out)?,
+        None => write_text(catalogue, &answer, locale, out)?,
     }
     Ok(())
 }
@@ -124,10 +123,10 @@ fn peak_day(
 fn write_text(
     catalogue: &Catalogue,
     answer: &SimulationAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    for line in wording::simulation_lines(answer, system) {
+    for line in wording::simulation_lines(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     if answer.spread.is_some_and(|spread| spread.members > 1) {

@@ -59,7 +59,7 @@ fn nothing() -> Failure {
 }
 
 fn line(keeping: &Keeping, event: &Event) -> String {
-    wording::entry_line(catalogue(), &keeping.state, event, keeping.system())
+    wording::entry_line(catalogue(), &keeping.state, event, keeping.locale())
 }
 
 /// True for what can be taken back: it stands, and is no withdrawal itself.

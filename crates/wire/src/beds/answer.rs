@@ -5,6 +5,7 @@ use heapwright_answers::{BedAnswer, BedsAnswer};
 use heapwright_catalogue::{Catalogue, SourceKind};
 use heapwright_garden::Garden;
 use heapwright_quantity::{Interval, UnitSystem};
+use heapwright_texts::Locale;
 use heapwright_wording::{BEDS_LIMITS, bed_limit_name, beds_notice, binding_line, binding_name};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -157,7 +158,7 @@ pub fn beds_plan_json(catalogue: &Catalogue, garden: &Garden, answer: &BedsAnswe
         notices: answer
             .notices
             .iter()
-            .map(|notice| beds_notice(notice, UnitSystem::Metric).replace('\u{a0}', " "))
+            .map(|notice| beds_notice(notice, Locale::default()).replace('\u{a0}', " "))
             .collect(),
         limits: BEDS_LIMITS.to_owned(),
         sources: sources(catalogue, &answer.source_keys),
@@ -239,7 +240,7 @@ fn bed_plan_json(catalogue: &Catalogue, garden: &Garden, bed: &BedAnswer) -> Bed
         met_pct: three(share.met, 100.0),
         surplus_phosphorus_g_m2: share.surplus_phosphorus_kg_m2 * GRAMS,
         binding: binding_name(share.binding).to_owned(),
-        reason: binding_line(bed, UnitSystem::Metric).replace('\u{a0}', " "),
+        reason: binding_line(bed, Locale::default()).replace('\u{a0}', " "),
         limits: share
             .weighed
             .allowed

@@ -3,6 +3,7 @@
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Climate, Kind};
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -127,9 +128,9 @@ pub fn diversion_json(answer: &DiversionAnswer) -> DiversionJson {
         weekly_kg: answer.weekly_kg,
         not_waste_kg: answer.not_waste_kg,
         climate: answer.climate.as_ref().map(climate_json),
-        notices: wording::diversion_lines(answer, UnitSystem::Metric)
+        notices: wording::diversion_lines(answer, Locale::default())
             .into_iter()
-            .chain(wording::climate_lines(answer, UnitSystem::Metric))
+            .chain(wording::climate_lines(answer, Locale::default()))
             .collect(),
     }
 }

@@ -4,6 +4,7 @@ use heapwright_answers::heap::{Band, Bands, CellField, Snapshot, Summary};
 use heapwright_answers::{FieldsAt, SimulationAnswer, SimulationNotice, Spread};
 use heapwright_catalogue::Catalogue;
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -257,7 +258,7 @@ fn band(of: Band, per: f64) -> BandJson {
 #[must_use]
 pub fn simulation_json(catalogue: &Catalogue, answer: &SimulationAnswer) -> SimulationJson {
     let mut json = bare(answer);
-    json.sentences = wording::simulation_lines(answer, UnitSystem::Metric);
+    json.sentences = wording::simulation_lines(answer, Locale::default());
     json.notices = notices(catalogue, &answer.notices);
     json
 }

@@ -6,6 +6,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_journal::Moment;
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -169,7 +170,7 @@ fn plan_json(answer: &ForecastAnswer, plan: &PlanAnswer) -> PlanJson {
             })
             .collect(),
         ahead: ahead(&plan.answer.ahead, answer.now_d),
-        sentences: wording::plan_lines(answer, plan, UnitSystem::Metric),
+        sentences: wording::plan_lines(answer, plan, Locale::default()),
         simulation: bare(&plan.answer),
     }
 }
