@@ -11,7 +11,7 @@ use heapwright_terms::Target;
 use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_FILE_BYTES, read_garden};
 
-use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments, UnitsArgument};
+use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, plain_locale};
 

@@ -156,11 +156,6 @@ impl Keeping {
         Garden::from_state(catalogue(), &self.state, self.edges.now)
     }
 
-    /// The units of the text: as the arguments or the garden say, else metric.
-    fn system(&self) -> UnitSystem {
-        units(self.units, &self.state)
-    }
-
     /// How the text speaks.
     pub fn locale(&self) -> Locale {
         self.locale_for(self.units)

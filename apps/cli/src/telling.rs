@@ -7,7 +7,6 @@ use heapwright_answers::{
 };
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{RecordedJson, before_use_json, entry_json, mix_json};

@@ -3,7 +3,7 @@
 use heapwright_answers::{ForecastAnswer, PlanAnswer, ProbeReading};
 use heapwright_drawings::{Cut, Field, cut_open};
 use heapwright_journal::content::ProbePlace;
-use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, temperature_text};
+use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius};
 use heapwright_texts::Locale;
 use heapwright_wire::{FieldShown, FrameShown, LayerShown};
 use heapwright_wording as wording;

@@ -9,7 +9,7 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
-use heapwright_quantity::{UnitSystem, volume_text};
+use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{AheadQuestion, forecast_json};

@@ -2,7 +2,6 @@
 
 use heapwright_answers::{ForecastAnswer, PlanAnswer};
 use heapwright_catalogue::Catalogue;
-use heapwright_quantity::{UnitSystem, temperature_text};
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{AheadShown, OptionShown, TableShown};

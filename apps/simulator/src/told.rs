@@ -10,7 +10,6 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{

@@ -7,7 +7,6 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Garden, Stuff};
-use heapwright_quantity::{UnitSystem, mass_text};
 use heapwright_texts::Locale;
 use heapwright_wire::{balance_json, read_balance, spoken_parts, spoken_reach, stores_in_reach};
 use heapwright_wording as wording;

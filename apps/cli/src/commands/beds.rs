@@ -9,12 +9,12 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::{Spreading, UseKind};
 use heapwright_garden::Garden;
-use heapwright_quantity::{UnitSystem, mass_text, measure_count_text, significant, volume_text};
+use heapwright_quantity::{measure_count_text, significant};
 use heapwright_texts::Locale;
 use heapwright_wire::{area_m2, beds_plan_json, read_beds, spoken_compost_m3, uses_json};
 use heapwright_wording as wording;
 
-use crate::arguments::{BedsCommand, BedsPlanArguments, BedsUsesArguments, UnitsArgument};
+use crate::arguments::{BedsCommand, BedsPlanArguments, BedsUsesArguments};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;

@@ -8,9 +8,7 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::Spreading;
 use heapwright_garden::Garden;
-use heapwright_quantity::{
-    Interval, Range, UnitSystem, mass_text, measure_count_text, significant, volume_text,
-};
+use heapwright_quantity::{Interval, Range, measure_count_text, significant};
 use heapwright_texts::Locale;
 use heapwright_wire::{
     area_m2, converted_cover, converted_nitrogen, converted_oxide, converted_weight, length_m,
@@ -20,12 +18,12 @@ use heapwright_wording as wording;
 
 use crate::arguments::{
     ConvertCommand, ConvertCommon, CoverArguments, NitrogenArguments, OxideArguments,
-    UnitsArgument, WeightArguments,
+    WeightArguments,
 };
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::keeping::plain_locale;
-use crate::keeping::{Keeping, catalogue, units};
+use crate::keeping::{Keeping, catalogue};
 use crate::naming;
 use crate::table::{write_paragraph, write_rows};
 use crate::telling::write_json;

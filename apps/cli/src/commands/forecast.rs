@@ -11,7 +11,6 @@ use heapwright_answers::{
 use heapwright_drawings::{core_line, core_over_time, over_time};
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wire::{forecast_json, read_weather, spoken_plan};
 use heapwright_wording as wording;

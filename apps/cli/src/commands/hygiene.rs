@@ -14,13 +14,12 @@ use heapwright_answers::{
     hygiene_of_heap, hygiene_of_record, what_will_happen,
 };
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{moment_said, read_record};
 use heapwright_texts::Locale;
 use heapwright_wire::{heap_named, hygiene_json, length_m};
 use heapwright_wording as wording;
 
-use crate::arguments::{HygieneArguments, MethodArgument, UnitsArgument};
+use crate::arguments::{HygieneArguments, MethodArgument};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::keeping::plain_locale;

@@ -5,7 +5,7 @@ use std::io::Write;
 use heapwright_answers::{MixAnswer, MixQuestion, Mixture, USUAL_TARGET, what_is_in};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{FoundPart, Garden};
-use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};
+use heapwright_quantity::{Interval, significant};
 use heapwright_terms::Target;
 use heapwright_texts::Locale;
 use heapwright_wire::{mix_json, read_mix, spoken_parts};

@@ -3,7 +3,6 @@
 use std::io::Write;
 
 use heapwright_answers::{ReadyAnswer, ReadyQuestion, is_it_ready};
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wire::{home_test_json, ready_json};
 use heapwright_wording::{self as wording, HomeTest};

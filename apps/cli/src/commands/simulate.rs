@@ -9,12 +9,11 @@ use heapwright_answers::{Done, SimulationAnswer, SimulationQuestion, prepared};
 use heapwright_catalogue::Catalogue;
 use heapwright_drawings::{Field, core_over_time, cut_open, cut_with_key, over_time};
 use heapwright_garden::Garden;
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_CASE_BYTES, check_work, read_simulation, simulation_json};
 use heapwright_wording as wording;
 
-use crate::arguments::{Drawn, SimulateArguments, UnitsArgument};
+use crate::arguments::{Drawn, SimulateArguments};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
