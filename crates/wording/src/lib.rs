@@ -63,7 +63,7 @@ pub use spreading::{
     binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
 };
 pub use verdicts::{
-    CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
+    FigureState, air_state, carbon_scale, chance_text, disclaimer, in_hand_line, moisture_state,
     ratio_state, volumes_and_masses,
 };
 pub use words::Word;
