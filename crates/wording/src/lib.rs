@@ -20,6 +20,7 @@ mod notices;
 pub mod page;
 mod ready;
 mod recipes;
+mod seen;
 mod spreading;
 pub mod told;
 mod verdicts;
@@ -45,7 +46,7 @@ pub use hygiene::{
     missing_text, record_days, rule_asks, rule_line, source_line, status_word,
 };
 pub use journal::{
-    AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
+    ago_text, as_fed, day_text, entry_line, heap_name, kind_names, time_text,
 };
 pub use ledger::{
     account_rows, beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
@@ -58,12 +59,13 @@ pub use ready::{
     weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
+pub use seen::read_line;
 pub use spreading::{
     BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
     binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
 };
 pub use verdicts::{
-    CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
+    FigureState, air_state, carbon_scale, chance_text, disclaimer, in_hand_line, moisture_state,
     ratio_state, volumes_and_masses,
 };
 pub use words::Word;
