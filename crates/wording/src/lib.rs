@@ -31,7 +31,7 @@ pub use amounts::{
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use diversion::{
-    CLIMATE_METHOD, climate_lines, climate_rows, diversion_lines, kind_name, month_rows,
+    climate_lines, climate_method, climate_rows, diversion_lines, kind_name, month_rows,
     otherwise_name,
 };
 pub use forecast::{
