@@ -59,8 +59,8 @@ pub use ready::{
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use spreading::{
-    BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
-    binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
+    bed_limit_name, beds_limits, beds_notice, beds_summary, binding_line, binding_name,
+    covered_line, depth_text, met_text, nitrogen_limits, stops_at, use_line, uses_limits,
 };
 pub use verdicts::{
     CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
