@@ -35,7 +35,7 @@ pub use diversion::{
     otherwise_name,
 };
 pub use forecast::{
-    BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
+    bands, date_of, day_of_case, plan_lines, readings_line, simulation_limits, simulation_lines,
     simulation_notice, simulation_notices,
 };
 pub use home_tests::{HomeTest, Sheet};
