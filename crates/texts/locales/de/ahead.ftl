@@ -40,19 +40,19 @@ weather-without-place = Wetter: das übliche auf 50°{"\u00A0"}Nord, denn das Jo
 weather-rough = Seine Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa 3{"\u00A0"}°C genau.
 
 percent = { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
-figures = Kern { $core }, Rand { $edge }, Luft draußen { $outside }; wenigster Sauerstoff { $oxygen }; Feuchte { $moisture }; Volumen { $volume }.
+figures = Kern { $core }, Rand { $edge }, Luft draußen { $outside }; Sauerstoff mindestens { $oxygen }; Feuchte { $moisture }; Volumen { $volume }.
 
 over-time-steady = { $name }: jetzt etwa { $now }, und so bleibt es.
 over-time = { $name }: jetzt etwa { $now }; von jetzt an zwischen { $least } und { $most }.
 runs-apart = Neun von zehn Durchläufen liegen zwischen { $low } und { $high }.
 
 compared-head = Von jetzt an
-compared-core = Kern, wenn er am wärmsten ist
+compared-core = Höchste Temperatur im Kern
 compared-hot-days = Tage bei { $limit } oder mehr
-compared-oxygen = Wenigster Sauerstoff
+compared-oxygen = Tiefster Sauerstoffwert
 oxygen-percent = { $number }{"\u00A0"}%
 compared-sour-days = Tage mit zu wenig Luft
-compared-driest = Am trockensten
+compared-driest = Geringste Feuchte
 compared-water = Wasser, das am Ende fehlt
 water-none = keines
 water-too-much = keines, { $water } zu viel
