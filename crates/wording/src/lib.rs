@@ -32,11 +32,11 @@ pub use amounts::{
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use diversion::{
-    CLIMATE_METHOD, climate_lines, climate_rows, diversion_lines, kind_name, month_rows,
+    climate_lines, climate_method, climate_rows, diversion_lines, kind_name, month_rows,
     otherwise_name,
 };
 pub use forecast::{
-    BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
+    bands, date_of, day_of_case, plan_lines, readings_line, simulation_limits, simulation_lines,
     simulation_notice, simulation_notices,
 };
 pub use home_tests::{HomeTest, Sheet};
@@ -61,8 +61,8 @@ pub use ready::{
 pub use recipes::{recipe_line, recipe_title};
 pub use seen::read_line;
 pub use spreading::{
-    BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
-    binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
+    bed_limit_name, beds_limits, beds_notice, beds_summary, binding_line, binding_name,
+    covered_line, depth_text, met_text, nitrogen_limits, stops_at, use_line, uses_limits,
 };
 pub use verdicts::{
     FigureState, air_state, carbon_scale, chance_text, disclaimer, in_hand_line, moisture_state,
