@@ -40,9 +40,9 @@ pub use forecast::{
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, condition_text,
-    hours_rows, hygiene_headline, hygiene_lines, hygiene_notice, living_line, method_line,
-    missing_text, record_days, rule_asks, rule_line, source_line, status_word,
+    before_use_line, caution_line, condition_text, hours_rows, hygiene_headline, hygiene_limits,
+    hygiene_lines, hygiene_notice, interpolation, living_line, method_line, missing_text,
+    record_days, rule_asks, rule_line, rules_more, source_line, status_word,
 };
 pub use journal::{
     AS_FED, KIND_NAMES, ago_text, day_text, entry_line, heap_name, read_line, time_text,
