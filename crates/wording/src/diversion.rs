@@ -154,7 +154,7 @@ pub fn diversion_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> 
             mass(answer.not_waste_kg)
         ));
     }
-    lines.extend(crate::ready::left_out_line(&answer.left_out));
+    lines.extend(crate::ready::left_out_line(&answer.left_out, locale));
     lines
 }
 

@@ -293,6 +293,9 @@ pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
     if answer.cut {
         lines.push("Some of it came over more moves between heaps than are followed.".to_owned());
     }
-    lines.extend(left_out_line(&answer.left_out));
+    lines.extend(left_out_line(
+        &answer.left_out,
+        heapwright_texts::Locale::default(),
+    ));
     lines
 }
