@@ -52,8 +52,8 @@ pub use ledger::{
 };
 pub use notices::{mix_notice, part_notice};
 pub use ready::{
-    READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
-    left_out_line, maturity_word, next_step, next_tests, respiration_word, shown_word, sign_cells,
+    doubt_line, family_word, finding_text, heating_word, hints_line, left_out_line, maturity_word,
+    next_step, next_tests, ready_limits, respiration_word, shown_word, sign_cells, simulated_apart,
     standing_word, test_name, today_lines, verdict_lines, verdict_sentences, verdict_word,
     weak_line, yield_lines, yield_rows,
 };
