@@ -1,4 +1,4 @@
-# What the record of a heap's heat shows. Nothing here may say that a heap is free of anything, in no language.
+# What the record of a heap's heat shows. Nothing here may say that a heap is free of anything, in any language.
 # The probe is the thermometer that is stuck into the heap; a stay is the time between two turnings.
 
 limits = A rule that is met here is met in time and temperature at the probe. No published rule was written for a home heap, most ask more than a thermometer shows, and your local rule comes first.
