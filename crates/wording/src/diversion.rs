@@ -165,7 +165,7 @@ pub fn diversion_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> 
         let mass = locale.mass(answer.not_waste_kg);
         lines.push(texts::NotWaste { mass: &mass }.said(locale));
     }
-    lines.extend(crate::ready::left_out_line(&answer.left_out));
+    lines.extend(crate::ready::left_out_line(&answer.left_out, locale));
     lines
 }
 

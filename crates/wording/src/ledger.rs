@@ -294,6 +294,9 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
     if answer.cut {
         lines.push(texts::not_followed(locale).to_owned());
     }
-    lines.extend(left_out_line(&answer.left_out));
+    lines.extend(left_out_line(
+        &answer.left_out,
+        heapwright_texts::Locale::default(),
+    ));
     lines
 }

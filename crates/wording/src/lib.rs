@@ -41,9 +41,9 @@ pub use forecast::{
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, caution_line, condition_text,
-    hours_rows, hygiene_headline, hygiene_lines, hygiene_notice, living_line, method_line,
-    missing_text, record_days, rule_asks, rule_line, source_line, status_word,
+    before_use_line, caution_line, condition_text, hours_rows, hygiene_headline, hygiene_limits,
+    hygiene_lines, hygiene_notice, interpolation, living_line, method_line, missing_text,
+    record_days, rule_asks, rule_line, rules_more, source_line, status_word,
 };
 pub use journal::{
     ago_text, as_fed, day_text, entry_line, heap_name, kind_names, time_text,
@@ -53,8 +53,8 @@ pub use ledger::{
 };
 pub use notices::{mix_notice, part_notice};
 pub use ready::{
-    READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
-    left_out_line, maturity_word, next_step, next_tests, respiration_word, shown_word, sign_cells,
+    doubt_line, family_word, finding_text, heating_word, hints_line, left_out_line, maturity_word,
+    next_step, next_tests, ready_limits, respiration_word, shown_word, sign_cells, simulated_apart,
     standing_word, test_name, today_lines, verdict_lines, verdict_sentences, verdict_word,
     weak_line, yield_lines, yield_rows,
 };
