@@ -9,7 +9,6 @@ use std::path::Path;
 
 use heapwright_answers::{MixAnswer, USUAL_TARGET};
 use heapwright_checks::{catalogue, mix_answer};
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use serde_json::json;

@@ -78,7 +78,7 @@ pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, locale: Locale) -> V
             let near_d = |step: usize| times.get(step).map_or(0.0, |other| (other - time_d).abs());
             let half_d = 0.5 * near_d(which + 1).max(near_d(which.saturating_sub(1)));
             Some(FrameShown {
-                when: wording::date_of(forecast, *time_d),
+                when: wording::date_of(forecast, *time_d, locale),
                 sentence: wording::ahead::figures_line(row, locale),
                 layers,
                 probes: forecast

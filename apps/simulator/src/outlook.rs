@@ -133,7 +133,7 @@ impl Asked {
                 action: Action::Turn { thoroughness: 1.0 },
             }));
             Plan {
-                name: wording::ahead::option_name(water, turn),
+                name: wording::ahead::option_name(water, turn, self.locale),
                 acts,
             }
         };
@@ -246,7 +246,9 @@ impl Looking {
     fn line(&mut self) -> Result<(), String> {
         let at = self.lines.len();
         let run = match self.forecast.prepared().get(at) {
-            Some(prepared) => prepared.line().map_err(|error| sentence(&error))?,
+            Some(prepared) => prepared
+                .line()
+                .map_err(|error| sentence(&error, self.asked.locale))?,
             None => return Ok(()),
         };
         self.lines.push(run);
@@ -311,7 +313,7 @@ fn prepare(asked: &Asked, plans: Vec<Plan>) -> Result<PreparedForecast, String> 
         &asked.state,
         &question,
     )
-    .map_err(|error| sentence(&error))?;
+    .map_err(|error| sentence(&error, asked.locale))?;
     // How long the past is, is known when it is read.
     let now_d = forecast.now_d();
     let days = now_d.max(0.0) + f64::from(DAYS);
@@ -339,9 +341,9 @@ fn grid(days: f64, waited_for: f64) -> Model {
 }
 
 /// What is wrong, in a sentence of the page.
-fn sentence(error: &QuestionError) -> String {
+fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
-        QuestionError::NothingInHeap => wording::ahead::NOTHING_AHEAD.to_owned(),
+        QuestionError::NothingInHeap => wording::ahead::nothing_ahead(locale).to_owned(),
         other => wording::page::sentence(&other.to_string()),
     }
 }
@@ -366,7 +368,7 @@ pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, Strin
         &question,
         &one_by_one,
     )
-    .map_err(|error| sentence(&error))?;
+    .map_err(|error| sentence(&error, asked.locale))?;
     serde_json::to_string(&forecast_json(catalogue, &asked.state, &answer))
         .map_err(|error| error.to_string())
 }
@@ -444,7 +446,7 @@ mod tests {
     #[test]
     fn a_heap_in_which_nothing_lies_is_told_what_to_do() {
         let told = Looking::new(&question(0, false, true)).err();
-        assert_eq!(told.as_deref(), Some(wording::ahead::NOTHING_AHEAD));
+        assert_eq!(told.as_deref(), Some(wording::ahead::nothing_ahead(keeping.locale())));
         assert!(Looking::new("{}").is_err());
     }
 }

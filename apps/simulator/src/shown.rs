@@ -33,7 +33,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
     let Some(first) = plans.first().copied() else {
         return AheadShown::default();
     };
-    let when = |day: f64| wording::date_of(forecast, day);
+    let when = |day: f64| wording::date_of(forecast, day, locale);
     let catalogue = Catalogue::built_in();
     // Of several ways to go on, figures come from the many runs of all or from one run of each.
     let is_mixed = plans.iter().any(|plan| plan.answer.bands.is_none());
@@ -48,7 +48,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         })
         .collect();
     let compared: Vec<&PlanAnswer> = bare.iter().collect();
-    let heads = std::iter::once(ahead::COMPARED_HEAD.to_owned())
+    let heads = std::iter::once(ahead::compared_head(locale).to_owned())
         .chain(compared.iter().map(|plan| plan.plan.name.clone()))
         .collect();
     let differences = match compared.split_first() {
@@ -96,10 +96,10 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         },
         differences,
         water: options.water.clone(),
-        weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices),
+        weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices, locale),
         readings: wording::readings_line(forecast, locale).unwrap_or_default(),
         read: read(forecast, locale),
-        notices: wording::simulation_notices(catalogue, &notices),
+        notices: wording::simulation_notices(catalogue, &notices, locale),
         room_m: frames::room_m(forecast),
         fields: frames::fields(first, locale),
         frame_now,
@@ -118,10 +118,10 @@ fn read(forecast: &ForecastAnswer, locale: Locale) -> TableShown {
             .rev()
             .map(|reading| {
                 vec![
-                    wording::date_of(forecast, reading.day),
+                    wording::date_of(forecast, reading.day, locale),
                     reading
                         .place
-                        .map_or("not told", |place| place.word())
+                        .map_or("not told", |place| place.word(locale))
                         .to_owned(),
                     locale.temperature(reading.temperature_c),
                     reading.computed_core_c.map_or_else(

@@ -72,15 +72,15 @@ impl Asked {
         HeapTold {
             before_use: before_use(catalogue, &self.garden, &contents)
                 .iter()
-                .map(wording::before_use_line)
+                .map(|before| wording::before_use_line(before, self.locale))
                 .collect(),
             heat: self.heat(heap),
             nutrients: self.nutrients(heap, ready.as_ref().ok()),
             ripeness: match ready {
                 Ok(answer) => ripeness(&answer, self.locale),
                 Err(error) => RipenessTold {
-                    lines: vec![sentence(&error)],
-                    sheets: sheets(&[]),
+                    lines: vec![sentence(&error, self.locale)],
+                    sheets: sheets(&[], self.locale),
                     ..RipenessTold::default()
                 },
             },
@@ -92,7 +92,7 @@ impl Asked {
         let Ok(answer) = hygiene_of_heap(&self.state, heap, self.now, &question) else {
             // The one fault that a heap of the journal can have here.
             return HeatTold {
-                headline: words::NO_READINGS.to_owned(),
+                headline: words::no_readings(self.locale).to_owned(),
                 ..HeatTold::default()
             };
         };
@@ -110,7 +110,7 @@ impl Asked {
             Ok(answer) => answer,
             Err(error) => {
                 return NutrientsTold {
-                    refusal: sentence(&error),
+                    refusal: sentence(&error, self.locale),
                     ..NutrientsTold::default()
                 };
             }
@@ -118,15 +118,16 @@ impl Asked {
         let yields = ready.and_then(|ready| ready.yields.as_ref());
         NutrientsTold {
             refusal: String::new(),
-            elements: headed(wording::account_rows(&answer, false)),
-            labels: headed(wording::account_rows(&answer, true)),
-            beside: headed(wording::beside_rows(&answer).unwrap_or_default()),
-            lines: wording::ledger_lines(&answer),
+            elements: headed(wording::account_rows(&answer, false, self.locale)),
+            labels: headed(wording::account_rows(&answer, true, self.locale)),
+            beside: headed(wording::beside_rows(&answer, self.locale).unwrap_or_default()),
+            lines: wording::ledger_lines(&answer, self.locale),
             yields: yields.map_or_else(TableShown::default, |yields| TableShown {
-                heads: words::YIELD_HEADS.map(str::to_owned).to_vec(),
+                heads: words::yield_heads(self.locale).map(str::to_owned).to_vec(),
                 rows: wording::yield_rows(yields, self.locale),
             }),
-            yield_lines: yields.map_or_else(Vec::new, wording::yield_lines),
+            yield_lines: yields
+                .map_or_else(Vec::new, |yields| wording::yield_lines(yields, self.locale)),
         }
     }
 
@@ -139,13 +140,13 @@ impl Asked {
         let answer = what_was_kept_out(Catalogue::built_in(), &self.garden, &self.state, &question);
         if answer.months.is_empty() {
             return KeptOutTold {
-                lines: vec![words::NOTHING_KEPT_OUT.to_owned()],
+                lines: vec![words::nothing_kept_out(self.locale).to_owned()],
                 ..KeptOutTold::default()
             };
         }
         let mut climate_lines = wording::climate_lines(&answer, self.locale);
         if !climate_lines.is_empty() {
-            climate_lines.push(wording::CLIMATE_METHOD.to_owned());
+            climate_lines.push(wording::climate_method(self.locale).to_owned());
         }
         KeptOutTold {
             months: headed(wording::month_rows(&answer, self.locale)),
@@ -157,9 +158,9 @@ impl Asked {
 }
 
 /// What is wrong, in a sentence of the page.
-fn sentence(error: &QuestionError) -> String {
+fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
-        QuestionError::NothingInHeap => words::NOTHING_IN_IT.to_owned(),
+        QuestionError::NothingInHeap => words::nothing_in_it(locale).to_owned(),
         other => wording::page::sentence(&other.to_string()),
     }
 }
@@ -175,31 +176,35 @@ fn headed(rows: Vec<Vec<String>>) -> TableShown {
 
 fn heat(answer: &HygieneAnswer, locale: Locale) -> HeatTold {
     HeatTold {
-        headline: wording::hygiene_headline(answer),
+        headline: wording::hygiene_headline(answer, locale),
         lines: wording::hygiene_lines(answer, locale),
-        method: wording::method_line(answer),
-        rules: answer.rules.iter().map(rule).collect(),
+        method: wording::method_line(answer, locale),
+        rules: answer.rules.iter().map(|each| rule(each, locale)).collect(),
         living: answer
             .living
             .iter()
-            .map(|(living, reach)| wording::living_line(*living, *reach))
+            .map(|(living, reach)| wording::living_line(*living, *reach, locale))
             .collect(),
-        notices: answer.notices.iter().map(wording::hygiene_notice).collect(),
+        notices: answer
+            .notices
+            .iter()
+            .map(|notice| wording::hygiene_notice(notice, locale))
+            .collect(),
         hours: headed(wording::hours_rows(answer, locale)),
     }
 }
 
-fn rule(rule: &RuleAnswer) -> RuleTold {
+fn rule(rule: &RuleAnswer, locale: Locale) -> RuleTold {
     let catalogue = Catalogue::built_in();
     let status = rule.status[1];
     RuleTold {
         jurisdiction: rule.words.jurisdiction.clone(),
         name: format!("{}, {}", rule.words.name, rule.words.year),
-        status: wording::status_word(status).to_owned(),
+        status: wording::status_word(status, locale).to_owned(),
         met: status == Status::Met,
         progress: (status != Status::NotApplicable).then_some(rule.outcome[1].progress),
-        missing: wording::missing_text(rule),
-        asks: wording::rule_asks(catalogue, rule),
+        missing: wording::missing_text(rule, locale),
+        asks: wording::rule_asks(catalogue, rule, locale),
         scope: rule.words.scope.clone(),
         sources: rule
             .words
@@ -220,38 +225,41 @@ fn ripeness(answer: &ReadyAnswer, locale: Locale) -> RipenessTold {
             test: format!("{test} ({family}), {when}"),
             found,
             says,
-            weak: wording::weak_line(sign).unwrap_or_default(),
+            weak: wording::weak_line(sign, locale).unwrap_or_default(),
         });
         rows.push(cells.to_vec());
     }
     RipenessTold {
-        lines: wording::verdict_sentences(answer),
-        next: wording::next_step(answer).unwrap_or_default(),
+        lines: wording::verdict_sentences(answer, locale),
+        next: wording::next_step(answer, locale).unwrap_or_default(),
         signs,
         table: TableShown {
-            heads: words::SIGN_HEADS.map(str::to_owned).to_vec(),
+            heads: words::sign_heads(locale).map(str::to_owned).to_vec(),
             rows,
         },
-        hints: wording::hints_line(&answer.hints).unwrap_or_default(),
-        sheets: sheets(wording::next_tests(&answer.judgement)),
+        hints: wording::hints_line(&answer.hints, locale).unwrap_or_default(),
+        sheets: sheets(wording::next_tests(&answer.judgement), locale),
     }
 }
 
 /// The sheets of all home tests, those first that are next.
-fn sheets(next: &[HomeTest]) -> Vec<SheetTold> {
+fn sheets(next: &[HomeTest], locale: Locale) -> Vec<SheetTold> {
     let others = HomeTest::ALL
         .into_iter()
         .filter(|test| !next.contains(test));
     let all = next.iter().copied().chain(others);
     all.map(|test| {
-        let sheet = test.sheet();
+        let sheet = test.sheet(locale);
         let owned = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
         SheetTold {
             title: sheet.title.to_owned(),
             next: next.contains(&test),
-            lines: vec![sheet.tells.to_owned(), words::needs_line(sheet.needs)],
-            steps: owned(sheet.steps),
-            reading: owned(sheet.reading),
+            lines: vec![
+                sheet.tells.to_owned(),
+                words::needs_line(sheet.needs, locale),
+            ],
+            steps: owned(&sheet.steps),
+            reading: owned(&sheet.reading),
         }
     })
     .collect()

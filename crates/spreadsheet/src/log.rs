@@ -4,11 +4,11 @@ use std::sync::Arc;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::{Content, Event, What};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::{Entry, Place, State, concerns};
 use heapwright_texts::Locale;
 use heapwright_wording::{entry_line, heap_name};
 
+use crate::ENGLISH;
 use crate::table::{Table, guarded};
 
 /// The whole log: one row an entry, in the order in which things happened.
@@ -82,7 +82,7 @@ fn heaps(state: &State, event: &Event) -> String {
     heaps
         .into_iter()
         .flatten()
-        .map(|heap| heap_name(state, heap))
+        .map(|heap| heap_name(state, heap, ENGLISH))
         .collect::<Vec<_>>()
         .join("; ")
 }

@@ -8,7 +8,6 @@ use std::path::PathBuf;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Noted, PersonDescribed, Read, Smell};
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{READINGS_HEADER, log_csv, readings_csv};
 use heapwright_texts::Locale;
 

@@ -9,7 +9,6 @@ use heapwright_journal::content::{
     Withdrawn,
 };
 use heapwright_journal::{Content, EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{
     LoggerMapping, NewReadings, Placing, READINGS_HEADER, ReadingsError, log_csv, new_readings,
     read_logger, readings_csv,

@@ -6,7 +6,6 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::content::{Probe, Read};
 use heapwright_journal::{Content, Event, EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::{Arrival, Bed, Entry, Heap, State, concerns};
 use heapwright_texts::Locale;
 use heapwright_wording::{Word, amount_text, entry_line, read_line};
@@ -14,6 +13,7 @@ use heapwright_wording::{Word, amount_text, entry_line, read_line};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::answer::MixJson;
 use crate::hygiene::BeforeUseJson;
 
@@ -422,28 +422,28 @@ fn probe_json(probe: &Probe) -> ProbeJson {
     ProbeJson {
         temperature_c: probe.temperature_c,
         depth_m: probe.depth_m,
-        place: probe.place.map(|place| place.word().to_owned()),
+        place: probe.place.map(|place| place.word(ENGLISH).to_owned()),
     }
 }
 
-fn read_json(catalogue: &Catalogue, state: &State, happened: Moment, read: &Read) -> ReadJson {
+fn read_json(happened: Moment, read: &Read) -> ReadJson {
     ReadJson {
         happened: happened.to_string(),
-        sentence: plain(&read_line(catalogue, state, read, Locale::default())),
+        sentence: plain(&read_line(read, ENGLISH)),
         probes: read.probes.iter().map(probe_json).collect(),
     }
 }
 
 /// A heap as JSON; `None` while its start is not known.
 #[must_use]
-pub fn heap_json(catalogue: &Catalogue, state: &State, heap: &Heap) -> Option<HeapJson> {
+pub fn heap_json(heap: &Heap) -> Option<HeapJson> {
     let now = heap.now();
     let started = now.started.as_ref()?;
     Some(HeapJson {
         id: heap.id.to_string(),
         name: started.heap.name.clone(),
-        stage: now.stage.word().to_owned(),
-        cover: now.cover.word().to_owned(),
+        stage: now.stage.word(ENGLISH).to_owned(),
+        cover: now.cover.word(ENGLISH).to_owned(),
         started: started.moment.to_string(),
         last_fed: text(now.last_fed),
         last_turned: text(now.last_turned),
@@ -457,7 +457,7 @@ pub fn heap_json(catalogue: &Catalogue, state: &State, heap: &Heap) -> Option<He
         last_probes: now
             .last_probes
             .as_ref()
-            .map(|(happened, read)| read_json(catalogue, state, *happened, read)),
+            .map(|(happened, read)| read_json(*happened, read)),
     })
 }
 
@@ -490,7 +490,9 @@ pub fn bed_json(catalogue: &Catalogue, state: &State, bed: &Bed) -> Option<BedJs
         name: described.name.clone(),
         area_m2: described.area_m2,
         crop: described.crop.clone(),
-        feeding: described.feeding.map(|feeding| feeding.word().to_owned()),
+        feeding: described
+            .feeding
+            .map(|feeding| feeding.word(ENGLISH).to_owned()),
         new_ground: described.new_ground,
         dressings: now
             .dressings

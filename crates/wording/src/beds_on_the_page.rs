@@ -135,10 +135,11 @@ pub fn shelf_name(
     garden: &Garden,
     material: &MaterialId,
     conditions: &[String],
+    locale: Locale,
 ) -> String {
     garden.material(catalogue, material).map_or_else(
         || material.as_str().to_owned(),
-        |found| name_of(catalogue, &found, conditions),
+        |found| name_of(catalogue, &found, conditions, locale),
     )
 }
 

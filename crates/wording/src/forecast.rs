@@ -191,7 +191,7 @@ fn time_of(forecast: &ForecastAnswer, day: f64, locale: Locale) -> Time {
     match moment {
         Some(moment) => Time {
             kind: "date",
-            text: day_text(moment),
+            text: day_text(moment, locale),
         },
         None => Time {
             kind: "day",
@@ -431,7 +431,7 @@ pub fn simulation_notice(
     locale: Locale,
 ) -> String {
     match notice {
-        SimulationNotice::Part(notice) => part_notice(catalogue, notice),
+        SimulationNotice::Part(notice) => part_notice(catalogue, notice, locale),
         SimulationNotice::EnclosureAssumed => texts::enclosure_assumed(locale).to_owned(),
         SimulationNotice::ClimateAssumed { latitude_deg } => texts::ClimateAssumed {
             latitude: f64::from(*latitude_deg),

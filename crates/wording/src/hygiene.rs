@@ -41,7 +41,10 @@ pub fn caution_line(caution: &CautionText) -> String {
 /// What went into a heap and what to do before its compost is used.
 #[must_use]
 pub fn before_use_line(before_use: &BeforeUse, locale: Locale) -> String {
-    let (first, last) = (day_text(before_use.first), day_text(before_use.last));
+    let (first, last) = (
+        day_text(before_use.first, locale),
+        day_text(before_use.last, locale),
+    );
     let advice_as_listed = &before_use.advice.join(" ");
     let (name, advice) = (
         &lower_first(&before_use.name),
@@ -101,7 +104,8 @@ fn is_time_known(answer: &HygieneAnswer) -> bool {
 
 /// "60 % (34 to 80 %)".
 fn range_text(estimate: Estimate, locale: Locale) -> String {
-    let [value, low, high] = [estimate.value, estimate.low, estimate.high].map(share_text);
+    let [value, low, high] =
+        [estimate.value, estimate.low, estimate.high].map(|share| share_text(share, locale));
     if low == high {
         return value;
     }
@@ -214,8 +218,8 @@ fn share_lines(answer: &HygieneAnswer, locale: Locale) -> Vec<String> {
 }
 
 /// No estimate is of a whole heap: even what rounds to all of it is not said to be all.
-fn share_text(share: f64) -> String {
-    percent_text(share.min(0.999))
+fn share_text(share: f64, locale: Locale) -> String {
+    percent_text(share.min(0.999), locale)
 }
 
 /// A share that is not nothing is not called 0 %.
@@ -223,7 +227,7 @@ fn never_text(share: f64, locale: Locale) -> String {
     if share > 0.0 && share < 0.005 {
         return messages::less_than_one_percent(locale).to_owned();
     }
-    percent_text(share)
+    percent_text(share, locale)
 }
 
 /// A number with no more digits than are shown, so that its plural is that of what is shown.
@@ -451,7 +455,7 @@ pub fn hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
     match notice {
         HygieneNotice::FedSince { feeds, last } => messages::FedSince {
             feeds: f64::from(*feeds),
-            last: &day_text(*last),
+            last: &day_text(*last, locale),
         }
         .said(locale),
         HygieneNotice::Loosened { turns } => messages::Loosened {
@@ -483,8 +487,8 @@ pub fn hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
 #[must_use]
 pub fn record_days(first: Moment, last: Moment, locale: Locale) -> String {
     messages::RecordDays {
-        first: &day_text(first),
-        last: &day_text(last),
+        first: &day_text(first, locale),
+        last: &day_text(last, locale),
     }
     .said(locale)
 }

@@ -45,9 +45,7 @@ pub use hygiene::{
     hygiene_lines, hygiene_notice, interpolation, living_line, method_line, missing_text,
     record_days, rule_asks, rule_line, rules_more, source_line, status_word,
 };
-pub use journal::{
-    ago_text, as_fed, day_text, entry_line, heap_name, kind_names, time_text,
-};
+pub use journal::{ago_text, as_fed, day_text, entry_line, heap_name, kind_names, time_text};
 pub use ledger::{
     account_rows, beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
 };

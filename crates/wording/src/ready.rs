@@ -208,7 +208,10 @@ pub fn finding_text(finding: &Finding, locale: Locale) -> String {
             smell,
         } => messages::FoundBag {
             days: rounded(*days, 2),
-            smell: smell.map_or_else(|| messages::found_bag_unsmelt(locale), Word::word),
+            smell: smell.map_or_else(
+                || messages::found_bag_unsmelt(locale),
+                |smell| smell.word(locale),
+            ),
             state: if *swollen { "swollen" } else { "flat" },
         }
         .said(locale),
@@ -221,15 +224,15 @@ pub fn finding_text(finding: &Finding, locale: Locale) -> String {
         }
         .said(locale),
         Finding::Germination { index } => messages::FoundGermination {
-            share: &percent_text(*index),
+            share: &percent_text(*index, locale),
         }
         .said(locale),
         Finding::Emergence { share, class } => messages::FoundEmergence {
             class: maturity_word(*class, locale),
-            share: &percent_text(*share),
+            share: &percent_text(*share, locale),
         }
         .said(locale),
-        Finding::CarbonToNitrogen { ratio } => ratio_text(*ratio),
+        Finding::CarbonToNitrogen { ratio } => ratio_text(*ratio, locale),
         Finding::AmmoniumToNitrate { ratio, class } => messages::FoundAmmoniumToNitrate {
             class: maturity_word(*class, locale),
             ratio: &locale.significant(*ratio, 2),
@@ -294,7 +297,7 @@ pub fn sign_cells(answer: &ReadyAnswer, sign: &Sign, locale: Locale) -> [String;
         test_name(&sign.finding, locale).to_owned(),
         finding_text(&sign.finding, locale),
         says.to_owned(),
-        ago_text(sign.at, answer.now),
+        ago_text(sign.at, answer.now, locale),
     ]
 }
 
@@ -365,9 +368,9 @@ pub fn today_lines(today: &Today, locale: Locale) -> Vec<String> {
         }
         .said(locale),
         messages::TodayCore {
-            ratio: &ratio_text(today.carbon_to_nitrogen),
+            ratio: &ratio_text(today.carbon_to_nitrogen, locale),
             rise: &locale.significant(rise_k, 2),
-            share: &percent_text(today.ammonium_share),
+            share: &percent_text(today.ammonium_share, locale),
         }
         .said(locale),
         match today.ready_day {
@@ -390,7 +393,7 @@ pub fn yield_rows(yields: &YieldAnswer, locale: Locale) -> Vec<Vec<String>> {
         vec![
             name.to_owned(),
             text(interval.value),
-            interval_text(interval, text),
+            interval_text(interval, text, locale),
         ]
     };
     vec![
@@ -402,7 +405,7 @@ pub fn yield_rows(yields: &YieldAnswer, locale: Locale) -> Vec<Vec<String>> {
         row(
             messages::yield_organic_loss(locale),
             &yields.organic_loss,
-            &percent_text,
+            &|share| percent_text(share, locale),
         ),
     ]
 }

@@ -78,12 +78,12 @@ fn write_text(
         writeln!(out, "[{}]\n", garden.name)?;
     }
     if let Some(in_hand) = &answer.in_hand {
-        write_paragraph(out, "", &wording::in_hand_line(in_hand), WIDTH)?;
+        write_paragraph(out, "", &wording::in_hand_line(in_hand, locale), WIDTH)?;
     }
     if let Some(conflict) = &answer.conflict {
-        write_paragraph(out, "", &wording::conflict_line(conflict), WIDTH)?;
+        write_paragraph(out, "", &wording::conflict_line(conflict, locale), WIDTH)?;
         for help in &conflict.help {
-            write_paragraph(out, "", wording::help_line(*help), WIDTH)?;
+            write_paragraph(out, "", wording::help_line(*help, locale), WIDTH)?;
         }
         if question.reach.is_empty() {
             writeln!(out, "Nothing is in reach: name what there is with --reach.")?;
@@ -91,7 +91,11 @@ fn write_text(
     }
     let names = names_in_reach(catalogue, garden, question);
     for recipe in &answer.recipes {
-        writeln!(out, "\n{}", wording::recipe_title(answer, recipe, &names))?;
+        writeln!(
+            out,
+            "\n{}",
+            wording::recipe_title(answer, recipe, &names, locale)
+        )?;
         write_paragraph(
             out,
             "  ",
@@ -104,24 +108,32 @@ fn write_text(
             |ratio| {
                 format!(
                     "C:N {} ({})",
-                    wording::ratio_text(ratio.value),
-                    wording::interval_text(&ratio, wording::ratio_text)
+                    wording::ratio_text(ratio.value, locale),
+                    wording::interval_text(
+                        &ratio,
+                        &|value| wording::ratio_text(value, locale),
+                        locale
+                    )
                 )
             },
         );
         let moisture = recipe.whole.mixture.moisture_wet_basis;
         line += &format!(
             ", moisture {} ({})",
-            wording::percent_text(moisture.value),
-            wording::interval_text(&moisture, wording::percent_text)
+            wording::percent_text(moisture.value, locale),
+            wording::interval_text(
+                &moisture,
+                &|value| wording::percent_text(value, locale),
+                locale
+            )
         );
         if let Some(air) = recipe.whole.mixture.free_air_space {
-            line += &format!(", air {}", wording::percent_text(air.value));
+            line += &format!(", air {}", wording::percent_text(air.value, locale));
         }
         line += &format!(
             ", {} in all; chance to lie within all aims: {}.",
             locale.mass(recipe.whole.mixture.wet_mass_kg.value),
-            wording::chance_text(recipe.whole.mixture.chance.all)
+            wording::chance_text(recipe.whole.mixture.chance.all, locale)
         );
         write_paragraph(out, "  ", &line, WIDTH)?;
     }
@@ -132,7 +144,7 @@ fn write_text(
             write_paragraph(
                 out,
                 "",
-                &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+                &format!("Note: {}", wording::mix_notice(catalogue, notice, locale)),
                 WIDTH,
             )?;
         }
@@ -144,7 +156,7 @@ fn write_text(
         )?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
+    write_paragraph(out, "", wording::disclaimer(locale), WIDTH)?;
     Ok(())
 }
 

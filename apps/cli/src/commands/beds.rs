@@ -212,7 +212,7 @@ fn tell(
     ];
     for bed in &answer.beds {
         let share = &bed.share;
-        let met = |index: usize| wording::met_text(share.met[index]);
+        let met = |index: usize| wording::met_text(share.met[index], locale);
         let nitrogen = share.brought_per_m2.nitrogen_first_year;
         rows.push(vec![
             bed.asked.name.clone(),
@@ -222,12 +222,12 @@ fn tell(
             fillings(garden, "barrow", share.volume_m3),
             format!(
                 "{}\u{a0}g/m²",
-                wording::interval_text(&nitrogen, |kg_m2| significant(kg_m2 * 1000.0, 2))
+                wording::interval_text(&nitrogen, |kg_m2| significant(kg_m2 * 1000.0, 2), locale)
             ),
             met(0),
             met(1),
             met(2),
-            wording::stops_at(bed).to_owned(),
+            wording::stops_at(bed, locale).to_owned(),
         ]);
     }
     write_rows(out, &rows)?;
@@ -241,7 +241,7 @@ fn tell(
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::BEDS_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::beds_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -311,7 +311,7 @@ fn write_paper(
         write_paragraph(out, "", &wording::beds_notice(notice, locale), PAPER)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::BEDS_LIMITS, PAPER)?;
+    write_paragraph(out, "", wording::beds_limits(locale), PAPER)?;
     Ok(())
 }
 
@@ -353,7 +353,7 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
     {
         let here = amount.map(|amount| locale.volume(use_of.limit.high * amount));
         let called = format!("{} ({})", use_of.name, use_of.id);
-        let line = wording::use_line(use_of, &called, here.as_deref());
+        let line = wording::use_line(use_of, &called, here.as_deref(), locale);
         write_paragraph(out, "", &line, WIDTH)?;
         let keys = use_of.source_keys.iter();
         let sources: Vec<&str> = keys
@@ -363,6 +363,6 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
         write_paragraph(out, "    ", &sources.join("; "), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::USES_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::uses_limits(locale), WIDTH)?;
     Ok(())
 }

@@ -127,7 +127,7 @@ fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failu
     }
     let text = |interval: &Interval, text: &dyn Fn(f64) -> String| {
         let value = text(interval.value);
-        let range = wording::interval_text(interval, text);
+        let range = wording::interval_text(interval, text, locale);
         if range == value {
             value
         } else {
@@ -314,6 +314,6 @@ fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), F
     ]);
     write_rows(out, &rows)?;
     writeln!(out)?;
-    write_paragraph(out, "", wording::NITROGEN_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::nitrogen_limits(locale), WIDTH)?;
     Ok(())
 }

@@ -68,7 +68,7 @@ pub fn run(arguments: &DiversionArguments, out: &mut impl Write) -> Result<(), F
             write_paragraph(out, "", &line, WIDTH)?;
         }
         writeln!(out)?;
-        write_paragraph(out, "", wording::CLIMATE_METHOD, WIDTH)?;
+        write_paragraph(out, "", wording::climate_method(locale), WIDTH)?;
     }
     Ok(())
 }

@@ -99,9 +99,9 @@ fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fai
         write_csv(&answer, out)?;
         return Ok(());
     }
-    let name = wording::heap_name(&keeping.state, heap);
+    let name = wording::heap_name(&keeping.state, heap, keeping.locale());
     match arguments.svg {
-        Some(drawn) => out.write_all(picture(&answer, name, drawn).as_bytes())?,
+        Some(drawn) => out.write_all(picture(&answer, name, drawn, keeping.locale()).as_bytes())?,
         None => {
             write_invented(&keeping.state, out)?;
             write_text(&answer, name, arguments.days, keeping.locale(), out)?;
@@ -227,13 +227,13 @@ fn write_text(
     }
     let spread = answer.plans.first().and_then(|plan| plan.answer.spread);
     if spread.is_some_and(|spread| spread.members > 1) {
-        write_paragraph(out, "", wording::BANDS, WIDTH)?;
+        write_paragraph(out, "", wording::bands(locale), WIDTH)?;
     }
-    for sentence in wording::simulation_notices(catalogue(), &answer.notices) {
+    for sentence in wording::simulation_notices(catalogue(), &answer.notices, locale) {
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::SIMULATION_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::simulation_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -255,13 +255,15 @@ fn write_csv(answer: &ForecastAnswer, out: &mut impl Write) -> io::Result<()> {
     Ok(())
 }
 
-fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn) -> String {
+fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn, locale: Locale) -> String {
     let Some((first, others)) = answer.plans.split_first() else {
         return String::new();
     };
     if drawn != Drawn::Core {
         let day = first.answer.fields.first();
-        let when = day.map_or_else(String::new, |field| wording::date_of(answer, field.time_d));
+        let when = day.map_or_else(String::new, |field| {
+            wording::date_of(answer, field.time_d, locale)
+        });
         return cut(&first.answer, drawn, &when);
     }
     let from_d = (answer.now_d - PAST_SHOWN_D).max(0.0);

@@ -80,13 +80,13 @@ fn write_text(
         write_paragraph(
             out,
             "",
-            &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+            &format!("Note: {}", wording::mix_notice(catalogue, notice, locale)),
             WIDTH,
         )?;
     }
     write_cautions(catalogue, answer.parts.iter(), out)?;
     writeln!(out)?;
-    write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
+    write_paragraph(out, "", wording::disclaimer(locale), WIDTH)?;
     Ok(())
 }
 
@@ -102,7 +102,7 @@ pub fn write_mixture(
             let (value, range) = match interval {
                 Some(interval) => (
                     text(interval.value),
-                    wording::interval_text(&interval, text),
+                    wording::interval_text(&interval, text, locale),
                 ),
                 None => ("–".to_owned(), String::new()),
             };
@@ -119,34 +119,39 @@ pub fn write_mixture(
             "8 in 10 lie in".to_owned(),
             String::new(),
         ],
-        row("C:N", mixture.carbon_to_nitrogen, &wording::ratio_text, {
-            aim(
-                wording::ratio_state(mixture, target).1,
-                wording::ratio_text(target.carbon_to_nitrogen_low),
-                wording::ratio_text(target.carbon_to_nitrogen_high),
-            )
-        }),
+        row(
+            "C:N",
+            mixture.carbon_to_nitrogen,
+            &|value| wording::ratio_text(value, locale),
+            {
+                aim(
+                    wording::ratio_state(mixture, target, locale).1,
+                    wording::ratio_text(target.carbon_to_nitrogen_low, locale),
+                    wording::ratio_text(target.carbon_to_nitrogen_high, locale),
+                )
+            },
+        ),
         row(
             "moisture",
             Some(mixture.moisture_wet_basis),
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             {
                 aim(
-                    wording::moisture_state(mixture, target).1,
-                    wording::percent_text(target.moisture_wet_basis_low),
-                    wording::percent_text(target.moisture_wet_basis_high),
+                    wording::moisture_state(mixture, target, locale).1,
+                    wording::percent_text(target.moisture_wet_basis_low, locale),
+                    wording::percent_text(target.moisture_wet_basis_high, locale),
                 )
             },
         ),
         row(
             "free air space",
             mixture.free_air_space,
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             {
                 aim(
-                    wording::air_state(mixture, target).1,
-                    wording::percent_text(target.free_air_space_low),
-                    wording::percent_text(target.free_air_space_high),
+                    wording::air_state(mixture, target, locale).1,
+                    wording::percent_text(target.free_air_space_low, locale),
+                    wording::percent_text(target.free_air_space_high, locale),
                 )
             },
         ),
@@ -167,7 +172,7 @@ pub fn write_mixture(
         row(
             "biodegradable",
             Some(mixture.biodegradable_dry_basis),
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             "of dry matter".to_owned(),
         ),
         row("nitrogen", Some(mixture.nitrogen_kg), &kg, String::new()),
@@ -175,49 +180,49 @@ pub fn write_mixture(
             "phosphorus",
             mixture.phosphorus.mass_kg,
             &kg,
-            known(mixture.phosphorus.known_share_of_dry_matter),
+            known(mixture.phosphorus.known_share_of_dry_matter, locale),
         ),
         row(
             "potassium",
             mixture.potassium.mass_kg,
             &kg,
-            known(mixture.potassium.known_share_of_dry_matter),
+            known(mixture.potassium.known_share_of_dry_matter, locale),
         ),
         row(
             "calcium",
             mixture.calcium.mass_kg,
             &kg,
-            known(mixture.calcium.known_share_of_dry_matter),
+            known(mixture.calcium.known_share_of_dry_matter, locale),
         ),
         row(
             "magnesium",
             mixture.magnesium.mass_kg,
             &kg,
-            known(mixture.magnesium.known_share_of_dry_matter),
+            known(mixture.magnesium.known_share_of_dry_matter, locale),
         ),
         row(
             "sodium",
             mixture.sodium.mass_kg,
             &kg,
-            known(mixture.sodium.known_share_of_dry_matter),
+            known(mixture.sodium.known_share_of_dry_matter, locale),
         ),
     ];
     write_rows(out, &rows)?;
     writeln!(
         out,
         "\nChance to lie within all three aims: {}.",
-        wording::chance_text(mixture.chance.all)
+        wording::chance_text(mixture.chance.all, locale)
     )?;
     Ok(())
 }
 
-fn known(share: f64) -> String {
+fn known(share: f64, locale: Locale) -> String {
     if share >= 0.995 {
         String::new()
     } else {
         format!(
             "known for {} of the dry matter",
-            wording::percent_text(share)
+            wording::percent_text(share, locale)
         )
     }
 }

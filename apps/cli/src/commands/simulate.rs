@@ -75,7 +75,7 @@ fn answer(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Fai
     }
     let locale = plain_locale(arguments.units);
     match arguments.svg {
-        Some(drawn) => out.write_all(picture(&answer, drawn).as_bytes())?,
+        Some(drawn) => out.write_all(picture(&answer, drawn, locale).as_bytes())?,
         None => write_text(catalogue, &answer, locale, out)?,
     }
     Ok(())
@@ -129,13 +129,13 @@ fn write_text(
         write_paragraph(out, "", &line, WIDTH)?;
     }
     if answer.spread.is_some_and(|spread| spread.members > 1) {
-        write_paragraph(out, "", wording::BANDS, WIDTH)?;
+        write_paragraph(out, "", wording::bands(locale), WIDTH)?;
     }
-    for sentence in wording::simulation_notices(catalogue, &answer.notices) {
+    for sentence in wording::simulation_notices(catalogue, &answer.notices, locale) {
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::SIMULATION_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::simulation_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -217,7 +217,7 @@ pub fn flags(answer: &SimulationAnswer, zero_d: f64) -> Vec<(f64, String)> {
         .collect()
 }
 
-fn picture(answer: &SimulationAnswer, drawn: Drawn) -> String {
+fn picture(answer: &SimulationAnswer, drawn: Drawn, locale: Locale) -> String {
     if drawn == Drawn::Core {
         let mut shown = core_over_time(answer, 0.0, 0.0);
         shown.flags = flags(answer, 0.0);
@@ -225,7 +225,7 @@ fn picture(answer: &SimulationAnswer, drawn: Drawn) -> String {
         return svg::complete(&drawing, "Temperature of the core", &key(answer, &[]));
     }
     let day = answer.fields.first().map_or(0.0, |field| field.time_d);
-    cut(answer, drawn, &wording::day_of_case(day))
+    cut(answer, drawn, &wording::day_of_case(day, locale))
 }
 
 /// What the bands and lines of a picture are.

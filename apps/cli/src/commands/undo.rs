@@ -194,7 +194,7 @@ fn list(
         writeln!(out, "Nothing was written down on this device.")?;
     }
     for event in standing.iter().filter_map(|entry| entry.recorded()) {
-        let ago = wording::ago_text(event.recorded, keeping.edges.now);
+        let ago = wording::ago_text(event.recorded, keeping.edges.now, keeping.locale());
         writeln!(out, "{}  (written down {ago})", line(keeping, event))?;
     }
     Ok(())

@@ -2,13 +2,13 @@
 
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Climate, Kind};
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::answer::FigureJson;
 
 /// What `heapwright diversion` answers.
@@ -121,7 +121,7 @@ pub fn diversion_json(answer: &DiversionAnswer) -> DiversionJson {
             .kinds
             .iter()
             .map(|kept| KindJson {
-                kind: wording::kind_name(kept.kind).to_owned(),
+                kind: wording::kind_name(kept.kind, ENGLISH).to_owned(),
                 wet_mass_kg: FigureJson::of(kept.wet_kg, 1.0),
             })
             .collect(),
@@ -146,11 +146,11 @@ fn climate_json(climate: &Climate) -> ClimateJson {
             .ways
             .iter()
             .map(|way| WayJson {
-                instead_of: wording::otherwise_name(way.otherwise).to_owned(),
+                instead_of: wording::otherwise_name(way.otherwise, ENGLISH).to_owned(),
                 spared_kg: FigureJson::of(way.spared_kg, 1.0),
                 net_kg: FigureJson::of(way.net_kg, 1.0),
             })
             .collect(),
-        method: wording::CLIMATE_METHOD.to_owned(),
+        method: wording::climate_method(ENGLISH).to_owned(),
     }
 }

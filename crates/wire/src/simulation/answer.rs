@@ -3,12 +3,13 @@
 use heapwright_answers::heap::{Band, Bands, CellField, Snapshot, Summary};
 use heapwright_answers::{FieldsAt, SimulationAnswer, SimulationNotice, Spread};
 use heapwright_catalogue::Catalogue;
-use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+use crate::ENGLISH;
 
 /// What `heapwright simulate` answers: series with one entry a row.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
@@ -265,7 +266,7 @@ pub fn simulation_json(catalogue: &Catalogue, answer: &SimulationAnswer) -> Simu
 
 pub(super) fn notices(catalogue: &Catalogue, all: &[SimulationNotice]) -> Vec<String> {
     all.iter()
-        .map(|notice| wording::simulation_notice(catalogue, notice))
+        .map(|notice| wording::simulation_notice(catalogue, notice, ENGLISH))
         .collect()
 }
 

@@ -4,7 +4,6 @@ use heapwright_answers::heap::Action;
 use heapwright_answers::{Ahead, ForecastAnswer, PlanAnswer};
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::Moment;
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wording as wording;
@@ -13,6 +12,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::answer::{SimulationJson, bare, notices};
+
+use crate::ENGLISH;
 
 /// What `heapwright forecast` answers.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
@@ -121,7 +122,7 @@ pub fn forecast_json(
         .map_or(answer.now.instant_ms, |plan| plan.answer.start_ms);
     ForecastJson {
         heap: answer.heap.to_string(),
-        name: wording::heap_name(state, answer.heap).to_owned(),
+        name: wording::heap_name(state, answer.heap, ENGLISH).to_owned(),
         now: answer.now.to_string(),
         start: Moment::new(start_ms, answer.now.offset_min)
             .unwrap_or(answer.now)
@@ -140,7 +141,7 @@ pub fn forecast_json(
                 temperature_c: reading.temperature_c,
                 place: reading
                     .place
-                    .map(|place| wording::Word::word(place).to_owned()),
+                    .map(|place| wording::Word::word(place, ENGLISH).to_owned()),
                 depth_m: reading.depth_m,
                 computed_core_c: reading.computed_core_c,
             })
