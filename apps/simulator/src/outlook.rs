@@ -446,7 +446,7 @@ mod tests {
     #[test]
     fn a_heap_in_which_nothing_lies_is_told_what_to_do() {
         let told = Looking::new(&question(0, false, true)).err();
-        assert_eq!(told.as_deref(), Some(wording::ahead::nothing_ahead(keeping.locale())));
+        assert_eq!(told.as_deref(), Some(wording::ahead::nothing_ahead(Locale::default())));
         assert!(Looking::new("{}").is_err());
     }
 }
