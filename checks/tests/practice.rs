@@ -9,7 +9,7 @@ use std::path::Path;
 
 use heapwright_answers::{MixAnswer, USUAL_TARGET};
 use heapwright_checks::{catalogue, mix_answer};
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use serde_json::json;
 
@@ -69,7 +69,7 @@ fn practice_one_handful_of_scraps_to_two_of_leaves() {
     ]);
     let found_ratio = ratio(&found);
     assert!((25.0..=40.0).contains(&found_ratio), "{found_ratio}");
-    let line = wording::volumes_and_masses(&found, UnitSystem::Metric).unwrap();
+    let line = wording::volumes_and_masses(&found, Locale::default()).unwrap();
     for word in ["By volume", "by dry matter", "weighs", "water"] {
         assert!(line.contains(word), "{line}");
     }
@@ -116,7 +116,7 @@ fn golden_equal_volumes_of_greens_and_browns() {
         let names: Vec<String> = found
             .parts
             .iter()
-            .map(|part| wording::amount_of(catalogue(), part, UnitSystem::Metric))
+            .map(|part| wording::amount_of(catalogue(), part, Locale::default()))
             .collect();
         let mixture = &found.mixture;
         let ratio = mixture.carbon_to_nitrogen.unwrap();
@@ -129,7 +129,7 @@ fn golden_equal_volumes_of_greens_and_browns() {
             wording::percent_text(mixture.moisture_wet_basis.value),
             wording::interval_text(&mixture.moisture_wet_basis, wording::percent_text),
             wording::percent_text(mixture.free_air_space.unwrap().value),
-            wording::volumes_and_masses(&found, UnitSystem::Metric).unwrap(),
+            wording::volumes_and_masses(&found, Locale::default()).unwrap(),
         )
         .unwrap();
     }

@@ -11,8 +11,9 @@ use crate::bundle::bundle;
 use crate::workspace::{cargo, output, run};
 
 /// Crates that compute and must build where there is neither file nor clock.
-const PURE: [&str; 15] = [
+const PURE: [&str; 16] = [
     "quantity",
+    "texts",
     "numerics",
     "weather",
     "terms",

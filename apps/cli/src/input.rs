@@ -7,13 +7,13 @@ use std::path::Path;
 use heapwright_answers::{Objective, USUAL_TARGET, checked_target};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
-use heapwright_quantity::UnitSystem;
 use heapwright_terms::Target;
+use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_FILE_BYTES, read_garden};
 
-use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments, UnitsArgument};
+use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments};
 use crate::failure::Failure;
-use crate::keeping::{Keeping, units};
+use crate::keeping::{Keeping, plain_locale};
 
 /// The demo garden: invented, and marked so inside.
 const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
@@ -67,11 +67,8 @@ pub fn read_up_to(path: &Path, most_bytes: usize) -> Result<String, Failure> {
 pub fn garden(
     catalogue: &Catalogue,
     common: &CommonArguments,
-) -> Result<(Garden, UnitSystem), Failure> {
-    let said = match common.units {
-        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-        _ => UnitSystem::Metric,
-    };
+) -> Result<(Garden, Locale), Failure> {
+    let said = plain_locale(common.units);
     if let Some(path) = &common.garden_file {
         return Ok((read_garden(catalogue, &read(path)?)?, said));
     }
@@ -79,7 +76,7 @@ pub fn garden(
         return Ok((read_garden(catalogue, DEMO_GARDEN)?, said));
     }
     Ok(match Keeping::behind_question(common.garden.as_deref())? {
-        Some(keeping) => (keeping.garden(), units(common.units, &keeping.state)),
+        Some(keeping) => (keeping.garden(), keeping.locale_for(common.units)),
         None => (Garden::default(), said),
     })
 }

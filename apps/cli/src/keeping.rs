@@ -12,6 +12,7 @@ use heapwright_journal::{Content, Digest, Event, EventId, Line, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{RecordError, Recorder, State};
 use heapwright_store::{Sqlite, StoreError, Why, finished};
+use heapwright_texts::Locale;
 
 use crate::arguments::{JournalArguments, RecordArguments, UnitsArgument};
 use crate::edges::{Edges, new_device, usual_journal};
@@ -155,9 +156,14 @@ impl Keeping {
         Garden::from_state(catalogue(), &self.state, self.edges.now)
     }
 
-    /// The units of the text: as the arguments or the garden say, else metric.
-    pub fn system(&self) -> UnitSystem {
-        units(self.units, &self.state)
+    /// How the text speaks.
+    pub fn locale(&self) -> Locale {
+        self.locale_for(self.units)
+    }
+
+    /// How the text speaks when the arguments say so.
+    pub fn locale_for(&self, argument: Option<UnitsArgument>) -> Locale {
+        Locale::english(units(argument, &self.state))
     }
 
     /// The heap that a text names, or the only one that is not finished.
@@ -329,4 +335,12 @@ impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Self {
         Self::Input(error.to_string())
     }
+}
+
+/// How the text speaks where there is no garden: as the arguments say, else metric.
+pub fn plain_locale(argument: Option<UnitsArgument>) -> Locale {
+    Locale::english(match argument {
+        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
+        _ => UnitSystem::Metric,
+    })
 }

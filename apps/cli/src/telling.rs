@@ -7,8 +7,9 @@ use heapwright_answers::{
 };
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, EventId, Moment};
-use heapwright_quantity::UnitSystem;
+use heapwright_quantity::Interval;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{RecordedJson, before_use_json, entry_json, mix_json};
 use heapwright_wording as wording;
 use serde::Serialize;
@@ -88,24 +89,24 @@ pub fn tell(
         };
         return write_json(&answer, out);
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     for id in ids {
         if let Some(event) = keeping.event(*id) {
-            let line = wording::entry_line(catalogue(), &keeping.state, event, system);
-            let line = format!("{line}{}", when(event.happened, keeping.edges.now));
+            let line = wording::entry_line(catalogue(), &keeping.state, event, locale);
+            let line = format!("{line}{}", when(event.happened, keeping.edges.now, locale));
             write_paragraph(out, "", &line, WIDTH)?;
         }
     }
     if let Some(after) = &besides.after {
         writeln!(out)?;
-        write_before_and_after(besides.before.as_ref(), after, out)?;
+        write_before_and_after(besides.before.as_ref(), after, out, locale)?;
         writeln!(out)?;
-        write_paragraph(out, "", wording::AS_FED, WIDTH)?;
+        write_paragraph(out, "", wording::as_fed(locale), WIDTH)?;
     }
     for notice in &besides.notices {
         write_paragraph(out, "", &format!("Note: {notice}"), WIDTH)?;
     }
-    write_before_use(&besides.before_use, out)
+    write_before_use(&besides.before_use, out, locale)
 }
 
 /// Writes down what happened and tells of it.
@@ -120,14 +121,14 @@ pub fn record_and_tell(
 }
 
 /// When it happened, unless that is now: " (1 May 2026, 18:00)".
-fn when(happened: Moment, now: Moment) -> String {
+fn when(happened: Moment, now: Moment, locale: Locale) -> String {
     if happened == now {
         return String::new();
     }
     format!(
         " ({}, {})",
-        wording::day_text(happened),
-        wording::time_text(happened)
+        wording::day_text(happened, locale),
+        wording::time_text(happened, locale)
     )
 }
 
@@ -136,29 +137,27 @@ fn write_before_and_after(
     before: Option<&MixAnswer>,
     after: &MixAnswer,
     out: &mut impl Write,
+    locale: Locale,
 ) -> Result<(), Failure> {
     let cells = |answer: &MixAnswer| {
         let (mixture, target) = (&answer.mixture, &answer.target);
+        let ratio = mixture.carbon_to_nitrogen;
+        let ratio = ratio.map(|ratio| wording::ratio_text(ratio.value, locale));
+        let percent = |share: Interval| wording::percent_text(share.value, locale);
         [
+            (ratio, wording::ratio_state(mixture, target, locale).1),
             (
-                mixture.carbon_to_nitrogen,
-                wording::ratio_text as fn(f64) -> String,
-                wording::ratio_state(mixture, target).1,
+                Some(percent(mixture.moisture_wet_basis)),
+                wording::moisture_state(mixture, target, locale).1,
             ),
             (
-                Some(mixture.moisture_wet_basis),
-                wording::percent_text,
-                wording::moisture_state(mixture, target).1,
-            ),
-            (
-                mixture.free_air_space,
-                wording::percent_text,
-                wording::air_state(mixture, target).1,
+                mixture.free_air_space.map(percent),
+                wording::air_state(mixture, target, locale).1,
             ),
         ]
-        .map(|(interval, text, word)| match interval {
-            Some(interval) => format!("{}, {word}", text(interval.value)),
-            None => format!("–, {word}"),
+        .map(|(text, word)| {
+            let text = text.as_deref().unwrap_or("\u{2013}");
+            format!("{text}, {word}")
         })
     };
     let now = cells(after);
@@ -192,8 +191,11 @@ pub fn write_invented(state: &State, out: &mut impl Write) -> Result<(), Failure
 }
 
 /// How long ago, or that it never was: "3 days ago", "never".
-pub fn ago(then: Option<Moment>, now: Moment) -> String {
-    then.map_or_else(|| "never".to_owned(), |then| wording::ago_text(then, now))
+pub fn ago(then: Option<Moment>, now: Moment, locale: Locale) -> String {
+    then.map_or_else(
+        || "never".to_owned(),
+        |then| wording::ago_text(then, now, locale),
+    )
 }
 
 /// A count of entries, lines or pictures: "1 entry", "3 entries".
@@ -212,6 +214,6 @@ pub fn pictures(count: u64) -> String {
 }
 
 /// An amount as the keeper reads it.
-pub fn amount_text(amount: &heapwright_quantity::Amount, system: UnitSystem) -> String {
-    wording::amount_text(catalogue(), amount, system)
+pub fn amount_text(amount: &heapwright_quantity::Amount, locale: Locale) -> String {
+    wording::amount_text(catalogue(), amount, locale)
 }

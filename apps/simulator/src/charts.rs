@@ -6,6 +6,7 @@ use heapwright_answers::{Done, ForecastAnswer, PlanAnswer};
 use heapwright_drawings::{BandPoint, OverTime, over_time};
 use heapwright_journal::content::ProbePlace;
 use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, significant};
+use heapwright_texts::Locale;
 use heapwright_wire::{ChartShown, TableShown};
 use heapwright_wording as wording;
 
@@ -34,8 +35,8 @@ const CUBIC_METRE_LITRES: f64 = 1000.0;
 /// Source: exact by definition of the US gallon.
 const GALLON_LITRES: f64 = 3.785_411_784;
 
-fn values(system: UnitSystem) -> [Value; 4] {
-    let us = system == UnitSystem::UsCustomary;
+fn values(locale: Locale) -> [Value; 4] {
+    let us = locale.units == UnitSystem::UsCustomary;
     [
         Value {
             name: "Core temperature",
@@ -151,14 +152,14 @@ pub fn charts(
     forecast: &ForecastAnswer,
     which: usize,
     width_px: f64,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<ChartShown> {
     let Some(plan) = forecast.plans.get(which) else {
         return Vec::new();
     };
-    values(system)
+    values(locale)
         .iter()
-        .map(|value| chart(forecast, which, plan, value, width_px))
+        .map(|value| chart(forecast, which, plan, value, width_px, locale))
         .collect()
 }
 
@@ -168,6 +169,7 @@ fn chart(
     plan: &PlanAnswer,
     value: &Value,
     width_px: f64,
+    locale: Locale,
 ) -> ChartShown {
     let now_d = forecast.now_d;
     let from_d = shown_from_d(now_d);
@@ -215,13 +217,13 @@ fn chart(
         width_px,
         height_px,
         inside: over_time(&shown, width_px, height_px).svg_inside(),
-        sentence: sentence(value, &points, has_bands),
+        sentence: sentence(value, &points, has_bands, locale),
         key: key(plan, has_bands, &others, !readings.is_empty()),
-        table: table(forecast, value, &points, has_bands, &others),
+        table: table(forecast, value, &points, has_bands, &others, locale),
     }
 }
 
-fn sentence(value: &Value, points: &[BandPoint], has_bands: bool) -> String {
+fn sentence(value: &Value, points: &[BandPoint], has_bands: bool, locale: Locale) -> String {
     let ahead = || points.iter().filter(|point| point.day >= -0.13);
     let Some(now) = ahead().next() else {
         return String::new();
@@ -242,6 +244,7 @@ fn sentence(value: &Value, points: &[BandPoint], has_bands: bool) -> String {
         &value.with_unit(now.middle),
         (&value.with_unit(least), &value.with_unit(most)),
         has_bands.then_some((low.as_str(), high.as_str())),
+        locale,
     )
 }
 
@@ -278,6 +281,7 @@ fn table(
     points: &[BandPoint],
     has_bands: bool,
     others: &[(String, Vec<BandPoint>)],
+    locale: Locale,
 ) -> TableShown {
     let mut heads = vec!["Day".to_owned(), format!("Middle, {}", value.unit)];
     if has_bands {
@@ -289,7 +293,7 @@ fn table(
     let mut rows: Vec<Vec<String>> = Vec::new();
     let mut last_day = String::new();
     for point in points {
-        let day = wording::date_of(forecast, point.day + forecast.now_d);
+        let day = wording::date_of(forecast, point.day + forecast.now_d, locale);
         // The first of a day stands for it.
         if day == last_day {
             continue;

@@ -3,7 +3,8 @@
 use heapwright_answers::{ForecastAnswer, PlanAnswer, ProbeReading};
 use heapwright_drawings::{Cut, Field, cut_open};
 use heapwright_journal::content::ProbePlace;
-use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, temperature_text};
+use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius};
+use heapwright_texts::Locale;
 use heapwright_wire::{FieldShown, FrameShown, LayerShown};
 use heapwright_wording as wording;
 
@@ -40,7 +41,7 @@ pub fn days(now_d: f64) -> Vec<f64> {
 }
 
 /// The frames of a plan.
-pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) -> Vec<FrameShown> {
+pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, locale: Locale) -> Vec<FrameShown> {
     let answer = &plan.answer;
     let times: Vec<f64> = answer.fields.iter().map(|at| at.time_d).collect();
     times
@@ -60,7 +61,7 @@ pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) 
                 values
                     .into_iter()
                     .flatten()
-                    .map(|value| in_unit(*value, cut.field, system))
+                    .map(|value| in_unit(*value, cut.field, locale))
                     .collect()
             };
             let layers = (0..warm.layers.len())
@@ -77,14 +78,14 @@ pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) 
             let near_d = |step: usize| times.get(step).map_or(0.0, |other| (other - time_d).abs());
             let half_d = 0.5 * near_d(which + 1).max(near_d(which.saturating_sub(1)));
             Some(FrameShown {
-                when: wording::date_of(forecast, *time_d),
-                sentence: wording::ahead::figures_line(row, system),
+                when: wording::date_of(forecast, *time_d, locale),
+                sentence: wording::ahead::figures_line(row, locale),
                 layers,
                 probes: forecast
                     .readings
                     .iter()
                     .filter(|reading| (reading.day - time_d).abs() <= half_d)
-                    .map(|reading| probe(reading, system))
+                    .map(|reading| probe(reading, locale))
                     .collect(),
             })
         })
@@ -92,20 +93,20 @@ pub fn frames(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) 
 }
 
 /// Where a probe was read and what it showed.
-fn probe(reading: &ProbeReading, system: UnitSystem) -> (f64, f64, String) {
+fn probe(reading: &ProbeReading, locale: Locale) -> (f64, f64, String) {
     let (across, up) = match reading.place {
         Some(ProbePlace::Edge) => (0.8, 0.5),
         Some(ProbePlace::Top) => (0.0, 0.9),
         Some(ProbePlace::Bottom) => (0.0, 0.1),
         _ => (0.0, 0.5),
     };
-    let words = format!("{} read", temperature_text(reading.temperature_c, system));
+    let words = format!("{} read", locale.temperature(reading.temperature_c));
     (across, up, words)
 }
 
 /// The fields with their units and steps.
-pub fn fields(plan: &PlanAnswer, system: UnitSystem) -> Vec<FieldShown> {
-    let unit = match system {
+pub fn fields(plan: &PlanAnswer, locale: Locale) -> Vec<FieldShown> {
+    let unit = match locale.units {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
@@ -121,7 +122,7 @@ pub fn fields(plan: &PlanAnswer, system: UnitSystem) -> Vec<FieldShown> {
                 steps: cut
                     .steps
                     .iter()
-                    .map(|step| in_unit(*step, field, system))
+                    .map(|step| in_unit(*step, field, locale))
                     .collect(),
             })
         })
@@ -140,8 +141,8 @@ pub fn room_m(forecast: &ForecastAnswer) -> (f64, f64) {
         })
 }
 
-fn in_unit(value: f64, field: Field, system: UnitSystem) -> f64 {
-    let value = match (field, system) {
+fn in_unit(value: f64, field: Field, locale: Locale) -> f64 {
+    let value = match (field, locale.units) {
         (Field::Warm, UnitSystem::UsCustomary) => fahrenheit_from_celsius(value),
         _ => value,
     };

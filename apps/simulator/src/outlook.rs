@@ -12,8 +12,9 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
-use heapwright_quantity::{UnitSystem, volume_text};
+use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{AheadQuestion, forecast_json};
 use heapwright_wording as wording;
 
@@ -47,7 +48,7 @@ struct Asked {
     now: Moment,
     turn: usize,
     water: bool,
-    system: UnitSystem,
+    locale: Locale,
     width_px: f64,
 }
 
@@ -65,12 +66,12 @@ pub fn read_state(lines: &str) -> State {
 }
 
 /// The units that the page shows.
-pub const fn units(us_units: bool) -> UnitSystem {
-    if us_units {
+pub const fn units(us_units: bool) -> Locale {
+    Locale::english(if us_units {
         UnitSystem::UsCustomary
     } else {
         UnitSystem::Metric
-    }
+    })
 }
 
 impl Asked {
@@ -93,7 +94,7 @@ impl Asked {
             now,
             turn: asked.turn.min(2),
             water: asked.water,
-            system: units(asked.us_units),
+            locale: units(asked.us_units),
             width_px: asked.width_px.clamp(240.0, 1200.0),
         })
     }
@@ -114,9 +115,7 @@ impl Asked {
 
     /// The ways to go on, the first is to leave the heap alone, and where that of each turning is.
     fn plans(&self, litres: f64) -> (Vec<Plan>, [usize; 3]) {
-        let water = self
-            .water
-            .then(|| volume_text(litres / 1000.0, self.system));
+        let water = self.water.then(|| self.locale.volume(litres / 1000.0));
         let plan = |water: Option<&str>, turn: usize| {
             let mut acts = Vec::new();
             if water.is_some() {
@@ -137,7 +136,7 @@ impl Asked {
                 action: Action::Turn { thoroughness: 1.0 },
             }));
             Plan {
-                name: wording::ahead::option_name(water, turn),
+                name: wording::ahead::option_name(water, turn, self.locale),
                 acts,
             }
         };
@@ -254,9 +253,9 @@ impl Looking {
         let ways = self.forecast.prepared().iter().skip(self.lines.len());
         let ways: Vec<&Prepared> = ways.take(if is_first { 1 } else { self.plans }).collect();
         let Some(first) = ways.first() else {
-            return Err(wording::ahead::NOTHING_AHEAD.to_owned());
+            return Err(wording::ahead::nothing_ahead(self.asked.locale).to_owned());
         };
-        for line in first.lines(&ways).map_err(|error| sentence(&error))? {
+        for line in first.lines(&ways).map_err(|error| sentence(&error, self.asked.locale))? {
             self.lines.push(line);
             self.done += 1;
         }
@@ -303,9 +302,9 @@ impl Looking {
             whole: self.order.is_empty(),
             // The cross-section is that of the one run, which does not change.
             framed: self.whole.iter().any(Option::is_some),
-            water: volume_text(self.litres / 1000.0, self.asked.system),
+            water: self.asked.locale.volume(self.litres / 1000.0),
             width_px: self.asked.width_px,
-            system: self.asked.system,
+            locale: self.asked.locale,
         };
         let shown = shown::shown(&self.asked.state, &self.answer(), &options);
         serde_json::to_string(&shown).map_err(|error| error.to_string())
@@ -320,7 +319,7 @@ fn prepare(asked: &Asked, plans: Vec<Plan>) -> Result<PreparedForecast, String> 
         &asked.state,
         &question,
     )
-    .map_err(|error| sentence(&error))?;
+    .map_err(|error| sentence(&error, asked.locale))?;
     // How long the past is, is known when it is read.
     let now_d = forecast.now_d();
     let days = now_d.max(0.0) + f64::from(DAYS);
@@ -348,9 +347,9 @@ fn grid(days: f64, waited_for: f64) -> Model {
 }
 
 /// What is wrong, in a sentence of the page.
-fn sentence(error: &QuestionError) -> String {
+fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
-        QuestionError::NothingInHeap => wording::ahead::NOTHING_AHEAD.to_owned(),
+        QuestionError::NothingInHeap => wording::ahead::nothing_ahead(locale).to_owned(),
         other => wording::page::sentence(&other.to_string()),
     }
 }
@@ -375,7 +374,7 @@ pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, Strin
         &question,
         &one_by_one,
     )
-    .map_err(|error| sentence(&error))?;
+    .map_err(|error| sentence(&error, asked.locale))?;
     serde_json::to_string(&forecast_json(catalogue, &asked.state, &answer))
         .map_err(|error| error.to_string())
 }
@@ -453,7 +452,7 @@ mod tests {
     #[test]
     fn a_heap_in_which_nothing_lies_is_told_what_to_do() {
         let told = Looking::new(&question(0, false, true)).err();
-        assert_eq!(told.as_deref(), Some(wording::ahead::NOTHING_AHEAD));
+        assert_eq!(told.as_deref(), Some(wording::ahead::nothing_ahead(Locale::default())));
         assert!(Looking::new("{}").is_err());
     }
 }

@@ -2,8 +2,8 @@
 
 use heapwright_answers::{ForecastAnswer, PlanAnswer};
 use heapwright_catalogue::Catalogue;
-use heapwright_quantity::{UnitSystem, temperature_text};
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{AheadShown, OptionShown, TableShown};
 use heapwright_wording::{self as wording, Word, ahead};
 
@@ -23,17 +23,17 @@ pub struct Options {
     /// Width of the pictures [px].
     pub width_px: f64,
     /// Which units.
-    pub system: UnitSystem,
+    pub locale: Locale,
 }
 
 /// All of it.
 pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> AheadShown {
-    let system = options.system;
+    let locale = options.locale;
     let plans: Vec<&PlanAnswer> = forecast.plans.iter().collect();
     let Some(first) = plans.first().copied() else {
         return AheadShown::default();
     };
-    let when = |day: f64| wording::date_of(forecast, day);
+    let when = |day: f64| wording::date_of(forecast, day, locale);
     let catalogue = Catalogue::built_in();
     // Of several ways to go on, figures come from the many runs of all or from one run of each.
     let is_mixed = plans.iter().any(|plan| plan.answer.bands.is_none());
@@ -48,13 +48,13 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         })
         .collect();
     let compared: Vec<&PlanAnswer> = bare.iter().collect();
-    let heads = std::iter::once(ahead::COMPARED_HEAD.to_owned())
+    let heads = std::iter::once(ahead::compared_head(locale).to_owned())
         .chain(compared.iter().map(|plan| plan.plan.name.clone()))
         .collect();
     let differences = match compared.split_first() {
         Some((leave, others)) => others
             .iter()
-            .map(|plan| ahead::difference_line(&plan.plan.name, plan, leave, system))
+            .map(|plan| ahead::difference_line(&plan.plan.name, plan, leave, locale))
             .collect(),
         None => Vec::new(),
     };
@@ -79,12 +79,12 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
             .enumerate()
             .map(|(which, plan)| OptionShown {
                 name: plan.plan.name.clone(),
-                sentences: wording::plan_lines(forecast, plan, system),
-                charts: charts(forecast, which, options.width_px, system),
+                sentences: wording::plan_lines(forecast, plan, locale),
+                charts: charts(forecast, which, options.width_px, locale),
                 frames: if options.framed {
                     Vec::new()
                 } else {
-                    frames::frames(forecast, plan, system)
+                    frames::frames(forecast, plan, locale)
                 },
             })
             .collect(),
@@ -92,22 +92,22 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         whole: options.whole,
         table: TableShown {
             heads,
-            rows: ahead::compared_rows(&compared, &when, system),
+            rows: ahead::compared_rows(&compared, &when, locale),
         },
         differences,
         water: options.water.clone(),
-        weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices),
-        readings: wording::readings_line(forecast, system).unwrap_or_default(),
-        read: read(forecast, system),
-        notices: wording::simulation_notices(catalogue, &notices),
+        weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices, locale),
+        readings: wording::readings_line(forecast, locale).unwrap_or_default(),
+        read: read(forecast, locale),
+        notices: wording::simulation_notices(catalogue, &notices, locale),
         room_m: frames::room_m(forecast),
-        fields: frames::fields(first, system),
+        fields: frames::fields(first, locale),
         frame_now,
     }
 }
 
 /// What the probes showed, beside what was computed.
-fn read(forecast: &ForecastAnswer, system: UnitSystem) -> TableShown {
+fn read(forecast: &ForecastAnswer, locale: Locale) -> TableShown {
     TableShown {
         heads: ["Day", "Where", "Probe", "Core as computed"]
             .map(str::to_owned)
@@ -118,15 +118,15 @@ fn read(forecast: &ForecastAnswer, system: UnitSystem) -> TableShown {
             .rev()
             .map(|reading| {
                 vec![
-                    wording::date_of(forecast, reading.day),
+                    wording::date_of(forecast, reading.day, locale),
                     reading
                         .place
-                        .map_or("not told", |place| place.word())
+                        .map_or("not told", |place| place.word(locale))
                         .to_owned(),
-                    temperature_text(reading.temperature_c, system),
+                    locale.temperature(reading.temperature_c),
                     reading.computed_core_c.map_or_else(
                         || "\u{2013}".to_owned(),
-                        |computed| temperature_text(computed, system),
+                        |computed| locale.temperature(computed),
                     ),
                 ]
             })

@@ -10,8 +10,8 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{
     HeapTold, HeatTold, KeptOutTold, NutrientsTold, RipenessTold, RuleTold, SheetTold, SignTold,
     TableShown, ToldQuestion,
@@ -26,7 +26,7 @@ struct Asked {
     state: State,
     garden: Garden,
     now: Moment,
-    system: UnitSystem,
+    locale: Locale,
 }
 
 /// Answers a question of the page with JSON.
@@ -46,7 +46,7 @@ pub fn told(question: &str) -> Result<String, String> {
         garden: Garden::from_state(Catalogue::built_in(), &state, now),
         state,
         now,
-        system: units(question.us_units),
+        locale: units(question.us_units),
     };
     let text = if question.today {
         serde_json::to_string(&today::told(&asked.state, &asked.garden, now, asked.system))
@@ -73,14 +73,17 @@ impl Asked {
         };
         let ready = is_it_ready(catalogue, &self.garden, &self.state, &question);
         HeapTold {
-            before_use: wording::before_use_lines(&before_use(catalogue, &self.garden, &contents)),
+            before_use: wording::before_use_lines(
+                &before_use(catalogue, &self.garden, &contents),
+                self.locale,
+            ),
             heat: self.heat(heap),
             nutrients: self.nutrients(heap, ready.as_ref().ok()),
             ripeness: match ready {
-                Ok(answer) => ripeness(&answer, self.system),
+                Ok(answer) => ripeness(&answer, self.locale),
                 Err(error) => RipenessTold {
-                    lines: vec![sentence(&error)],
-                    sheets: sheets(&[]),
+                    lines: vec![sentence(&error, self.locale)],
+                    sheets: sheets(&[], self.locale),
                     ..RipenessTold::default()
                 },
             },
@@ -92,11 +95,11 @@ impl Asked {
         let Ok(answer) = hygiene_of_heap(&self.state, heap, self.now, &question) else {
             // The one fault that a heap of the journal can have here.
             return HeatTold {
-                headline: words::NO_READINGS.to_owned(),
+                headline: words::no_readings(self.locale).to_owned(),
                 ..HeatTold::default()
             };
         };
-        heat(&answer, self.system)
+        heat(&answer, self.locale)
     }
 
     fn nutrients(&self, heap: EventId, ready: Option<&ReadyAnswer>) -> NutrientsTold {
@@ -110,7 +113,7 @@ impl Asked {
             Ok(answer) => answer,
             Err(error) => {
                 return NutrientsTold {
-                    refusal: sentence(&error),
+                    refusal: sentence(&error, self.locale),
                     ..NutrientsTold::default()
                 };
             }
@@ -118,15 +121,16 @@ impl Asked {
         let yields = ready.and_then(|ready| ready.yields.as_ref());
         NutrientsTold {
             refusal: String::new(),
-            elements: headed(wording::account_rows(&answer, false)),
-            labels: headed(wording::account_rows(&answer, true)),
-            beside: headed(wording::beside_rows(&answer).unwrap_or_default()),
-            lines: wording::ledger_lines(&answer),
+            elements: headed(wording::account_rows(&answer, false, self.locale)),
+            labels: headed(wording::account_rows(&answer, true, self.locale)),
+            beside: headed(wording::beside_rows(&answer, self.locale).unwrap_or_default()),
+            lines: wording::ledger_lines(&answer, self.locale),
             yields: yields.map_or_else(TableShown::default, |yields| TableShown {
-                heads: words::YIELD_HEADS.map(str::to_owned).to_vec(),
-                rows: wording::yield_rows(yields, self.system),
+                heads: words::yield_heads(self.locale).map(str::to_owned).to_vec(),
+                rows: wording::yield_rows(yields, self.locale),
             }),
-            yield_lines: yields.map_or_else(Vec::new, wording::yield_lines),
+            yield_lines: yields
+                .map_or_else(Vec::new, |yields| wording::yield_lines(yields, self.locale)),
         }
     }
 
@@ -139,27 +143,27 @@ impl Asked {
         let answer = what_was_kept_out(Catalogue::built_in(), &self.garden, &self.state, &question);
         if answer.months.is_empty() {
             return KeptOutTold {
-                lines: vec![words::NOTHING_KEPT_OUT.to_owned()],
+                lines: vec![words::nothing_kept_out(self.locale).to_owned()],
                 ..KeptOutTold::default()
             };
         }
-        let mut climate_lines = wording::climate_lines(&answer, self.system);
+        let mut climate_lines = wording::climate_lines(&answer, self.locale);
         if !climate_lines.is_empty() {
-            climate_lines.push(wording::CLIMATE_METHOD.to_owned());
+            climate_lines.push(wording::climate_method(self.locale).to_owned());
         }
         KeptOutTold {
-            months: headed(wording::month_rows(&answer, self.system)),
-            lines: wording::diversion_lines(&answer, self.system),
-            climate: headed(wording::climate_rows(&answer, self.system)),
+            months: headed(wording::month_rows(&answer, self.locale)),
+            lines: wording::diversion_lines(&answer, self.locale),
+            climate: headed(wording::climate_rows(&answer, self.locale)),
             climate_lines,
         }
     }
 }
 
 /// What is wrong, in a sentence of the page.
-fn sentence(error: &QuestionError) -> String {
+fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
-        QuestionError::NothingInHeap => words::NOTHING_IN_IT.to_owned(),
+        QuestionError::NothingInHeap => words::nothing_in_it(locale).to_owned(),
         other => wording::page::sentence(&other.to_string()),
     }
 }
@@ -173,33 +177,37 @@ fn headed(rows: Vec<Vec<String>>) -> TableShown {
     }
 }
 
-fn heat(answer: &HygieneAnswer, system: UnitSystem) -> HeatTold {
+fn heat(answer: &HygieneAnswer, locale: Locale) -> HeatTold {
     HeatTold {
-        headline: wording::hygiene_headline(answer),
-        lines: wording::hygiene_lines(answer, system),
-        method: wording::method_line(answer),
-        rules: answer.rules.iter().map(rule).collect(),
+        headline: wording::hygiene_headline(answer, locale),
+        lines: wording::hygiene_lines(answer, locale),
+        method: wording::method_line(answer, locale),
+        rules: answer.rules.iter().map(|each| rule(each, locale)).collect(),
         living: answer
             .living
             .iter()
-            .map(|(living, reach)| wording::living_line(*living, *reach))
+            .map(|(living, reach)| wording::living_line(*living, *reach, locale))
             .collect(),
-        notices: answer.notices.iter().map(wording::hygiene_notice).collect(),
-        hours: headed(wording::hours_rows(answer, system)),
+        notices: answer
+            .notices
+            .iter()
+            .map(|notice| wording::hygiene_notice(notice, locale))
+            .collect(),
+        hours: headed(wording::hours_rows(answer, locale)),
     }
 }
 
-fn rule(rule: &RuleAnswer) -> RuleTold {
+fn rule(rule: &RuleAnswer, locale: Locale) -> RuleTold {
     let catalogue = Catalogue::built_in();
     let status = rule.status[1];
     RuleTold {
         jurisdiction: rule.words.jurisdiction.clone(),
         name: format!("{}, {}", rule.words.name, rule.words.year),
-        status: wording::status_word(status).to_owned(),
+        status: wording::status_word(status, locale).to_owned(),
         met: status == Status::Met,
         progress: (status != Status::NotApplicable).then_some(rule.outcome[1].progress),
-        missing: wording::missing_text(rule),
-        asks: wording::rule_asks(catalogue, rule),
+        missing: wording::missing_text(rule, locale),
+        asks: wording::rule_asks(catalogue, rule, locale),
         scope: rule.words.scope.clone(),
         sources: rule
             .words
@@ -210,48 +218,51 @@ fn rule(rule: &RuleAnswer) -> RuleTold {
     }
 }
 
-fn ripeness(answer: &ReadyAnswer, system: UnitSystem) -> RipenessTold {
+fn ripeness(answer: &ReadyAnswer, locale: Locale) -> RipenessTold {
     let mut signs = Vec::new();
     let mut rows = Vec::new();
     for sign in &answer.signs {
-        let cells = wording::sign_cells(answer, sign, system);
+        let cells = wording::sign_cells(answer, sign, locale);
         let [family, test, found, says, when] = cells.clone();
         signs.push(SignTold {
             test: format!("{test} ({family}), {when}"),
             found,
             says,
-            weak: wording::weak_line(sign).unwrap_or_default(),
+            weak: wording::weak_line(sign, locale).unwrap_or_default(),
         });
         rows.push(cells.to_vec());
     }
     RipenessTold {
-        lines: wording::verdict_sentences(answer),
-        next: wording::next_step(answer).unwrap_or_default(),
+        lines: wording::verdict_sentences(answer, locale),
+        next: wording::next_step(answer, locale).unwrap_or_default(),
         signs,
         table: TableShown {
-            heads: words::SIGN_HEADS.map(str::to_owned).to_vec(),
+            heads: words::sign_heads(locale).map(str::to_owned).to_vec(),
             rows,
         },
-        hints: wording::hints_line(&answer.hints).unwrap_or_default(),
-        sheets: sheets(wording::next_tests(&answer.judgement)),
+        hints: wording::hints_line(&answer.hints, locale).unwrap_or_default(),
+        sheets: sheets(wording::next_tests(&answer.judgement), locale),
     }
 }
 
 /// The sheets of all home tests, those first that are next.
-fn sheets(next: &[HomeTest]) -> Vec<SheetTold> {
+fn sheets(next: &[HomeTest], locale: Locale) -> Vec<SheetTold> {
     let others = HomeTest::ALL
         .into_iter()
         .filter(|test| !next.contains(test));
     let all = next.iter().copied().chain(others);
     all.map(|test| {
-        let sheet = test.sheet();
+        let sheet = test.sheet(locale);
         let owned = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
         SheetTold {
             title: sheet.title.to_owned(),
             next: next.contains(&test),
-            lines: vec![sheet.tells.to_owned(), words::needs_line(sheet.needs)],
-            steps: owned(sheet.steps),
-            reading: owned(sheet.reading),
+            lines: vec![
+                sheet.tells.to_owned(),
+                words::needs_line(sheet.needs, locale),
+            ],
+            steps: owned(&sheet.steps),
+            reading: owned(&sheet.reading),
         }
     })
     .collect()

@@ -10,6 +10,7 @@ mod rules;
 mod seasons;
 mod spreading;
 mod tables;
+mod words;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -40,9 +41,22 @@ fn main() -> ExitCode {
             .chain([seasons::texts(&tables)]),
         (Err(fault), _) | (_, Err(fault)) => return stop(&[fault]),
     };
+    let languages = match words::languages(&home.join("tables")) {
+        Ok(languages) => languages,
+        Err(sentence) => {
+            println!("cargo::error={sentence}");
+            return ExitCode::FAILURE;
+        }
+    };
+    let languages = languages
+        .into_iter()
+        .map(|(tag, words)| (format!("{tag}.words"), words));
     let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default());
-    for (file, text) in texts {
-        if let Err(error) = std::fs::write(out.join(file), text) {
+    for (file, text) in texts
+        .map(|(file, text)| (file.to_string(), text))
+        .chain(languages)
+    {
+        if let Err(error) = std::fs::write(out.join(&file), text) {
             println!("cargo::error={file} cannot be written: {error}");
             return ExitCode::FAILURE;
         }

@@ -1,7 +1,7 @@
 //! What can the program ask of the tables? Records by id, what goes with a material, and the search.
 
 use std::collections::BTreeMap;
-use std::sync::LazyLock;
+use std::sync::{LazyLock, OnceLock};
 
 use heapwright_terms::{Degradability, Group, Material};
 
@@ -10,6 +10,7 @@ use crate::records::{
 };
 use crate::rows::{self, Records};
 use crate::search::{Match, Resolution, SearchIndex};
+use crate::words::{self, Words};
 
 /// The tables of the world's figures, ready for use. It never changes.
 #[derive(Debug)]
@@ -18,19 +19,17 @@ pub struct Catalogue {
     /// Place of each material by its id.
     places: BTreeMap<String, usize>,
     measure_words: Vec<(String, String)>,
+    words: Option<Words>,
+    // What no figure needs is read when it is first asked for, and is not carried by a part of the
+    // page that never asks.
+    names: OnceLock<Vec<Vec<Name>>>,
+    cautions: OnceLock<Vec<CautionText>>,
+    index: OnceLock<SearchIndex>,
 }
 
 static BUILT_IN: LazyLock<Catalogue> = LazyLock::new(Catalogue::from_rows);
 
-// What no figure needs is read when it is first asked for, and is not carried by a part of the page
-// that never asks.
 static SOURCES: LazyLock<Vec<Source>> = LazyLock::new(rows::sources);
-static NAMES: LazyLock<Vec<Vec<Name>>> = LazyLock::new(rows::names);
-static CAUTIONS: LazyLock<Vec<CautionText>> = LazyLock::new(rows::cautions);
-static INDEX: LazyLock<SearchIndex> = LazyLock::new(|| {
-    let records = &BUILT_IN.records;
-    SearchIndex::new(&records.materials, &NAMES, &records.conditions)
-});
 static HYGIENE_RULES: LazyLock<Vec<HygieneRule>> = LazyLock::new(rows::hygiene_rules);
 
 /// Published rules of hygiene in words, in the order of the table.
@@ -44,6 +43,15 @@ impl Catalogue {
     #[must_use]
     pub fn built_in() -> &'static Self {
         &BUILT_IN
+    }
+
+    /// The same catalogue in another language: names, measures, conditions and cautions, and the
+    /// search by them. What `words` does not have stays English.
+    #[must_use]
+    pub fn translated(words: Words) -> Self {
+        let mut records = rows::read();
+        words::translate(&mut records, words);
+        Self::of(records, Some(words))
     }
 
     /// Every material, in the order of the table.
@@ -65,7 +73,7 @@ impl Catalogue {
     pub fn names(&self, id: &str) -> &[Name] {
         self.places
             .get(id)
-            .and_then(|place| NAMES.get(*place))
+            .and_then(|place| self.all_names().get(*place))
             .map_or(&[], Vec::as_slice)
     }
 
@@ -128,12 +136,19 @@ impl Catalogue {
     /// What to say about a material: its own cautions first, then those of its flags.
     #[must_use]
     pub fn cautions_for(&self, material: &Material) -> Vec<&CautionText> {
-        let own = CAUTIONS.iter().filter(
+        let cautions = self.cautions.get_or_init(|| {
+            let mut cautions = rows::cautions();
+            if let Some(words) = self.words {
+                words::translate_cautions(&mut cautions, words);
+            }
+            cautions
+        });
+        let own = cautions.iter().filter(
             |caution| matches!(&caution.about, CautionAbout::Material(id) if *id == material.id),
         );
         let flagged = material.cautions.iter().filter_map(|flag| {
             let about = CautionAbout::Flag(*flag);
-            CAUTIONS.iter().find(|caution| caution.about == about)
+            cautions.iter().find(|caution| caution.about == about)
         });
         own.chain(flagged).collect()
     }
@@ -172,23 +187,39 @@ impl Catalogue {
     /// The search over the names of the catalogue; [`SearchIndex::with_own`] adds a garden's own.
     #[must_use]
     pub fn search_index(&self) -> &SearchIndex {
-        &INDEX
+        self.index.get_or_init(|| {
+            let records = &self.records;
+            SearchIndex::new(&records.materials, self.all_names(), &records.conditions)
+        })
     }
 
     /// The materials that `text` may mean, best first, at most `limit`.
     #[must_use]
     pub fn search(&self, text: &str, limit: usize) -> Vec<Match> {
-        INDEX.search(text, limit)
+        self.search_index().search(text, limit)
     }
 
     /// The one material that `text` means, or what it may have meant.
     #[must_use]
     pub fn resolve(&self, text: &str) -> Resolution {
-        INDEX.resolve(text)
+        self.search_index().resolve(text)
     }
 
     fn from_rows() -> Self {
-        let records = rows::read();
+        Self::of(rows::read(), None)
+    }
+
+    fn all_names(&self) -> &[Vec<Name>] {
+        self.names.get_or_init(|| {
+            let mut names = rows::names();
+            if let Some(words) = self.words {
+                words::translate_names(&self.records.materials, &mut names, words);
+            }
+            names
+        })
+    }
+
+    fn of(records: Records, words: Option<Words>) -> Self {
         let places = records.materials.iter().enumerate();
         let places = places.map(|(place, material)| (material.id.0.clone(), place));
         let mut measure_words: Vec<(String, String)> = Vec::new();
@@ -206,6 +237,10 @@ impl Catalogue {
         Self {
             places: places.collect(),
             measure_words,
+            words,
+            names: OnceLock::new(),
+            cautions: OnceLock::new(),
+            index: OnceLock::new(),
             records,
         }
     }

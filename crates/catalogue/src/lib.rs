@@ -36,6 +36,7 @@ mod rows;
 mod search;
 mod seasons;
 mod spreading;
+mod words;
 
 pub use catalogue::{Catalogue, group_name, hygiene_rules};
 pub use records::{
@@ -45,3 +46,6 @@ pub use records::{
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
 pub use seasons::{Hemisphere, Season, in_season, seasons};
 pub use spreading::{CompostUse, Crop, CropGroup, Spreading, SpreadingFigure, UseKind};
+#[cfg(feature = "all-languages")]
+pub use words::GERMAN;
+pub use words::Words;

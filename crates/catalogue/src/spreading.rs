@@ -102,11 +102,11 @@ pub struct SpreadingFigure {
 }
 
 /// All that is known of where compost goes.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Spreading {
-    groups: Vec<CropGroup>,
-    crops: Vec<Crop>,
-    uses: Vec<CompostUse>,
+    pub(crate) groups: Vec<CropGroup>,
+    pub(crate) crops: Vec<Crop>,
+    pub(crate) uses: Vec<CompostUse>,
     figures: Vec<SpreadingFigure>,
 }
 

@@ -29,3 +29,7 @@ pub use logger::{
 pub use new_readings::{MOST_READINGS, NewReadings, Placing, ReadingsError, new_readings};
 pub use readings::{READINGS_HEADER, readings_csv};
 pub use record::{RecordFault, RecordRow, moment_said, read_record};
+
+/// What a script or a spreadsheet reads is English and metric in every garden.
+const ENGLISH: heapwright_texts::Locale =
+    heapwright_texts::Locale::english(heapwright_quantity::UnitSystem::Metric);

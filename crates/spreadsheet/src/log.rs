@@ -4,10 +4,11 @@ use std::sync::Arc;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::{Content, Event, What};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::{Entry, Place, State, concerns};
+use heapwright_texts::Locale;
 use heapwright_wording::{entry_line, heap_name};
 
+use crate::ENGLISH;
 use crate::table::{Table, guarded};
 
 /// The whole log: one row an entry, in the order in which things happened.
@@ -15,7 +16,7 @@ use crate::table::{Table, guarded};
 /// An entry that was corrected stands there as it counts, one that was taken back as it was
 /// recorded. Of entries that came under one id all stand there, and which of them counts is said.
 #[must_use]
-pub fn log_csv(catalogue: &Catalogue, state: &State, system: UnitSystem) -> String {
+pub fn log_csv(catalogue: &Catalogue, state: &State, locale: Locale) -> String {
     let mut shown: Vec<(&Arc<Event>, &str)> = Vec::with_capacity(state.lines());
     for entry in state.entries() {
         let Some(recorded) = entry.recorded() else {
@@ -48,7 +49,7 @@ pub fn log_csv(catalogue: &Catalogue, state: &State, system: UnitSystem) -> Stri
             event.recorded.to_string(),
             guarded(&heaps(state, event)).into_owned(),
             guarded(kind).into_owned(),
-            guarded(&entry_line(catalogue, state, event, system)).into_owned(),
+            guarded(&entry_line(catalogue, state, event, locale)).into_owned(),
             guarded(by).into_owned(),
             event.stamp.device.to_string(),
             event.id.to_string(),
@@ -81,7 +82,7 @@ fn heaps(state: &State, event: &Event) -> String {
     heaps
         .into_iter()
         .flatten()
-        .map(|heap| heap_name(state, heap))
+        .map(|heap| heap_name(state, heap, ENGLISH))
         .collect::<Vec<_>>()
         .join("; ")
 }

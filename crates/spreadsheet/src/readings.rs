@@ -5,6 +5,7 @@ use heapwright_journal::{Content, Event, EventId};
 use heapwright_state::{Place, State};
 use heapwright_wording::{Word, heap_name};
 
+use crate::ENGLISH;
 use crate::table::{Table, guarded};
 
 /// The columns of a file of readings. By these names it is known again.
@@ -71,14 +72,14 @@ fn row(
     let place = probe.and_then(|probe| probe.place);
     table.row([
         event.happened.to_string(),
-        guarded(heap_name(state, read.heap)).into_owned(),
+        guarded(heap_name(state, read.heap, ENGLISH)).into_owned(),
         number(probe.map(|probe| probe.temperature_c)),
         number(probe.and_then(|probe| probe.depth_m)),
-        place.map_or_else(String::new, |place| place.word().to_owned()),
+        place.map_or_else(String::new, |place| place.word(ENGLISH).to_owned()),
         number(only_first(read.air_temperature_c)),
         read.squeeze
             .filter(|_| first)
-            .map_or_else(String::new, |squeeze| squeeze.word().to_owned()),
+            .map_or_else(String::new, |squeeze| squeeze.word(ENGLISH).to_owned()),
         words(&read.smells, first),
         words(&read.looks, first),
         words(&read.creatures, first),
@@ -93,7 +94,7 @@ fn row(
 fn words<W: Word>(all: &[W], first: bool) -> String {
     let all = if first { all } else { &[] };
     all.iter()
-        .map(|one| one.word())
+        .map(|one| one.word(ENGLISH))
         .collect::<Vec<_>>()
         .join(BETWEEN_WORDS)
 }

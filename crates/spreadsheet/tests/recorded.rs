@@ -8,8 +8,8 @@ use std::path::PathBuf;
 
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Noted, PersonDescribed, Read, Smell};
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{READINGS_HEADER, log_csv, readings_csv};
+use heapwright_texts::Locale;
 
 use pen::{Pen, bare, moment, probe};
 
@@ -59,7 +59,7 @@ fn tables() -> (String, String) {
         };
         pen.write(read, moment(minute));
     }
-    let log = log_csv(Catalogue::built_in(), &pen.state, UnitSystem::Metric);
+    let log = log_csv(Catalogue::built_in(), &pen.state, Locale::default());
     (log, readings_csv(&pen.state, None))
 }
 

@@ -9,12 +9,12 @@ use heapwright_journal::content::{
     Withdrawn,
 };
 use heapwright_journal::{Content, EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{
     LoggerMapping, NewReadings, Placing, READINGS_HEADER, ReadingsError, log_csv, new_readings,
     read_logger, readings_csv,
 };
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use proptest::prelude::*;
 use proptest::{collection, option};
 
@@ -154,7 +154,7 @@ proptest! {
                 moment(0),
             );
         }
-        let log = log_csv(Catalogue::built_in(), &pen.state, UnitSystem::Metric);
+        let log = log_csv(Catalogue::built_in(), &pen.state, Locale::default());
         let table = cells(&log);
         prop_assert_eq!(table.len(), pen.state.lines() + 1);
         for cell in table.iter().flatten() {
@@ -205,7 +205,7 @@ fn the_log_tells_what_became_of_each_entry() {
     let table = cells(&log_csv(
         Catalogue::built_in(),
         &pen.state,
-        UnitSystem::Metric,
+        Locale::default(),
     ));
     let told: Vec<String> = table
         .iter()

@@ -7,11 +7,14 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
-use heapwright_quantity::{Interval, Range, UnitSystem};
+use heapwright_quantity::{Interval, Range};
 use heapwright_terms::{Degradability, Evidence, FigureGroup, Material};
+use heapwright_texts::Locale;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+use crate::ENGLISH;
 
 /// A computed figure. All three are null when it cannot be told, as the C:N of pure sugar.
 #[derive(Clone, Copy, Debug, Deserialize, PartialEq, Serialize)]
@@ -394,7 +397,7 @@ fn caution_lines(catalogue: &Catalogue, material: &Material) -> Vec<String> {
 
 fn amount(catalogue: &Catalogue, found: &FoundPart) -> String {
     // JSON is for programs: plain spaces, metric.
-    heapwright_wording::amount_text(catalogue, &found.amount, UnitSystem::Metric)
+    heapwright_wording::amount_text(catalogue, &found.amount, Locale::default())
         .replace('\u{a0}', " ")
 }
 
@@ -424,7 +427,7 @@ pub fn mix_json(catalogue: &Catalogue, answer: &MixAnswer) -> MixJson {
     json.notices = answer
         .notices
         .iter()
-        .map(|notice| heapwright_wording::mix_notice(catalogue, notice))
+        .map(|notice| heapwright_wording::mix_notice(catalogue, notice, ENGLISH))
         .collect();
     json
 }
@@ -443,7 +446,7 @@ pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJso
             in_hand,
             recipes: Vec::new(),
             conflict: Some(ConflictJson {
-                sentence: heapwright_wording::conflict_line(conflict),
+                sentence: heapwright_wording::conflict_line(conflict, ENGLISH),
                 limits: conflict
                     .misses
                     .iter()
@@ -454,7 +457,7 @@ pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJso
                             asked: miss.asked * per,
                             reached: miss.reached.map(|reached| reached * per),
                             short_by: miss.short_by().map(|short| short * per),
-                            sentence: heapwright_wording::miss_line(miss),
+                            sentence: heapwright_wording::miss_line(miss, ENGLISH),
                         }
                     })
                     .collect(),
@@ -467,7 +470,7 @@ pub fn balance_json(catalogue: &Catalogue, answer: &BalanceAnswer) -> BalanceJso
                 help: conflict
                     .help
                     .iter()
-                    .map(|help| heapwright_wording::help_line(*help).to_owned())
+                    .map(|help| heapwright_wording::help_line(*help, ENGLISH).to_owned())
                     .collect(),
                 nearest: recipe(nearest),
             }),
@@ -487,11 +490,11 @@ fn recipe_json(catalogue: &Catalogue, recipe: &RecipeAnswer) -> RecipeJson {
         .whole
         .notices
         .iter()
-        .map(|notice| heapwright_wording::mix_notice(catalogue, notice))
+        .map(|notice| heapwright_wording::mix_notice(catalogue, notice, ENGLISH))
         .collect();
     RecipeJson {
         kind: kind_key(recipe.kind).to_owned(),
-        sentence: heapwright_wording::recipe_line(catalogue, recipe, UnitSystem::Metric)
+        sentence: heapwright_wording::recipe_line(catalogue, recipe, Locale::default())
             .replace('\u{a0}', " "),
         add: recipe
             .added

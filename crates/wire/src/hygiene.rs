@@ -8,12 +8,13 @@ use heapwright_answers::heat::{
 use heapwright_answers::{BeforeUse, HygieneAnswer, RuleAnswer, ShareBasis};
 use heapwright_catalogue::{Catalogue, SourceKind};
 use heapwright_journal::Moment;
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::journal_answer::NamedJson;
 
 /// What `heapwright hygiene` answers.
@@ -329,7 +330,7 @@ fn rule(catalogue: &Catalogue, rule: &RuleAnswer) -> HygieneRuleJson {
             turns: missing.turns,
             vessel: rule
                 .lacking
-                .map(|condition| wording::condition_text(condition).to_owned()),
+                .map(|condition| wording::condition_text(condition, ENGLISH).to_owned()),
             too_hot_above_c: rule.too_hot_above_c.map(rounded),
         }),
         asks: words.asks.clone(),
@@ -383,7 +384,7 @@ pub fn before_use_json(before_use: &[BeforeUse]) -> Vec<BeforeUseJson> {
             first: one.first.to_string(),
             last: one.last.to_string(),
             feeds: one.feeds,
-            sentence: plain(&wording::before_use_line(one)),
+            sentence: plain(&wording::before_use_line(one, ENGLISH)),
             source_keys: one.source_keys.clone(),
         })
         .collect()
@@ -398,20 +399,20 @@ pub fn hygiene_json(
     before_use: &[BeforeUse],
 ) -> HygieneJson {
     let findings = &answer.findings;
-    let mut sentences: Vec<String> = wording::hygiene_lines(answer, UnitSystem::Metric)
+    let mut sentences: Vec<String> = wording::hygiene_lines(answer, Locale::default())
         .iter()
         .map(|line| plain(line))
         .collect();
-    sentences.push(wording::method_line(answer));
+    sentences.push(wording::method_line(answer, ENGLISH));
     let mut notices: Vec<String> = answer
         .notices
         .iter()
-        .map(|notice| plain(&wording::hygiene_notice(notice)))
+        .map(|notice| plain(&wording::hygiene_notice(notice, ENGLISH)))
         .collect();
-    notices.push(wording::HYGIENE_LIMITS.to_owned());
+    notices.push(wording::hygiene_limits(ENGLISH).to_owned());
     HygieneJson {
         heap,
-        headline: plain(&wording::hygiene_headline(answer)),
+        headline: plain(&wording::hygiene_headline(answer, ENGLISH)),
         method: match answer.method {
             Method::Static => "static",
             Method::Turned => "turned",
@@ -426,7 +427,7 @@ pub fn hygiene_json(
             probe_error_k: findings.probe_error_k,
             gaps: findings.gaps,
             not_credited_hours: rounded(findings.not_credited_s / 3600.0),
-            interpolation: wording::INTERPOLATION.to_owned(),
+            interpolation: wording::interpolation(ENGLISH).to_owned(),
         },
         rules: answer
             .rules
@@ -470,7 +471,7 @@ pub fn hygiene_json(
                     Reach::NotTrusted => "not_trusted",
                 }
                 .to_owned(),
-                sentence: plain(&wording::living_line(*living, *reach)),
+                sentence: plain(&wording::living_line(*living, *reach, ENGLISH)),
             })
             .collect(),
         before_use: before_use_json(before_use),

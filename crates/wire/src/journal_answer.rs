@@ -6,13 +6,14 @@ use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::content::{Probe, Read};
 use heapwright_journal::{Content, Event, EventId, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::{Arrival, Bed, Entry, Heap, State, concerns};
+use heapwright_texts::Locale;
 use heapwright_wording::{Word, amount_text, entry_line, read_line};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::answer::MixJson;
 use crate::hygiene::BeforeUseJson;
 
@@ -387,7 +388,7 @@ pub fn entry_json(catalogue: &Catalogue, state: &State, entry: &Entry<'_>) -> Op
         happened: event.happened.to_string(),
         recorded: event.recorded.to_string(),
         kind,
-        sentence: plain(&entry_line(catalogue, state, event, UnitSystem::Metric)),
+        sentence: plain(&entry_line(catalogue, state, event, Locale::default())),
         heaps: heaps
             .into_iter()
             .flatten()
@@ -421,28 +422,28 @@ fn probe_json(probe: &Probe) -> ProbeJson {
     ProbeJson {
         temperature_c: probe.temperature_c,
         depth_m: probe.depth_m,
-        place: probe.place.map(|place| place.word().to_owned()),
+        place: probe.place.map(|place| place.word(ENGLISH).to_owned()),
     }
 }
 
-fn read_json(catalogue: &Catalogue, state: &State, happened: Moment, read: &Read) -> ReadJson {
+fn read_json(happened: Moment, read: &Read) -> ReadJson {
     ReadJson {
         happened: happened.to_string(),
-        sentence: plain(&read_line(catalogue, state, read, UnitSystem::Metric)),
+        sentence: plain(&read_line(read, ENGLISH)),
         probes: read.probes.iter().map(probe_json).collect(),
     }
 }
 
 /// A heap as JSON; `None` while its start is not known.
 #[must_use]
-pub fn heap_json(catalogue: &Catalogue, state: &State, heap: &Heap) -> Option<HeapJson> {
+pub fn heap_json(heap: &Heap) -> Option<HeapJson> {
     let now = heap.now();
     let started = now.started.as_ref()?;
     Some(HeapJson {
         id: heap.id.to_string(),
         name: started.heap.name.clone(),
-        stage: now.stage.word().to_owned(),
-        cover: now.cover.word().to_owned(),
+        stage: now.stage.word(ENGLISH).to_owned(),
+        cover: now.cover.word(ENGLISH).to_owned(),
         started: started.moment.to_string(),
         last_fed: text(now.last_fed),
         last_turned: text(now.last_turned),
@@ -456,14 +457,14 @@ pub fn heap_json(catalogue: &Catalogue, state: &State, heap: &Heap) -> Option<He
         last_probes: now
             .last_probes
             .as_ref()
-            .map(|(happened, read)| read_json(catalogue, state, *happened, read)),
+            .map(|(happened, read)| read_json(*happened, read)),
     })
 }
 
 /// The stores as JSON.
 #[must_use]
 pub fn stores_json(catalogue: &Catalogue, garden: &Garden) -> Vec<StockJson> {
-    let amount = |amount| plain(&amount_text(catalogue, amount, UnitSystem::Metric));
+    let amount = |amount| plain(&amount_text(catalogue, amount, Locale::default()));
     garden
         .stores
         .iter()
@@ -489,7 +490,9 @@ pub fn bed_json(catalogue: &Catalogue, state: &State, bed: &Bed) -> Option<BedJs
         name: described.name.clone(),
         area_m2: described.area_m2,
         crop: described.crop.clone(),
-        feeding: described.feeding.map(|feeding| feeding.word().to_owned()),
+        feeding: described
+            .feeding
+            .map(|feeding| feeding.word(ENGLISH).to_owned()),
         new_ground: described.new_ground,
         dressings: now
             .dressings
@@ -499,7 +502,7 @@ pub fn bed_json(catalogue: &Catalogue, state: &State, bed: &Bed) -> Option<BedJs
                 amount: plain(&amount_text(
                     catalogue,
                     &spread.amount.amount(),
-                    UnitSystem::Metric,
+                    Locale::default(),
                 )),
                 heap: spread.heap.map(|id| heap_named(state, id)),
             })

@@ -68,3 +68,7 @@ pub use told::{
     RipenessTold, RuleTold, SheetTold, SignTold, TodayTold, ToldQuestion,
 };
 pub use when::{OffsetAt, WhenError, parse_since, parse_until, parse_when};
+
+/// What a script or a spreadsheet reads is English and metric in every garden.
+const ENGLISH: heapwright_texts::Locale =
+    heapwright_texts::Locale::english(heapwright_quantity::UnitSystem::Metric);

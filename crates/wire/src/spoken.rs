@@ -5,6 +5,7 @@ use heapwright_journal::content::{Probe, ProbePlace};
 use heapwright_quantity::{Amount, Unit, UnitSystem, celsius_from_fahrenheit, parse_amount};
 use heapwright_wording::Word;
 
+use crate::ENGLISH;
 use crate::WireError;
 use crate::read::{shown, vocabulary};
 
@@ -228,7 +229,7 @@ pub fn probe(text: &str, system: UnitSystem, field: &str) -> Result<Probe, WireE
             word => ProbePlace::choices()
                 .iter()
                 .copied()
-                .find(|place| place.word() == word),
+                .find(|place| place.word(ENGLISH) == word),
         };
         if let (Some(named), None) = (named, place) {
             place = Some(named);
@@ -258,7 +259,7 @@ pub fn probe(text: &str, system: UnitSystem, field: &str) -> Result<Probe, WireE
 fn no_place(text: &str, field: &str) -> WireError {
     let places: Vec<&str> = ProbePlace::choices()
         .iter()
-        .map(|place| place.word())
+        .map(|place| place.word(ENGLISH))
         .collect();
     WireError::field(
         field,
@@ -286,9 +287,9 @@ pub fn chosen<W: Word + serde::Serialize>(text: &str, field: &str) -> Result<W, 
     W::choices()
         .iter()
         .copied()
-        .find(|word| plain(word.word()) == typed || key(*word).as_deref() == Some(&typed))
+        .find(|word| plain(word.word(ENGLISH)) == typed || key(*word).as_deref() == Some(&typed))
         .ok_or_else(|| {
-            let words: Vec<&str> = W::choices().iter().map(|word| word.word()).collect();
+            let words: Vec<&str> = W::choices().iter().map(|word| word.word(ENGLISH)).collect();
             WireError::field(
                 field,
                 format!("\"{}\" is none of {}", shown(text), words.join(", ")),

@@ -3,79 +3,137 @@
 use heapwright_answers::heap::Snapshot;
 use heapwright_answers::{PlanAnswer, SimulationNotice};
 use heapwright_journal::content::Place;
-use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
+use heapwright_texts::Locale;
+use heapwright_texts::messages::ahead as texts;
 
-use crate::forecast::number;
+use crate::forecast::{HOT_C, days_text, degrees_apart, known, number};
 
 /// Heading of the section.
-pub const LOOKING_AHEAD: &str = "Looking ahead";
+#[must_use]
+pub fn looking_ahead(locale: Locale) -> &'static str {
+    texts::looking_ahead(locale)
+}
+
 /// Heading of the cross-section.
-pub const INSIDE: &str = "Inside the heap";
+#[must_use]
+pub fn inside(locale: Locale) -> &'static str {
+    texts::inside(locale)
+}
+
 /// Told before there is anything to show.
-pub const COMPUTING: &str = "Computing what is likely\u{2026}";
+#[must_use]
+pub fn computing(locale: Locale) -> &'static str {
+    texts::computing(locale)
+}
+
 /// The keeper stopped it.
-pub const STOPPED: &str = "Stopped. What was computed until then stands below.";
+#[must_use]
+pub fn stopped(locale: Locale) -> &'static str {
+    texts::stopped(locale)
+}
+
 /// The keeper stopped it before there was anything.
-pub const STOPPED_EARLY: &str = "Stopped before there was anything to show.";
+#[must_use]
+pub fn stopped_early(locale: Locale) -> &'static str {
+    texts::stopped_early(locale)
+}
+
 /// Nothing lies in the heap.
-pub const NOTHING_AHEAD: &str = "Nothing lies in this heap yet, so there is nothing to look ahead to. Log what goes in with Feed, and its days ahead stand here.";
+#[must_use]
+pub fn nothing_ahead(locale: Locale) -> &'static str {
+    texts::nothing_ahead(locale)
+}
+
 /// The browser has no workers, or cannot load this one.
-pub const NO_SIMULATOR: &str =
-    "This browser cannot compute the days ahead. Update it, or try another one.";
+#[must_use]
+pub fn no_simulator(locale: Locale) -> &'static str {
+    texts::no_simulator(locale)
+}
+
 /// The program that computes could not be fetched.
-pub const SIMULATOR_UNFETCHED: &str =
-    "What computes the days ahead could not be fetched. Load the page again when there is signal.";
+#[must_use]
+pub fn simulator_unfetched(locale: Locale) -> &'static str {
+    texts::simulator_unfetched(locale)
+}
+
 /// It broke off.
-pub const SIMULATION_BROKE: &str =
-    "The days ahead could not be computed. Try again; if that does not help, load the page again.";
+#[must_use]
+pub fn simulation_broke(locale: Locale) -> &'static str {
+    texts::simulation_broke(locale)
+}
+
 /// What the picture over time has as its days.
-pub const DAYS_FROM_NOW: &str = "Days are counted from now: what is left of 0 is past.";
+#[must_use]
+pub fn days_from_now(locale: Locale) -> &'static str {
+    texts::days_from_now(locale)
+}
+
+/// Fewer days than these make no difference.
+const LEAST_DAYS_APART: f64 = 0.25;
 
 /// What can be looked at over time, short, in the order of the pictures.
-pub const VALUES: [&str; 4] = ["Core", "Moisture", "Oxygen", "Volume"];
+#[must_use]
+pub fn values(locale: Locale) -> [&'static str; 4] {
+    [
+        texts::value_core(locale),
+        texts::value_moisture(locale),
+        texts::value_oxygen(locale),
+        texts::value_volume(locale),
+    ]
+}
 
 /// Turnings that can be looked at, in the order of the switch.
-pub const TURNINGS: [&str; 3] = ["Not at all", "Now", "In 3 days"];
-
-/// What the names of ways to go on are made of.
 #[must_use]
-pub fn option_name(water: Option<&str>, turn: usize) -> String {
-    let turned = match turn {
-        0 => None,
-        1 => Some("turn it now"),
-        _ => Some("turn it in 3 days"),
-    };
-    match (water, turned) {
-        (None, None) => "Leave it alone".to_owned(),
-        (None, Some(turned)) => crate::page::sentence(turned)
-            .trim_end_matches('.')
-            .to_owned(),
-        (Some(water), None) => format!("Water it now with {water}"),
-        (Some(water), Some(turned)) => format!("Water it now with {water} and {turned}"),
+pub fn turnings(locale: Locale) -> [&'static str; 3] {
+    [
+        texts::turning_not_at_all(locale),
+        texts::turning_now(locale),
+        texts::turning_in_3_days(locale),
+    ]
+}
+
+/// The name of a way to go on: how much it is watered now, and when it is turned, as a place in
+/// [`turnings`].
+#[must_use]
+pub fn option_name(water: Option<&str>, turn: usize, locale: Locale) -> String {
+    match (water, turn) {
+        (None, 0) => texts::leave_alone(locale).to_owned(),
+        (None, 1) => texts::turn_now(locale).to_owned(),
+        (None, _) => texts::turn_in_3_days(locale).to_owned(),
+        (Some(water), 0) => texts::WaterNow { water }.said(locale),
+        (Some(water), 1) => texts::WaterNowAndTurnNow { water }.said(locale),
+        (Some(water), _) => texts::WaterNowAndTurnIn3Days { water }.said(locale),
     }
 }
 
 /// Which weather was taken.
 #[must_use]
-pub fn weather_line(place: Option<&Place>, notices: &[SimulationNotice]) -> String {
-    let degrees = |value: f64, plus: &str, minus: &str| {
-        let side = if value < 0.0 { minus } else { plus };
-        format!("{}\u{b0}\u{a0}{side}", significant(value.abs(), 3))
-    };
-    let mut line = match place {
-        Some(place) => format!(
-            "Weather: the usual for this garden's place ({}, {}) on each day of the year; the runs differ around it.",
-            degrees(place.latitude_deg, "north", "south"),
-            degrees(place.longitude_deg, "east", "west")
-        ),
-        None => "Weather: the usual at 50\u{b0}\u{a0}north, for the journal does not say where the garden lies; the runs differ around it.".to_owned(),
+pub fn weather_line(place: Option<&Place>, notices: &[SimulationNotice], locale: Locale) -> String {
+    let degrees = |value: f64| locale.significant(value.abs(), 3);
+    let line = match place {
+        Some(place) => {
+            let (latitude_deg, longitude_deg) = (place.latitude_deg, place.longitude_deg);
+            let latitude = texts::Latitude {
+                degrees: &degrees(latitude_deg),
+                side: if latitude_deg < 0.0 { "south" } else { "north" },
+            };
+            let longitude = texts::Longitude {
+                degrees: &degrees(longitude_deg),
+                side: if longitude_deg < 0.0 { "west" } else { "east" },
+            };
+            texts::WeatherOfPlace {
+                latitude: &latitude.said(locale),
+                longitude: &longitude.said(locale),
+            }
+            .said(locale)
+        }
+        None => texts::weather_without_place(locale).to_owned(),
     };
     if notices.contains(&SimulationNotice::ClimateRough) {
-        line.push_str(
-            " Its temperatures are a guess from latitude and height, good to about 3\u{a0}\u{b0}C.",
-        );
+        format!("{line} {}", texts::weather_rough(locale))
+    } else {
+        line
     }
-    line
 }
 
 /// True for a notice that [`weather_line`] tells already.
@@ -91,20 +149,23 @@ pub fn is_about_weather(notice: &SimulationNotice) -> bool {
 
 /// The figures of a time, in a sentence.
 #[must_use]
-pub fn figures_line(row: &Snapshot, system: UnitSystem) -> String {
-    format!(
-        "Core {}, edge {}, air outside {}; lowest oxygen {}; moisture {}; volume {}.",
-        temperature_text(row.core_temperature_c, system),
-        temperature_text(row.edge_temperature_c, system),
-        temperature_text(row.air_temperature_c, system),
-        whole_percent(row.lowest_oxygen_pct),
-        whole_percent(100.0 * row.moisture),
-        volume_text(row.volume_m3, system)
-    )
+pub fn figures_line(row: &Snapshot, locale: Locale) -> String {
+    texts::Figures {
+        core: &locale.temperature(row.core_temperature_c),
+        edge: &locale.temperature(row.edge_temperature_c),
+        outside: &locale.temperature(row.air_temperature_c),
+        oxygen: &whole_percent(row.lowest_oxygen_pct, locale),
+        moisture: &whole_percent(100.0 * row.moisture, locale),
+        volume: &locale.volume(row.volume_m3),
+    }
+    .said(locale)
 }
 
-fn whole_percent(pct: f64) -> String {
-    format!("{:.0}\u{a0}%", pct.max(0.0).round())
+fn whole_percent(pct: f64, locale: Locale) -> String {
+    texts::Percent {
+        percent: pct.max(0.0).round(),
+    }
+    .said(locale)
 }
 
 /// A picture over time in a sentence: now, the middle of the runs ahead, and how far they lie apart.
@@ -114,15 +175,22 @@ pub fn over_time_line(
     now: &str,
     (least, most): (&str, &str),
     apart: Option<(&str, &str)>,
+    locale: Locale,
 ) -> String {
     let line = if least == most {
-        format!("{name}: about {now} now, and so it stays.")
+        texts::OverTimeSteady { name, now }.said(locale)
     } else {
-        format!("{name}: about {now} now; from now on between {least} and {most}.")
+        texts::OverTime {
+            name,
+            now,
+            least,
+            most,
+        }
+        .said(locale)
     };
     match apart {
         Some((low, high)) => {
-            format!("{line} Nine of ten runs lie between {low} and {high}.")
+            format!("{line} {}", texts::RunsApart { low, high }.said(locale))
         }
         None => line,
     }
@@ -167,7 +235,10 @@ impl Compared {
 }
 
 /// What stands before the figures of [`compared_rows`].
-pub const COMPARED_HEAD: &str = "From now on";
+#[must_use]
+pub fn compared_head(locale: Locale) -> &'static str {
+    texts::compared_head(locale)
+}
 
 /// The figures by which ways to go on are compared: a name, then the figure of each plan. `when`
 /// tells a day.
@@ -175,7 +246,7 @@ pub const COMPARED_HEAD: &str = "From now on";
 pub fn compared_rows(
     plans: &[&PlanAnswer],
     when: &dyn Fn(f64) -> String,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<Vec<String>> {
     let all: Vec<Compared> = plans.iter().map(|plan| Compared::of(plan)).collect();
     let row = |name: &str, text: &dyn Fn(&Compared) -> String| {
@@ -183,36 +254,41 @@ pub fn compared_rows(
             .chain(all.iter().map(text))
             .collect::<Vec<_>>()
     };
+    let limit = locale.temperature(HOT_C);
     vec![
-        row("Core at its warmest", &|one| {
-            temperature_text(one.peak_c, system)
+        row(texts::compared_core(locale), &|one| {
+            locale.temperature(one.peak_c)
         }),
         row(
-            &format!("Days at {} or more", temperature_text(55.0, system)),
-            &|one| number(one.days_hot),
+            &texts::ComparedHotDays { limit: &limit }.said(locale),
+            &|one| number(one.days_hot, locale),
         ),
-        row("Lowest oxygen", &|one| {
-            format!("{}\u{a0}%", significant(one.lowest_oxygen_pct, 2))
+        row(texts::compared_oxygen(locale), &|one| {
+            let number = locale.significant(one.lowest_oxygen_pct, 2);
+            texts::OxygenPercent { number: &number }.said(locale)
         }),
-        row("Days short of air", &|one| number(one.days_sour)),
-        row("Driest", &|one| whole_percent(one.driest_pct)),
-        row("Water wanted at the end", &|one| {
+        row(texts::compared_sour_days(locale), &|one| {
+            number(one.days_sour, locale)
+        }),
+        row(texts::compared_driest(locale), &|one| {
+            whole_percent(one.driest_pct, locale)
+        }),
+        row(texts::compared_water(locale), &|one| {
             if one.water_wanted_l >= 1.0 {
-                volume_text(one.water_wanted_l / 1000.0, system)
+                locale.volume(one.water_wanted_l / 1000.0)
             } else if one.water_wanted_l <= -1.0 {
-                format!(
-                    "none, {} too much",
-                    volume_text(-one.water_wanted_l / 1000.0, system)
-                )
+                let water = locale.volume(-one.water_wanted_l / 1000.0);
+                texts::WaterTooMuch { water: &water }.said(locale)
             } else {
-                "none".to_owned()
+                texts::water_none(locale).to_owned()
             }
         }),
-        row("Volume at the end", &|one| {
-            volume_text(one.volume_m3, system)
+        row(texts::compared_volume(locale), &|one| {
+            locale.volume(one.volume_m3)
         }),
-        row("Ready from", &|one| {
-            one.ready_day.map_or_else(|| "not yet".to_owned(), &when)
+        row(texts::compared_ready(locale), &|one| {
+            one.ready_day
+                .map_or_else(|| texts::not_yet(locale).to_owned(), &when)
         }),
     ]
 }
@@ -223,86 +299,84 @@ pub fn difference_line(
     name: &str,
     plan: &PlanAnswer,
     against: &PlanAnswer,
-    system: UnitSystem,
+    locale: Locale,
 ) -> String {
-    let (one, other) = (Compared::of(plan), Compared::of(against));
+    let told = differences(&Compared::of(plan), &Compared::of(against), locale);
+    if told.is_empty() {
+        texts::NoDifference { name }.said(locale)
+    } else {
+        texts::Differences {
+            name,
+            differences: &locale.list(&told),
+        }
+        .said(locale)
+    }
+}
+
+/// What is different, a clause each.
+fn differences(one: &Compared, other: &Compared, locale: Locale) -> Vec<String> {
     let mut told = Vec::new();
     let warmer_k = one.peak_c - other.peak_c;
     if warmer_k.abs() >= 1.0 {
-        let word = if warmer_k > 0.0 { "warmer" } else { "cooler" };
-        let degrees = match system {
-            UnitSystem::Metric => format!("{:.0}\u{a0}\u{b0}C", warmer_k.abs()),
-            UnitSystem::UsCustomary => format!("{:.0}\u{a0}\u{b0}F", 1.8 * warmer_k.abs()),
-        };
-        told.push(format!("the core is {degrees} {word} at its warmest"));
+        let degrees = &degrees_apart(warmer_k, locale);
+        told.push(if warmer_k > 0.0 {
+            texts::CoreWarmer { degrees }.said(locale)
+        } else {
+            texts::CoreCooler { degrees }.said(locale)
+        });
     }
-    told.extend(
-        days_apart(one.days_hot - other.days_hot).map(|(days, word)| {
-            format!(
-                "it is at {} or more for {days} {word}",
-                temperature_text(55.0, system)
-            )
-        }),
-    );
-    told.extend(
-        days_apart(one.days_sour - other.days_sour)
-            .map(|(days, word)| format!("some part is short of air for {days} {word}")),
-    );
+    let longer_hot = one.days_hot - other.days_hot;
+    if longer_hot.abs() >= LEAST_DAYS_APART {
+        let limit = &locale.temperature(HOT_C);
+        let days = &days_text(longer_hot.abs(), locale);
+        told.push(if longer_hot > 0.0 {
+            texts::HotLonger { limit, days }.said(locale)
+        } else {
+            texts::HotLess { limit, days }.said(locale)
+        });
+    }
+    let longer_sour = one.days_sour - other.days_sour;
+    if longer_sour.abs() >= LEAST_DAYS_APART {
+        let days = &days_text(longer_sour.abs(), locale);
+        told.push(if longer_sour > 0.0 {
+            texts::SourLonger { days }.said(locale)
+        } else {
+            texts::SourLess { days }.said(locale)
+        });
+    }
     let wetter = one.driest_pct - other.driest_pct;
     if wetter.abs() >= 1.0 {
-        let word = if wetter > 0.0 { "less dry" } else { "drier" };
-        told.push(format!(
-            "it gets {:.0} percent of moisture {word}",
-            wetter.abs()
-        ));
+        let points = wetter.abs().round_ties_even();
+        told.push(if wetter > 0.0 {
+            texts::LessDry { points }.said(locale)
+        } else {
+            texts::Drier { points }.said(locale)
+        });
     }
     let smaller_m3 = other.volume_m3 - one.volume_m3;
     if smaller_m3.abs() >= 0.02 * other.volume_m3 {
-        let word = if smaller_m3 > 0.0 {
-            "smaller"
+        let volume = &locale.volume(smaller_m3.abs());
+        told.push(if smaller_m3 > 0.0 {
+            texts::EndsSmaller { volume }.said(locale)
         } else {
-            "larger"
-        };
-        told.push(format!(
-            "it ends {} {word}",
-            volume_text(smaller_m3.abs(), system)
-        ));
+            texts::EndsLarger { volume }.said(locale)
+        });
     }
     match (one.ready_day, other.ready_day) {
         (Some(day), Some(before)) => {
             let sooner = before - day;
-            if sooner.abs() >= 1.0 {
-                let word = if sooner > 0.0 { "sooner" } else { "later" };
-                told.push(format!("it is ready {} days {word}", number(sooner.abs())));
+            let days = known(sooner.abs());
+            if sooner >= 1.0 {
+                told.push(texts::ReadySooner { days }.said(locale));
+            } else if sooner <= -1.0 {
+                told.push(texts::ReadyLater { days }.said(locale));
             }
         }
-        (Some(_), None) => told.push("it may be ready in that time".to_owned()),
-        (None, Some(_)) => told.push("it is not ready in that time".to_owned()),
+        (Some(_), None) => told.push(texts::may_be_ready(locale).to_owned()),
+        (None, Some(_)) => told.push(texts::is_not_ready(locale).to_owned()),
         (None, None) => {}
     }
-    if told.is_empty() {
-        format!("{name}: no difference that matters.")
-    } else {
-        format!("{name}: {}.", joined(&told))
-    }
-}
-
-fn days_apart(days: f64) -> Option<(String, &'static str)> {
-    let word = if days > 0.0 { "longer" } else { "less" };
-    (days.abs() >= 0.25).then(|| {
-        let count = number(days.abs());
-        let unit = if count == "1" { "day" } else { "days" };
-        (format!("{count}\u{a0}{unit}"), word)
-    })
-}
-
-/// "one", "one and two", "one, two and three".
-fn joined(told: &[String]) -> String {
-    match told.split_last() {
-        None => String::new(),
-        Some((last, [])) => last.clone(),
-        Some((last, before)) => format!("{} and {last}", before.join(", ")),
-    }
+    told
 }
 
 #[cfg(test)]
@@ -313,7 +387,7 @@ mod tests {
     fn options_are_named_by_what_is_done() {
         let names: Vec<String> = [(None, 0), (None, 1), (Some("15 L"), 0), (Some("15 L"), 2)]
             .into_iter()
-            .map(|(water, turn)| option_name(water, turn))
+            .map(|(water, turn)| option_name(water, turn, Locale::default()))
             .collect();
         assert_eq!(
             names,
@@ -336,32 +410,73 @@ mod tests {
             coldest_month_c: None,
             warmest_month_c: None,
         };
-        let line = weather_line(Some(&place), &[SimulationNotice::ClimateRough]);
+        let line = weather_line(
+            Some(&place),
+            &[SimulationNotice::ClimateRough],
+            Locale::default(),
+        );
         assert!(
             line.contains("33.9\u{b0}\u{a0}south, 18.4\u{b0}\u{a0}east"),
             "{line}"
         );
         assert!(line.contains("a guess"), "{line}");
-        assert!(weather_line(None, &[]).contains("50\u{b0}\u{a0}north"));
+        assert!(weather_line(None, &[], Locale::default()).contains("50\u{b0}\u{a0}north"));
     }
 
     #[test]
     fn pictures_over_time_are_told() {
         assert_eq!(
-            over_time_line("Moisture", "58 %", ("50 %", "58 %"), Some(("47 %", "61 %"))),
+            over_time_line(
+                "Moisture",
+                "58 %",
+                ("50 %", "58 %"),
+                Some(("47 %", "61 %")),
+                Locale::default()
+            ),
             "Moisture: about 58 % now; from now on between 50 % and 58 %. Nine of ten runs lie between 47 % and 61 %."
         );
         assert_eq!(
-            over_time_line("Moisture", "58 %", ("58 %", "58 %"), None),
+            over_time_line(
+                "Moisture",
+                "58 %",
+                ("58 %", "58 %"),
+                None,
+                Locale::default()
+            ),
             "Moisture: about 58 % now, and so it stays."
         );
     }
 
     #[test]
-    fn lists_are_joined_as_people_do() {
-        let told = ["a", "b", "c"].map(str::to_owned);
-        assert_eq!(joined(&told), "a, b and c");
-        assert_eq!(joined(&told[..1]), "a");
-        assert_eq!(joined(&[]), "");
+    fn only_differences_that_matter_are_told() {
+        let leave = Compared {
+            peak_c: 58.0,
+            days_hot: 3.0,
+            lowest_oxygen_pct: 8.0,
+            days_sour: 0.0,
+            driest_pct: 50.0,
+            water_wanted_l: 0.0,
+            volume_m3: 0.4,
+            ready_day: Some(90.0),
+        };
+        let turned = Compared {
+            peak_c: 61.2,
+            days_hot: 2.0,
+            days_sour: 0.1,
+            driest_pct: 47.5,
+            volume_m3: 0.399,
+            ready_day: Some(89.0),
+            ..leave
+        };
+        assert!(differences(&leave, &leave, Locale::default()).is_empty());
+        assert_eq!(
+            differences(&turned, &leave, Locale::default()),
+            [
+                "the core is 3\u{a0}\u{b0}C warmer at its warmest",
+                "it is at 55\u{a0}\u{b0}C or more for 1\u{a0}day less",
+                "it gets 2 percent of moisture drier",
+                "it is ready 1 day sooner",
+            ]
+        );
     }
 }

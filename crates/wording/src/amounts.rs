@@ -2,51 +2,69 @@
 
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
-use heapwright_quantity::{
-    Amount, Interval, Unit, UnitSystem, mass_text, measure_count_text, significant, volume_text,
-};
+use heapwright_quantity::{Amount, Interval, Unit, measure_count_text};
 use heapwright_terms::Material;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::{amounts as texts, cldr};
 
 /// An amount in the keeper's own measures: "3 buckets", "4.5 kg".
 #[must_use]
-pub fn amount_text(catalogue: &Catalogue, amount: &Amount, system: UnitSystem) -> String {
+pub fn amount_text(catalogue: &Catalogue, amount: &Amount, locale: Locale) -> String {
     match &amount.unit {
-        Unit::Mass(unit) => mass_text(amount.count * unit.kilograms(), system),
-        Unit::Volume(unit) => volume_text(amount.count * unit.cubic_metres(), system),
+        Unit::Mass(unit) => locale.mass(amount.count * unit.kilograms()),
+        Unit::Volume(unit) => locale.volume(amount.count * unit.cubic_metres()),
         Unit::Measure(id) => {
-            let count = measure_count_text(amount.count);
-            match catalogue.measure(id) {
-                Some(measure) if amount.count > 1.0 => format!("{count}\u{a0}{}", measure.plural),
-                Some(measure) => format!("{count}\u{a0}{}", measure.name),
-                None => format!("{count}\u{a0}{id}"),
+            let measure = match catalogue.measure(id) {
+                Some(measure) if amount.count > 1.0 => &measure.plural,
+                Some(measure) => &measure.name,
+                None => id,
+            };
+            texts::CountOfMeasure {
+                count: &measure_count_text(amount.count),
+                measure,
             }
+            .said(locale)
         }
     }
 }
 
 /// An amount of something: "3 buckets of shredded leaves".
 #[must_use]
-pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, system: UnitSystem) -> String {
-    format!(
-        "{} of {}",
-        amount_text(catalogue, &found.amount, system),
-        name_in_sentence(catalogue, found)
+pub fn amount_of(catalogue: &Catalogue, found: &FoundPart, locale: Locale) -> String {
+    part_of(
+        &amount_text(catalogue, &found.amount, locale),
+        &name_in_sentence(catalogue, found, locale),
+        locale,
     )
+}
+
+/// An amount and a name that were written already: "3 buckets of shredded leaves".
+pub(crate) fn part_of(amount: &str, name: &str, locale: Locale) -> String {
+    texts::AmountOf { amount, name }.said(locale)
 }
 
 /// The short name as it stands inside a sentence, with its conditions: "wet shredded leaves".
 #[must_use]
-pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart) -> String {
+pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart, locale: Locale) -> String {
     match &found.material {
-        Some(material) => name_of(catalogue, material, &found.conditions),
+        Some(material) => name_of(catalogue, material, &found.conditions, locale),
         None => found.name.clone(),
     }
 }
 
 /// The short name of a material with its conditions: "wet shredded leaves".
-pub(crate) fn name_of(catalogue: &Catalogue, material: &Material, conditions: &[String]) -> String {
-    let name = lower_first(&material.short_name);
-    let mut words: Vec<String> = conditions
+pub(crate) fn name_of(
+    catalogue: &Catalogue,
+    material: &Material,
+    conditions: &[String],
+    locale: Locale,
+) -> String {
+    let name = if names_begin_small(locale) {
+        lower_first(&material.short_name)
+    } else {
+        material.short_name.clone()
+    };
+    let conditions: Vec<String> = conditions
         .iter()
         .filter_map(|id| catalogue.condition(id))
         .map(|condition| condition.name.to_lowercase())
@@ -58,8 +76,44 @@ pub(crate) fn name_of(catalogue: &Catalogue, material: &Material, conditions: &[
                 .any(|word| word == condition)
         })
         .collect();
-    words.push(name);
-    words.join(" ")
+    if conditions.is_empty() {
+        return name;
+    }
+    texts::NameWithConditions {
+        conditions: &folded(&conditions, |first, second| {
+            texts::Conditions { first, second }.said(locale)
+        }),
+        name: &name,
+    }
+    .said(locale)
+}
+
+/// Whether the names of things begin with a small letter inside a sentence.
+pub(crate) fn names_begin_small(locale: Locale) -> bool {
+    texts::names_in_a_sentence(locale) == "small"
+}
+
+/// "a, b, c": what is told in a row, without a word before the last.
+pub(crate) fn row<Item: AsRef<str>>(items: &[Item], locale: Locale) -> String {
+    folded(items, |first, second| {
+        cldr::ListMiddle { first, second }.said(locale)
+    })
+}
+
+/// "a; b": clauses of one sentence.
+pub(crate) fn clauses(items: &[String], locale: Locale) -> String {
+    folded(items, |first, second| {
+        texts::Clauses { first, second }.said(locale)
+    })
+}
+
+fn folded<Item: AsRef<str>>(items: &[Item], pair: impl Fn(&str, &str) -> String) -> String {
+    match items {
+        [] => String::new(),
+        [first, rest @ ..] => rest.iter().fold(first.as_ref().to_owned(), |told, item| {
+            pair(&told, item.as_ref())
+        }),
+    }
 }
 
 fn lower_first(name: &str) -> String {
@@ -78,39 +132,56 @@ fn lower_first(name: &str) -> String {
 
 /// Water from a can, by volume: a litre weighs a kilogram.
 #[must_use]
-pub fn water_text(water_kg: f64, system: UnitSystem) -> String {
-    volume_text(water_kg / 1000.0, system)
+pub fn water_text(water_kg: f64, locale: Locale) -> String {
+    locale.volume(water_kg / 1000.0)
+}
+
+/// Water from a can in a sentence: "2 L of water".
+pub(crate) fn amount_of_water(water_kg: f64, locale: Locale) -> String {
+    texts::AmountOfWater {
+        amount: &water_text(water_kg, locale),
+    }
+    .said(locale)
 }
 
 /// A ratio for people: two digits, three from 100 up.
 #[must_use]
-pub fn ratio_text(ratio: f64) -> String {
+pub fn ratio_text(ratio: f64, locale: Locale) -> String {
     if ratio < 10.0 {
-        significant(ratio, 2)
+        locale.significant(ratio, 2)
     } else {
-        format!("{:.0}", ratio)
+        locale.decimals(ratio, 0, 0)
     }
 }
 
 /// A fraction as whole percent: "57 %".
 #[must_use]
-pub fn percent_text(fraction: f64) -> String {
+pub fn percent_text(fraction: f64, locale: Locale) -> String {
     // Nearly all is not all; what rounding left of all is.
     if (0.995..1.0 - 1e-9).contains(&fraction) {
-        return ">99\u{a0}%".to_owned();
+        return texts::percent_nearly_all(locale).to_owned();
     }
-    format!("{:.0}\u{a0}%", fraction * 100.0)
+    percent(&locale.decimals(fraction * 100.0, 0, 0), locale)
+}
+
+/// A number of percent to three digits: "12.5 %".
+pub(crate) fn pct_text(pct: f64, locale: Locale) -> String {
+    percent(&locale.significant(pct, 3), locale)
+}
+
+fn percent(number: &str, locale: Locale) -> String {
+    texts::Percent { number }.said(locale)
 }
 
 /// A value and the limit that it misses, as texts that differ: with as many more
 /// digits as it takes, up to three.
 #[must_use]
-pub fn apart(value: f64, limit: f64, is_ratio: bool) -> (String, String) {
+pub fn apart(value: f64, limit: f64, is_ratio: bool, locale: Locale) -> (String, String) {
     let text = |number: f64, digits: usize| {
         if is_ratio {
-            format!("{number:.digits$}")
+            locale.decimals(number, digits, digits)
         } else {
-            format!("{:.digits$}\u{a0}%", number * 100.0)
+            percent(&locale.decimals(number * 100.0, digits, digits), locale)
         }
     };
     (0..=3)
@@ -121,11 +192,45 @@ pub fn apart(value: f64, limit: f64, is_ratio: bool) -> (String, String) {
 
 /// A figure's interval: "26 to 40"; the figure alone when it has no spread.
 #[must_use]
-pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String) -> String {
+pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String, locale: Locale) -> String {
     let (low, high) = (text(interval.low), text(interval.high));
     if low == high {
         low
     } else {
-        format!("{low} to {high}")
+        texts::Interval {
+            low: &low,
+            high: &high,
+        }
+        .said(locale)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nearly_all_is_not_all() {
+        for (fraction, text) in [
+            (0.574, "57\u{a0}%"),
+            (0.9949, "99\u{a0}%"),
+            (0.9951, ">99\u{a0}%"),
+            (1.0, "100\u{a0}%"),
+        ] {
+            assert_eq!(percent_text(fraction, Locale::default()), text);
+        }
+    }
+
+    #[test]
+    fn a_value_is_told_apart_from_its_limit() {
+        for (value, limit, is_ratio, value_text, limit_text) in [
+            (24.0, 25.0, true, "24", "25"),
+            (24.96, 25.0, true, "24.96", "25.00"),
+            (0.602, 0.6, false, "60.2\u{a0}%", "60.0\u{a0}%"),
+            (25.0, 25.0, true, "25.000", "25.000"),
+        ] {
+            let texts = apart(value, limit, is_ratio, Locale::default());
+            assert_eq!(texts, (value_text.to_owned(), limit_text.to_owned()));
+        }
     }
 }

@@ -4,85 +4,139 @@ use heapwright_answers::spreading::{BedLimit, Binding};
 use heapwright_answers::{BedAnswer, BedsNotice};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
-use heapwright_quantity::{UnitSystem, significant};
 use heapwright_terms::MaterialId;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::beds_on_the_page as texts;
 
 use crate::amounts::name_of;
 use crate::spreading::{beds_notice, binding_line};
 
 /// The beds.
-pub const BEDS: &str = "Beds";
+#[must_use]
+pub fn beds(locale: Locale) -> &'static str {
+    texts::beds(locale)
+}
+
 /// The stores.
-pub const STORES: &str = "Stores";
+#[must_use]
+pub fn stores(locale: Locale) -> &'static str {
+    texts::stores(locale)
+}
+
 /// No bed is described.
-pub const NO_BEDS: &str = "No bed yet. Describe one by its area and what grows there; then compost can be shared out among the beds.";
+#[must_use]
+pub fn no_beds(locale: Locale) -> &'static str {
+    texts::no_beds(locale)
+}
+
 /// A bed had nothing spread on it.
-pub const NEVER_SPREAD: &str = "No compost written down yet.";
+#[must_use]
+pub fn never_spread(locale: Locale) -> &'static str {
+    texts::never_spread(locale)
+}
+
 /// A bed without a name.
-pub const BED_NEEDS_NAME: &str = "Give the bed a name, such as North bed.";
+#[must_use]
+pub fn bed_needs_name(locale: Locale) -> &'static str {
+    texts::bed_needs_name(locale)
+}
+
 /// A bed of that name is there.
-pub const BED_NAME_TAKEN: &str = "A bed of this name is there already: give another name.";
+#[must_use]
+pub fn bed_name_taken(locale: Locale) -> &'static str {
+    texts::bed_name_taken(locale)
+}
+
 /// A correction changes nothing.
-pub const BED_UNCHANGED: &str =
-    "Nothing is changed yet: change a field, or leave it with \"Not now\".";
+#[must_use]
+pub fn bed_unchanged(locale: Locale) -> &'static str {
+    texts::bed_unchanged(locale)
+}
+
 /// An area cannot be read.
-pub const NO_AREA: &str = "Enter the area, such as 12, or two sides, such as 3 m x 1.2 m.";
+#[must_use]
+pub fn no_area(locale: Locale) -> &'static str {
+    texts::no_area(locale)
+}
+
 /// The plan was asked without beds.
-pub const NO_BED_TICKED: &str = "Tick at least one bed.";
+#[must_use]
+pub fn no_bed_ticked(locale: Locale) -> &'static str {
+    texts::no_bed_ticked(locale)
+}
+
 /// Neither the journal nor the keeper says how much compost there is.
-pub const NO_COMPOST_SAID: &str =
-    "Enter how much compost there is: the journal does not tell for this one.";
+#[must_use]
+pub fn no_compost_said(locale: Locale) -> &'static str {
+    texts::no_compost_said(locale)
+}
+
 /// A count of days cannot be read.
-pub const NO_DAYS: &str = "Enter the days until the harvest, from 0 to 3660, or leave it empty.";
+#[must_use]
+pub fn no_days(locale: Locale) -> &'static str {
+    texts::no_days(locale)
+}
+
 /// Nothing is put by.
-pub const NO_STORES: &str = "Nothing is put by yet. Dry leaves, straw or torn cardboard kept under cover are what a wet heap asks for: write down what you gather.";
+#[must_use]
+pub fn no_stores(locale: Locale) -> &'static str {
+    texts::no_stores(locale)
+}
+
 /// All is used up.
-pub const ALL_USED: &str = "All that was put by is used up. Time to gather more.";
+#[must_use]
+pub fn all_used(locale: Locale) -> &'static str {
+    texts::all_used(locale)
+}
+
 /// No material was chosen.
-pub const NO_MATERIAL: &str = "Choose a material first.";
+#[must_use]
+pub fn no_material(locale: Locale) -> &'static str {
+    texts::no_material(locale)
+}
+
 /// What is put by most often, to be tapped.
-pub const OFTEN_PUT_BY: &str = "Often put by";
+#[must_use]
+pub fn often_put_by(locale: Locale) -> &'static str {
+    texts::often_put_by(locale)
+}
+
 /// What opens the uses away from beds.
-pub const OTHER_USES: &str = "Other uses: pots, sowing, lawn, mulch, trees, tea";
+#[must_use]
+pub fn other_uses(locale: Locale) -> &'static str {
+    texts::other_uses(locale)
+}
 
 /// What stops a bed from getting more, as a sentence of the page.
 #[must_use]
-pub fn page_binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
+pub fn page_binding_line(bed: &BedAnswer, locale: Locale) -> String {
+    let bed_name = &bed.asked.name;
     match bed.share.binding {
-        Binding::Limit(BedLimit::MaturityUnknown) => format!(
-            "{}: none yet, for seeds or seedlings come soon and the compost was not tested for maturity; test it, or say under \"About the compost\" that it is mature.",
-            bed.asked.name
-        ),
-        Binding::Limit(BedLimit::RawUnknown) => format!(
-            "{}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say under \"About the compost\" if none did.",
-            bed.asked.name,
-            significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
-        ),
-        _ => binding_line(bed, system),
+        Binding::Limit(BedLimit::MaturityUnknown) => {
+            texts::BoundByMaturityUnknown { bed: bed_name }.said(locale)
+        }
+        Binding::Limit(BedLimit::RawUnknown) => texts::BoundByRawUnknown {
+            bed: bed_name,
+            days: &locale.significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3),
+        }
+        .said(locale),
+        _ => binding_line(bed, locale),
     }
 }
 
 /// What to know about a plan, as a sentence of the page.
 #[must_use]
-pub fn page_beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
+pub fn page_beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     match notice {
-        BedsNotice::CompostAssumed => {
-            "The compost was never analysed: usual figures with wide ranges are taken.".to_owned()
+        BedsNotice::CompostAssumed => texts::compost_assumed(locale).to_owned(),
+        BedsNotice::MaturityUnknown => texts::maturity_unknown(locale).to_owned(),
+        BedsNotice::VolumeEstimated => texts::volume_estimated(locale).to_owned(),
+        BedsNotice::RawUnknown { days, .. } => texts::RawUnknown {
+            days: &locale.significant(*days, 3),
         }
-        BedsNotice::MaturityUnknown => {
-            "No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; the heap's own place tells what is missing.".to_owned()
-        }
-        BedsNotice::VolumeEstimated => {
-            "How much compost there is was estimated from what went in; enter it once you have measured it.".to_owned()
-        }
-        BedsNotice::RawUnknown { days, .. } => format!(
-            "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest, unless you say under \"About the compost\" that none did.",
-            significant(*days, 3)
-        ),
-        BedsNotice::CropUnknown { bed, crop } => format!(
-            "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; describe the bed with how much it feeds."
-        ),
-        _ => beds_notice(notice, system),
+        .said(locale),
+        BedsNotice::CropUnknown { bed, crop } => texts::CropUnknown { bed, crop }.said(locale),
+        _ => beds_notice(notice, locale),
     }
 }
 
@@ -93,10 +147,11 @@ pub fn shelf_name(
     garden: &Garden,
     material: &MaterialId,
     conditions: &[String],
+    locale: Locale,
 ) -> String {
     garden.material(catalogue, material).map_or_else(
         || material.as_str().to_owned(),
-        |found| name_of(catalogue, &found, conditions),
+        |found| name_of(catalogue, &found, conditions, locale),
     )
 }
 
@@ -139,7 +194,7 @@ mod tests {
             BedsNotice::NotProven,
         ];
         for notice in notices {
-            let line = page_beds_notice(&notice, UnitSystem::Metric);
+            let line = page_beds_notice(&notice, Locale::default());
             assert!(!line.contains('`') && !line.contains("--"), "{line}");
         }
     }
@@ -147,7 +202,7 @@ mod tests {
     #[test]
     fn tea_has_no_amount_and_its_caution() {
         let tea = Spreading::built_in().use_of("tea").unwrap();
-        let line = use_line(tea, &tea.name, None);
+        let line = use_line(tea, &tea.name, None, Locale::default());
         assert!(line.starts_with("Compost tea: none."), "{line}");
         assert!(line.contains("raw manure"), "{line}");
     }

@@ -2,43 +2,48 @@
 
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Kind, Otherwise};
-use heapwright_quantity::{Interval, MassUnit, UnitSystem, mass_text};
+use heapwright_quantity::{Interval, MassUnit, UnitSystem};
+use heapwright_texts::Locale;
+use heapwright_texts::messages::diversion as texts;
 
 /// Said under every climate figure.
-pub const CLIMATE_METHOD: &str = "Method: landfill by the IPCC's first-order decay (2006, volume 5), all methane whenever it forms; the heap's own methane and nitrous oxide as measured at home heaps; 28 and 265 times carbon dioxide over a century; 2 to 14 % of the compost's carbon still in the soil by then. Carbon dioxide from plants counts zero. Left out: driving, peat and fertiliser replaced, power from landfill gas.";
+#[must_use]
+pub fn climate_method(locale: Locale) -> &'static str {
+    texts::climate_method(locale)
+}
 
 /// The name of a kind of waste.
 #[must_use]
-pub const fn kind_name(kind: Kind) -> &'static str {
+pub fn kind_name(kind: Kind, locale: Locale) -> &'static str {
     match kind {
-        Kind::Food => "kitchen",
-        Kind::Garden => "garden",
-        Kind::Wood => "wood",
-        Kind::Paper => "paper",
-        Kind::Other => "other",
+        Kind::Food => texts::kind_food(locale),
+        Kind::Garden => texts::kind_garden(locale),
+        Kind::Wood => texts::kind_wood(locale),
+        Kind::Paper => texts::kind_paper(locale),
+        Kind::Other => texts::kind_other(locale),
     }
 }
 
 /// What would have become of it otherwise.
 #[must_use]
-pub const fn otherwise_name(otherwise: Otherwise) -> &'static str {
+pub fn otherwise_name(otherwise: Otherwise, locale: Locale) -> &'static str {
     match otherwise {
-        Otherwise::OpenLandfill => "a landfill that lets its gas go",
-        Otherwise::LandfillWithCapture => "a landfill that catches some gas",
-        Otherwise::BurntOrComposted => "burning or a composting works",
+        Otherwise::OpenLandfill => texts::open_landfill(locale),
+        Otherwise::LandfillWithCapture => texts::landfill_with_capture(locale),
+        Otherwise::BurntOrComposted => texts::burnt_or_composted(locale),
     }
 }
 
 /// Months and their mass by kind, with a head and a sum; only kinds that occur. All cells have one
 /// unit and one step, and sums are of what is shown, so that a reader who adds up finds the same.
 #[must_use]
-pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+pub fn month_rows(answer: &DiversionAnswer, locale: Locale) -> Vec<Vec<String>> {
     let columns: Vec<(usize, Kind)> = Kind::ALL
         .into_iter()
         .enumerate()
         .filter(|(index, _)| answer.months.iter().any(|month| month.wet_kg[*index] > 0.0))
         .collect();
-    let unit = match system {
+    let unit = match locale.units {
         UnitSystem::Metric => MassUnit::Kilogram,
         UnitSystem::UsCustomary => MassUnit::Pound,
     };
@@ -53,7 +58,8 @@ pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Strin
     let row = |name: String, cells: &[(f64, bool)]| {
         let text = |(count, is_there): (f64, bool)| {
             if is_there {
-                format!("{:.places$}\u{a0}{}", count / steps_per_unit, unit.symbol())
+                let count = locale.decimals(count / steps_per_unit, places, places);
+                format!("{count}\u{a0}{}", unit.symbol())
             } else {
                 "–".to_owned()
             }
@@ -62,9 +68,13 @@ pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Strin
         let cells = cells.iter().copied().chain([all]).map(text);
         std::iter::once(name).chain(cells).collect::<Vec<String>>()
     };
-    let mut head = vec!["month".to_owned()];
-    head.extend(columns.iter().map(|(_, kind)| kind_name(*kind).to_owned()));
-    head.push("all".to_owned());
+    let mut head = vec![texts::head_month(locale).to_owned()];
+    head.extend(
+        columns
+            .iter()
+            .map(|(_, kind)| kind_name(*kind, locale).to_owned()),
+    );
+    head.push(texts::head_all(locale).to_owned());
     let mut rows = vec![head];
     let mut sums = vec![(0.0, true); columns.len()];
     for month in &answer.months {
@@ -78,26 +88,26 @@ pub fn month_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Strin
         rows.push(row(format!("{}-{:02}", month.year, month.month), &cells));
     }
     if answer.months.len() > 1 {
-        rows.push(row("all".to_owned(), &sums));
+        rows.push(row(texts::all_months(locale).to_owned(), &sums));
     }
     rows
 }
 
 /// The three ways it might have gone: spared, and with the heap's own taken off.
 #[must_use]
-pub fn climate_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<String>> {
+pub fn climate_rows(answer: &DiversionAnswer, locale: Locale) -> Vec<Vec<String>> {
     let Some(climate) = &answer.climate else {
         return Vec::new();
     };
-    let range = |interval: &Interval| span(interval.low, interval.high, system);
+    let range = |interval: &Interval| span(interval.low, interval.high, locale);
     let mut rows = vec![vec![
-        "instead of".to_owned(),
-        "spared".to_owned(),
-        "on balance".to_owned(),
+        texts::head_instead_of(locale).to_owned(),
+        texts::head_spared(locale).to_owned(),
+        texts::head_on_balance(locale).to_owned(),
     ]];
     for way in &climate.ways {
         rows.push(vec![
-            otherwise_name(way.otherwise).to_owned(),
+            otherwise_name(way.otherwise, locale).to_owned(),
             range(&way.spared_kg),
             range(&way.net_kg),
         ]);
@@ -105,28 +115,33 @@ pub fn climate_rows(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Vec<Str
     rows
 }
 
+/// A mass below zero has its sign: "−20 kg".
+fn signed(mass_kg: f64, locale: Locale) -> String {
+    if mass_kg < 0.0 {
+        format!("\u{2212}{}", locale.mass(-mass_kg))
+    } else {
+        locale.mass(mass_kg)
+    }
+}
+
 /// "−20 kg to 35 kg".
-fn span(low: f64, high: f64, system: UnitSystem) -> String {
-    let signed = |mass: f64| {
-        if mass < 0.0 {
-            format!("\u{2212}{}", mass_text(-mass, system))
-        } else {
-            mass_text(mass, system)
-        }
-    };
-    let (low, high) = (signed(low), signed(high));
+fn span(low_kg: f64, high_kg: f64, locale: Locale) -> String {
+    let (low, high) = (signed(low_kg, locale), signed(high_kg, locale));
     if low == high {
         low
     } else {
-        format!("{low} to {high}")
+        texts::FromTo {
+            low: &low,
+            high: &high,
+        }
+        .said(locale)
     }
 }
 
 /// What it comes to, as sentences.
 #[must_use]
-pub fn diversion_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<String> {
+pub fn diversion_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> {
     let mut lines = Vec::new();
-    let mass = |value: f64| mass_text(value, system);
     if !answer.kinds.is_empty() {
         let each: Vec<String> = answer
             .kinds
@@ -134,46 +149,50 @@ pub fn diversion_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<Stri
             .map(|kept| {
                 format!(
                     "{} {}",
-                    kind_name(kept.kind),
-                    span(kept.wet_kg.low, kept.wet_kg.high, system)
+                    kind_name(kept.kind, locale),
+                    span(kept.wet_kg.low, kept.wet_kg.high, locale)
                 )
             })
             .collect();
-        lines.push(format!(
-            "By kind, with what is not known of weights: {}.",
-            each.join("; ")
-        ));
+        let kinds = each.join("; ");
+        lines.push(texts::ByKind { kinds: &kinds }.said(locale));
     }
-    if let Some(weekly) = answer.weekly_kg {
-        lines.push(format!("That is {} a week.", mass(weekly)));
+    if let Some(weekly_kg) = answer.weekly_kg {
+        let mass = locale.mass(weekly_kg);
+        lines.push(texts::Weekly { mass: &mass }.said(locale));
     }
     if answer.not_waste_kg > 0.0 {
-        lines.push(format!(
-            "Not counted, for it was no waste (soil, lime, bought stuff, compost): {}.",
-            mass(answer.not_waste_kg)
-        ));
+        let mass = locale.mass(answer.not_waste_kg);
+        lines.push(texts::NotWaste { mass: &mass }.said(locale));
     }
-    lines.extend(crate::ready::left_out_line(&answer.left_out));
+    lines.extend(crate::ready::left_out_line(&answer.left_out, locale));
     lines
 }
 
 /// What it means for the climate, as sentences; none without a figure.
 #[must_use]
-pub fn climate_lines(answer: &DiversionAnswer, system: UnitSystem) -> Vec<String> {
+pub fn climate_lines(answer: &DiversionAnswer, locale: Locale) -> Vec<String> {
     let Some(climate) = &answer.climate else {
         return Vec::new();
     };
-    let range = |interval: &Interval| span(interval.low, interval.high, system);
-    vec![
-        format!(
-            "The heap itself gave off methane worth {} and nitrous oxide worth {}; carbon that stays in the soil makes good {}.",
-            range(&climate.heap_methane_kg),
-            range(&climate.heap_nitrous_oxide_kg),
-            range(&climate.stays_kg)
-        ),
-        format!(
-            "So it lies between {}: above zero is a gain. Which end holds depends on where it would have gone, which only you know.",
-            span(climate.from_to_kg.0, climate.from_to_kg.1, system).replace(" to ", " and ")
-        ),
-    ]
+    let range = |interval: &Interval| span(interval.low, interval.high, locale);
+    let gave_off = texts::HeapGaveOff {
+        methane: &range(&climate.heap_methane_kg),
+        nitrous_oxide: &range(&climate.heap_nitrous_oxide_kg),
+        stays: &range(&climate.stays_kg),
+    };
+    let (low, high) = (
+        signed(climate.from_to_kg.0, locale),
+        signed(climate.from_to_kg.1, locale),
+    );
+    let on_balance = if low == high {
+        texts::LiesAt { mass: &low }.said(locale)
+    } else {
+        texts::LiesBetween {
+            low: &low,
+            high: &high,
+        }
+        .said(locale)
+    };
+    vec![gave_off.said(locale), on_balance]
 }

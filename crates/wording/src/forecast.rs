@@ -9,69 +9,122 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Notice;
 use heapwright_journal::Moment;
-use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
+use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::cldr::ListPair;
+use heapwright_texts::messages::forecast as texts;
 
 use crate::journal::day_text;
 use crate::notices::part_notice;
-
-/// What a simulation can and cannot tell.
-pub const SIMULATION_LIMITS: &str = "This says what is likely, from the kind of what went in and the weather. One cold corner or one wet pocket can differ. It cannot tell hygiene: that takes measured temperatures and the record of turns.";
-
-/// What the two ranges of bands are.
-pub const BANDS: &str =
-    "In brackets: where nine of ten runs lie that differ in what nobody knows exactly.";
 
 /// Below this moisture life nearly stops [kg/kg]. Common practice.
 const TOO_DRY: f64 = 0.40;
 /// Less than this much water is not worth a can [L].
 const LEAST_WATER_L: f64 = 1.0;
+/// A heap this warm is hot [degC].
+pub(crate) const HOT_C: f64 = 55.0;
+
+/// A simulation of a heap by itself goes on until it is over.
+const BY_THE_END: &str = "by";
+/// A plan goes on for some weeks.
+const AT_THE_END: &str = "at";
+
+/// What a simulation can and cannot tell.
+#[must_use]
+pub fn simulation_limits(locale: Locale) -> &'static str {
+    texts::simulation_limits(locale)
+}
+
+/// What the two ranges of bands are.
+#[must_use]
+pub fn bands(locale: Locale) -> &'static str {
+    texts::bands(locale)
+}
+
+/// When something is: how it reads, and which kind of time it is, for the word before it.
+struct Time {
+    /// "now", "day" or "date", as the messages choose by it.
+    kind: &'static str,
+    text: String,
+}
 
 /// When a day of the simulation is, as the face says it.
-type When<'a> = &'a dyn Fn(f64) -> String;
+type When<'a> = &'a dyn Fn(f64) -> Time;
 
 /// A day of a free-standing case: "day 3", "day 2.6".
 #[must_use]
-pub fn day_of_case(day: f64) -> String {
-    format!("day {}", number(day))
+pub fn day_of_case(day: f64, locale: Locale) -> String {
+    texts::DayOfCase { day: known(day) }.said(locale)
 }
 
 /// Days with as many digits as are known.
-pub(crate) fn number(days: f64) -> String {
-    if days < 9.95 {
-        let text = format!("{days:.1}");
-        text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
-    } else {
-        format!("{days:.0}")
+pub(crate) fn number(days: f64, locale: Locale) -> String {
+    locale.decimals(known(days), 0, 1)
+}
+
+/// Days rounded to as many digits as are known, so that the plural is that of what is shown.
+pub(crate) fn known(days: f64) -> f64 {
+    let decimals = usize::from(days < 9.95);
+    format!("{days:.decimals$}").parse().unwrap_or(days)
+}
+
+/// "1 day", "2.6 days".
+pub(crate) fn days_text(days: f64, locale: Locale) -> String {
+    texts::Days { days: known(days) }.said(locale)
+}
+
+/// By how much something is warmer or cooler: "3 °C", and in °F as many as that is.
+pub(crate) fn degrees_apart(difference_k: f64, locale: Locale) -> String {
+    match locale.units {
+        UnitSystem::Metric => texts::DegreesCelsius {
+            degrees: difference_k.abs(),
+        }
+        .said(locale),
+        UnitSystem::UsCustomary => texts::DegreesFahrenheit {
+            degrees: 1.8 * difference_k.abs(),
+        }
+        .said(locale),
     }
 }
 
-fn days_text(days: f64) -> String {
-    let number = number(days);
-    let unit = if number == "1" { "day" } else { "days" };
-    format!("{number}\u{a0}{unit}")
+/// The ends of a range in words; `None` when they read alike.
+fn ends(band: Option<Band>, text: &dyn Fn(f64) -> String) -> Option<(String, String)> {
+    band.map(|band| (text(band.low), text(band.high)))
+        .filter(|(low, high)| low != high)
 }
 
-/// A range in brackets, or nothing when its ends read alike.
-fn range(band: Option<Band>, text: &dyn Fn(f64) -> String) -> String {
-    band.map_or_else(String::new, |band| {
-        let (low, high) = (text(band.low), text(band.high));
-        if low == high {
-            String::new()
-        } else {
-            format!(" ({low} to {high})")
+/// A figure and its range in brackets.
+fn with_range(
+    middle: f64,
+    band: Option<Band>,
+    text: &dyn Fn(f64) -> String,
+    locale: Locale,
+) -> String {
+    let middle = text(middle);
+    match ends(band, text) {
+        None => middle,
+        Some((low, high)) => texts::WithRange {
+            middle: &middle,
+            low: &low,
+            high: &high,
         }
-    })
+        .said(locale),
+    }
 }
 
 /// The report on a free-standing case, a sentence each.
 #[must_use]
-pub fn simulation_lines(answer: &SimulationAnswer, system: UnitSystem) -> Vec<String> {
+pub fn simulation_lines(answer: &SimulationAnswer, locale: Locale) -> Vec<String> {
+    let when = |day: f64| Time {
+        kind: "day",
+        text: day_of_case(day, locale),
+    };
     let mut lines = ahead_lines(
         &answer.ahead,
         answer.spread.as_ref(),
-        &day_of_case,
-        "by the end",
-        system,
+        &when,
+        BY_THE_END,
+        locale,
     );
     let summary = &answer.summary;
     let of = |figure: fn(&heapwright_answers::heap::Summary) -> f64| {
@@ -81,55 +134,70 @@ pub fn simulation_lines(answer: &SimulationAnswer, system: UnitSystem) -> Vec<St
             .filter(|bands| bands.summaries.len() > 1)
             .map(|bands| bands.of(figure));
         let middle = band.map_or(figure(summary), |band| band.median);
-        format!("{}{}", percent(middle), range(band, &percent))
+        with_range(middle, band, &|pct| percent(pct, locale), locale)
     };
-    lines.push(format!(
-        "By the end it has lost {} of its volume, {} of its dry matter and {} of its nitrogen.",
-        of(|summary| summary.volume_loss_pct),
-        of(|summary| summary.dry_mass_loss_pct),
-        of(|summary| summary.nitrogen_loss_pct),
-    ));
+    let lost = texts::Lost {
+        volume: &of(|summary| summary.volume_loss_pct),
+        dry_mass: &of(|summary| summary.dry_mass_loss_pct),
+        nitrogen: &of(|summary| summary.nitrogen_loss_pct),
+    };
+    lines.push(lost.said(locale));
     if summary.leachate_l >= LEAST_WATER_L {
-        lines.push(format!(
-            "{} ran out below.",
-            volume_text(summary.leachate_l / 1000.0, system)
-        ));
+        let water = locale.volume(summary.leachate_l / 1000.0);
+        lines.push(texts::RanOut { water: &water }.said(locale));
     }
     lines
 }
 
-fn percent(pct: f64) -> String {
-    let whole = pct.round();
-    let minus = if whole < 0.0 { "\u{2212}" } else { "" };
-    format!("{minus}{}\u{a0}%", whole.abs())
+fn percent(pct: f64, locale: Locale) -> String {
+    texts::Percent {
+        percent: pct.round(),
+    }
+    .said(locale)
 }
 
 /// What comes of a plan, a sentence each, with dates.
 #[must_use]
-pub fn plan_lines(forecast: &ForecastAnswer, plan: &PlanAnswer, system: UnitSystem) -> Vec<String> {
-    let when = |day: f64| date_of(forecast, day);
+pub fn plan_lines(forecast: &ForecastAnswer, plan: &PlanAnswer, locale: Locale) -> Vec<String> {
+    let when = |day: f64| time_of(forecast, day, locale);
     ahead_lines(
         &plan.answer.ahead,
         plan.answer.spread.as_ref(),
         &when,
-        "at the end",
-        system,
+        AT_THE_END,
+        locale,
     )
 }
 
 /// The date of a day of the simulation: "9 May 2026", or "now".
 #[must_use]
-pub fn date_of(forecast: &ForecastAnswer, day: f64) -> String {
+pub fn date_of(forecast: &ForecastAnswer, day: f64, locale: Locale) -> String {
+    time_of(forecast, day, locale).text
+}
+
+fn time_of(forecast: &ForecastAnswer, day: f64, locale: Locale) -> Time {
     #[allow(clippy::cast_possible_truncation)] // within limits
     let after_ms = ((day - forecast.now_d) * 86_400_000.0) as i64;
     if after_ms.abs() < 6 * 3_600_000 {
-        return "now".to_owned();
+        return Time {
+            kind: "now",
+            text: texts::now(locale).to_owned(),
+        };
     }
-    Moment::new(
+    let moment = Moment::new(
         forecast.now.instant_ms.saturating_add(after_ms),
         forecast.now.offset_min,
-    )
-    .map_or_else(|| day_of_case(day), day_text)
+    );
+    match moment {
+        Some(moment) => Time {
+            kind: "date",
+            text: day_text(moment, locale),
+        },
+        None => Time {
+            kind: "day",
+            text: day_of_case(day, locale),
+        },
+    }
 }
 
 fn ahead_lines(
@@ -137,9 +205,10 @@ fn ahead_lines(
     spread: Option<&Spread>,
     when: When<'_>,
     end: &str,
-    system: UnitSystem,
+    locale: Locale,
 ) -> Vec<String> {
-    let degrees = |value: f64| temperature_text(value, system);
+    let degrees = |value: f64| locale.temperature(value);
+    let days = |value: f64| days_text(value, locale);
     let spread = spread.filter(|spread| spread.members > 1);
     // Among many runs the one with the usual figures is not the middle one: what is told must lie
     // within its own brackets.
@@ -151,94 +220,80 @@ fn ahead_lines(
         volume_m3: spread.volume_m3.median,
         ..*ahead
     });
-    let mut lines = vec![format!(
-        "The core is warmest with {}{}, {}.",
-        degrees(ahead.peak_core_temperature_c),
-        range(
+    let peak = when(ahead.peak_day);
+    let warmest = texts::CoreWarmest {
+        core: &with_range(
+            ahead.peak_core_temperature_c,
             spread.map(|spread| spread.peak_core_temperature_c),
-            &degrees
+            &degrees,
+            locale,
         ),
-        at(&when(ahead.peak_day)),
-    )];
-    let hot = range(spread.map(|spread| spread.days_hot), &days_text);
-    lines.push(if ahead.days_hot < 0.05 {
-        let may = spread
-            .filter(|spread| spread.days_hot.high >= 0.5)
-            .map(|spread| {
-                format!(
-                    "; with luck it is above that for {}",
-                    days_text(spread.days_hot.high)
-                )
-            });
-        format!(
-            "It stays below {}{}.",
-            degrees(55.0),
-            may.unwrap_or_default()
-        )
+        kind: peak.kind,
+        time: &peak.text,
+    };
+    let limit = degrees(HOT_C);
+    let limit = limit.as_str();
+    let hot = if ahead.days_hot >= 0.05 {
+        let band = spread.map(|spread| spread.days_hot);
+        texts::IsHot {
+            limit,
+            days: &with_range(ahead.days_hot, band, &days, locale),
+        }
+        .said(locale)
+    } else if let Some(spread) = spread.filter(|spread| spread.days_hot.high >= 0.5) {
+        texts::StaysBelowWithLuck {
+            limit,
+            days: &days(spread.days_hot.high),
+        }
+        .said(locale)
     } else {
-        format!(
-            "It is at {} or more for {}{hot}.",
-            degrees(55.0),
-            days_text(ahead.days_hot)
-        )
-    });
-    lines.extend(air_line(ahead, spread, when));
-    lines.extend(water_lines(ahead, spread, end, system));
-    lines.push(ready_line(ahead, spread, when, end));
+        texts::StaysBelow { limit }.said(locale)
+    };
+    let mut lines = vec![warmest.said(locale), hot];
+    lines.extend(air_line(ahead, spread, when, locale));
+    lines.extend(water_lines(ahead, spread, end, locale));
+    lines.push(ready_line(ahead, spread, when, end, locale));
     lines
 }
 
-/// "now" as it is; a date or a day with its word: "on 9 May 2026", "on day 3".
-fn at(when: &str) -> String {
-    if when == "now" {
-        when.to_owned()
-    } else {
-        format!("on {when}")
-    }
-}
-
-fn air_line(ahead: &Ahead, spread: Option<&Spread>, when: When<'_>) -> Option<String> {
-    let many = spread
-        .filter(|spread| spread.sour_share > 0.0)
-        .map(|spread| {
-            format!(
-                " This is so for a day or more in {} of the runs.",
-                percent(100.0 * spread.sour_share)
-            )
-        });
-    if ahead.days_sour >= 0.5 {
-        Some(format!(
-            "Air runs short in some part for {}, down to {} % oxygen {}: it may go sour there.{}",
-            days_text(ahead.days_sour),
-            significant(ahead.lowest_oxygen_pct.max(0.0), 1),
-            at(&when(ahead.lowest_oxygen_day)),
-            many.unwrap_or_default()
-        ))
-    } else {
-        spread
-            .filter(|spread| spread.sour_share >= 0.1)
-            .map(|spread| {
-                format!(
-                    "Air may run short in some part: so in {} of the runs.",
-                    percent(100.0 * spread.sour_share)
-                )
-            })
-    }
-}
-
-fn water_lines(
+fn air_line(
     ahead: &Ahead,
     spread: Option<&Spread>,
-    end: &str,
-    system: UnitSystem,
-) -> Vec<String> {
-    let litres = |value: f64| volume_text(value / 1000.0, system);
+    when: When<'_>,
+    locale: Locale,
+) -> Option<String> {
+    let share = spread.map_or(0.0, |spread| spread.sour_share);
+    let share_text = percent(100.0 * share, locale);
+    if ahead.days_sour < 0.5 {
+        return (share >= 0.1).then(|| texts::AirMayRunShort { share: &share_text }.said(locale));
+    }
+    let lowest = when(ahead.lowest_oxygen_day);
+    let line = texts::AirShort {
+        days: &days_text(ahead.days_sour, locale),
+        oxygen: &locale.significant(ahead.lowest_oxygen_pct.max(0.0), 1),
+        kind: lowest.kind,
+        time: &lowest.text,
+    }
+    .said(locale);
+    Some(if share > 0.0 {
+        let many = texts::AirShortInRuns { share: &share_text };
+        format!("{line} {}", many.said(locale))
+    } else {
+        line
+    })
+}
+
+fn water_lines(ahead: &Ahead, spread: Option<&Spread>, end: &str, locale: Locale) -> Vec<String> {
+    let litres = |value: f64| locale.volume(value / 1000.0);
     let mut lines = Vec::new();
     if ahead.driest < TOO_DRY {
-        lines.push(format!(
-            "It gets too dry to work well: down to {} moisture.",
-            percent(100.0 * ahead.driest)
-        ));
+        let moisture = percent(100.0 * ahead.driest, locale);
+        lines.push(
+            texts::TooDry {
+                moisture: &moisture,
+            }
+            .said(locale),
+        );
     }
     let wanted = ahead.water_wanted_l;
     let band = spread.map(|spread| spread.water_wanted_l);
@@ -248,167 +303,178 @@ fn water_lines(
             high: band.high.max(0.0),
             ..band
         });
-        lines.push(format!(
-            "It wants {} of water {end}{}.",
-            litres(wanted),
-            range(band, &litres)
-        ));
+        let water = &litres(wanted);
+        lines.push(match ends(band, &litres) {
+            None => texts::WantsWater { end, water }.said(locale),
+            Some((low, high)) => texts::WantsWaterRange {
+                end,
+                water,
+                low: &low,
+                high: &high,
+            }
+            .said(locale),
+        });
     } else if wanted <= -LEAST_WATER_L {
         let band = band.map(|band| Band {
             low: (-band.high).max(0.0),
             high: (-band.low).max(0.0),
             ..band
         });
-        lines.push(format!(
-            "It has {} of water too much {end}{}.",
-            litres(-wanted),
-            range(band, &litres)
-        ));
+        let water = &litres(-wanted);
+        lines.push(match ends(band, &litres) {
+            None => texts::TooMuchWater { end, water }.said(locale),
+            Some((low, high)) => texts::TooMuchWaterRange {
+                end,
+                water,
+                low: &low,
+                high: &high,
+            }
+            .said(locale),
+        });
     }
     lines
 }
 
-fn ready_line(ahead: &Ahead, spread: Option<&Spread>, when: When<'_>, end: &str) -> String {
-    match (ahead.ready_day, spread) {
-        (Some(day), None) => format!("It may be ready to use from {} on.", when(day)),
-        (Some(day), Some(spread)) => format!(
-            "It may be ready to use from {} on; {end} it is in {} of the runs.",
-            when(day),
-            percent(100.0 * spread.ready_share)
-        ),
-        (None, Some(spread)) if spread.ready_share > 0.0 => format!(
-            "It is not ready to use {end}; it is in {} of the runs.",
-            percent(100.0 * spread.ready_share)
-        ),
-        (None, _) => format!("It is not ready to use {end}."),
+fn ready_line(
+    ahead: &Ahead,
+    spread: Option<&Spread>,
+    when: When<'_>,
+    end: &str,
+    locale: Locale,
+) -> String {
+    let share = |spread: &Spread| percent(100.0 * spread.ready_share, locale);
+    match (ahead.ready_day.map(when), spread) {
+        (Some(ready), None) => texts::ReadyFrom { time: &ready.text }.said(locale),
+        (Some(ready), Some(spread)) => texts::ReadyFromInRuns {
+            end,
+            time: &ready.text,
+            share: &share(spread),
+        }
+        .said(locale),
+        (None, Some(spread)) if spread.ready_share > 0.0 => texts::NotReadyInAllRuns {
+            end,
+            share: &share(spread),
+        }
+        .said(locale),
+        (None, _) => texts::NotReady { end }.said(locale),
     }
 }
 
 /// How the readings agree with what was computed, when there are any of the core.
 #[must_use]
-pub fn readings_line(forecast: &ForecastAnswer, system: UnitSystem) -> Option<String> {
-    let warmer = forecast.warmer_than_computed_k()?;
+pub fn readings_line(forecast: &ForecastAnswer, locale: Locale) -> Option<String> {
+    let warmer_k = forecast.warmer_than_computed_k()?;
     let count = forecast
         .readings
         .iter()
         .filter(|reading| reading.computed_core_c.is_some())
-        .count();
-    let degrees = match system {
-        UnitSystem::UsCustomary => format!("{:.0}\u{a0}°F", warmer.abs() * 1.8),
-        UnitSystem::Metric => format!("{:.0}\u{a0}°C", warmer.abs()),
-    };
-    let readings = if count == 1 {
-        "The one reading of the core so far".to_owned()
+        .count() as f64;
+    let degrees = &degrees_apart(warmer_k, locale);
+    Some(if warmer_k.abs() < 1.0 {
+        texts::ReadingsAsComputed { count }.said(locale)
+    } else if warmer_k > 0.0 {
+        texts::ReadingsWarmer { count, degrees }.said(locale)
     } else {
-        format!("The {count} readings of the core so far")
-    };
-    Some(if warmer.abs() < 1.0 {
-        format!("{readings}: on average as computed.")
-    } else {
-        let word = if warmer > 0.0 { "warmer" } else { "cooler" };
-        format!("{readings}: on average {degrees} {word} than computed.")
+        texts::ReadingsCooler { count, degrees }.said(locale)
     })
 }
 
 /// The notices on a simulation, as sentences: what is alike of many materials in one.
 #[must_use]
-pub fn simulation_notices(catalogue: &Catalogue, notices: &[SimulationNotice]) -> Vec<String> {
+pub fn simulation_notices(
+    catalogue: &Catalogue,
+    notices: &[SimulationNotice],
+    locale: Locale,
+) -> Vec<String> {
     let (mut without_density, mut estimated, mut others) = (Vec::new(), Vec::new(), Vec::new());
     for notice in notices {
         match notice {
             SimulationNotice::Part(Notice::DensityAssumed { name }) => without_density.push(name),
             SimulationNotice::Part(Notice::Estimated { name }) => estimated.push(name),
-            other => others.push(simulation_notice(catalogue, other)),
+            other => others.push(simulation_notice(catalogue, other, locale)),
         }
     }
     let mut told = Vec::new();
     if !without_density.is_empty() {
-        told.push(format!(
-            "No density is known of {}: that of similar materials is taken.",
-            enumerated(&without_density)
-        ));
+        let names = enumerated(&without_density, locale);
+        told.push(texts::DensitiesUnknown { names: &names }.said(locale));
     }
     if !estimated.is_empty() {
-        told.push(format!(
-            "Estimates without a published source: the figures of {}.",
-            enumerated(&estimated)
-        ));
+        let names = enumerated(&estimated, locale);
+        told.push(texts::FiguresEstimated { names: &names }.said(locale));
     }
     told.extend(others);
     told
 }
 
 /// "A", "A and B", "A; B and C": with semicolons, for names have commas.
-fn enumerated(names: &[&String]) -> String {
+fn enumerated(names: &[&String], locale: Locale) -> String {
     match names {
         [] => String::new(),
         [only] => (*only).clone(),
-        [first @ .., last] => {
-            let first: Vec<&str> = first.iter().map(|name| name.as_str()).collect();
-            format!("{} and {last}", first.join("; "))
+        [before @ .., last] => {
+            let before: Vec<&str> = before.iter().map(|name| name.as_str()).collect();
+            ListPair {
+                first: &before.join("; "),
+                second: last,
+            }
+            .said(locale)
         }
     }
 }
 
 /// A notice on a simulation, as a sentence.
 #[must_use]
-pub fn simulation_notice(catalogue: &Catalogue, notice: &SimulationNotice) -> String {
+pub fn simulation_notice(
+    catalogue: &Catalogue,
+    notice: &SimulationNotice,
+    locale: Locale,
+) -> String {
     match notice {
-        SimulationNotice::Part(notice) => part_notice(catalogue, notice),
-        SimulationNotice::EnclosureAssumed => {
-            "The heap's enclosure is not described: an open heap of 1 m each way on soil is taken."
-                .to_owned()
+        SimulationNotice::Part(notice) => part_notice(catalogue, notice, locale),
+        SimulationNotice::EnclosureAssumed => texts::enclosure_assumed(locale).to_owned(),
+        SimulationNotice::ClimateAssumed { latitude_deg } => texts::ClimateAssumed {
+            latitude: f64::from(*latitude_deg),
         }
-        SimulationNotice::ClimateAssumed { latitude_deg } => format!(
-            "The garden's place is not described: the usual weather at {latitude_deg} degrees north is taken. Tell it with `heapwright garden describe --latitude --longitude`."
-        ),
-        SimulationNotice::ClimateRough => {
-            "The usual temperatures are a guess from latitude and height, good to about 3 \u{b0}C."
-                .to_owned()
+        .said(locale),
+        SimulationNotice::ClimateRough => texts::climate_rough(locale).to_owned(),
+        SimulationNotice::WeatherUsual { hours } if *hours < 48 => texts::WeatherUsualHours {
+            hours: *hours as f64,
         }
-        SimulationNotice::WeatherUsual { hours } => format!(
-            "The weather of {} is not known: the usual is taken, and runs differ around it.",
-            hours_text(*hours)
-        ),
+        .said(locale),
+        SimulationNotice::WeatherUsual { hours } => texts::WeatherUsualDays {
+            days: hours.div_ceil(24) as f64,
+        }
+        .said(locale),
         SimulationNotice::WeatherFilled { gaps } => {
-            format!(
-                "The weather file has {gaps} gaps in its temperatures: those of up to six hours were bridged, longer ones filled with what is usual there."
-            )
+            texts::WeatherFilled { gaps: *gaps as f64 }.said(locale)
         }
         SimulationNotice::WeatherSorted {
             twice,
             out_of_order,
-        } => format!(
-            "Rows of the weather file that came twice: {twice}, of which the later counts; rows put in order: {out_of_order}."
-        ),
-        SimulationNotice::BehindTheEnd { events } => {
-            format!("Left out, for they lie behind the last day: {events} events.")
+        } => texts::WeatherSorted {
+            twice: *twice as f64,
+            out_of_order: *out_of_order as f64,
         }
-        SimulationNotice::Overfull => {
-            "More went in at the start than the enclosure holds: it stands above the brim."
-                .to_owned()
+        .said(locale),
+        SimulationNotice::BehindTheEnd { events } => texts::BehindTheEnd {
+            events: *events as f64,
         }
-        SimulationNotice::LeftOut { names } => format!(
-            "Left out, for this program cannot use them: {}.",
-            names.join(", ")
-        ),
-        SimulationNotice::MovedIn => {
-            "Compost from another heap is taken as that heap's own history suggests.".to_owned()
+        .said(locale),
+        SimulationNotice::Overfull => texts::overfull(locale).to_owned(),
+        SimulationNotice::LeftOut { names } => texts::LeftOut {
+            names: &names.join(", "),
         }
-        SimulationNotice::OldLeftOut { days } => {
-            format!("What went in more than {days} days ago is left out.")
+        .said(locale),
+        SimulationNotice::MovedIn => texts::moved_in(locale).to_owned(),
+        SimulationNotice::OldLeftOut { days } => texts::OldLeftOut {
+            days: f64::from(*days),
         }
-        SimulationNotice::MembersFailed { count } => {
-            format!("Runs that could not be computed and were left out: {count}.")
+        .said(locale),
+        SimulationNotice::MembersFailed { count } => texts::RunsFailed {
+            count: f64::from(*count),
         }
-    }
-}
-
-fn hours_text(hours: usize) -> String {
-    if hours < 48 {
-        format!("{hours} hours")
-    } else {
-        format!("{} days", hours.div_ceil(24))
+        .said(locale),
     }
 }
 
@@ -418,24 +484,33 @@ mod tests {
 
     #[test]
     fn days_have_the_digits_that_are_known() {
-        assert_eq!(day_of_case(2.64), "day 2.6");
-        assert_eq!(day_of_case(3.0), "day 3");
-        assert_eq!(day_of_case(33.3), "day 33");
-        assert_eq!(days_text(1.0), "1\u{a0}day");
+        let locale = Locale::default();
+        assert_eq!(day_of_case(2.64, locale), "day 2.6");
+        assert_eq!(day_of_case(3.0, locale), "day 3");
+        assert_eq!(day_of_case(33.3, locale), "day 33");
+        assert_eq!(number(9.96, locale), "10");
+    }
+
+    #[test]
+    fn a_day_is_one_as_it_is_shown() {
+        let locale = Locale::default();
+        assert_eq!(days_text(1.0, locale), "1\u{a0}day");
+        assert_eq!(days_text(0.96, locale), "1\u{a0}day");
+        assert_eq!(days_text(1.1, locale), "1.1\u{a0}days");
     }
 
     #[test]
     fn ranges_that_read_alike_are_left_out() {
-        let band = Band {
+        let locale = Locale::default();
+        let band = Some(Band {
             low: 1.2,
             high: 1.4,
             ..Band::default()
-        };
-        assert_eq!(range(Some(band), &|value| format!("{value:.0}")), "");
-        assert_eq!(
-            range(Some(band), &|value| format!("{value:.1}")),
-            " (1.2 to 1.4)"
-        );
-        assert_eq!(range(None, &|value| format!("{value:.1}")), "");
+        });
+        let coarse = |value: f64| format!("{value:.0}");
+        let fine = |value: f64| format!("{value:.1}");
+        assert_eq!(with_range(1.3, band, &coarse, locale), "1");
+        assert_eq!(with_range(1.3, band, &fine, locale), "1.3 (1.2 to 1.4)");
+        assert_eq!(with_range(1.3, None, &fine, locale), "1.3");
     }
 }

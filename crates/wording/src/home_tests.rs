@@ -1,5 +1,8 @@
 //! How are the home tests done? One sheet each: what is needed, the steps, what the outcome says.
 
+use heapwright_texts::Locale;
+use heapwright_texts::messages::home_tests as messages;
+
 /// A home test with a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HomeTest {
@@ -22,9 +25,9 @@ pub enum HomeTest {
 }
 
 /// The sheet of a test.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {
-    /// What it is called on the command line.
+    /// What it is called on the command line, in every language.
     pub name: &'static str,
     /// Its title.
     pub title: &'static str,
@@ -33,9 +36,9 @@ pub struct Sheet {
     /// What is needed.
     pub needs: &'static str,
     /// What is done, step by step.
-    pub steps: &'static [&'static str],
+    pub steps: Vec<&'static str>,
     /// What the outcome says.
-    pub reading: &'static [&'static str],
+    pub reading: Vec<&'static str>,
     /// How to write it down.
     pub record: &'static str,
 }
@@ -59,7 +62,7 @@ impl HomeTest {
         let plain = text.trim().to_lowercase().replace([' ', '_'], "-");
         Self::ALL
             .into_iter()
-            .find(|test| test.sheet().name == plain)
+            .find(|test| test.name() == plain)
             .or(match plain.as_str() {
                 "jar" | "closed-bag" => Some(Self::Bag),
                 "flask" | "selfheating" => Some(Self::SelfHeating),
@@ -71,170 +74,198 @@ impl HomeTest {
             })
     }
 
+    /// What it is called on the command line, in every language.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Bag => "bag",
+            Self::SelfHeating => "self-heating",
+            Self::Reheating => "reheating",
+            Self::Seedlings => "seedlings",
+            Self::Germination => "germination",
+            Self::Squeeze => "squeeze",
+            Self::Oven => "oven",
+            Self::Sample => "sample",
+        }
+    }
+
     /// Its sheet.
     #[must_use]
-    pub const fn sheet(self) -> &'static Sheet {
+    pub fn sheet(self, locale: Locale) -> Sheet {
         match self {
-            Self::Bag => &BAG,
-            Self::SelfHeating => &SELF_HEATING,
-            Self::Reheating => &REHEATING,
-            Self::Seedlings => &SEEDLINGS,
-            Self::Germination => &GERMINATION,
-            Self::Squeeze => &SQUEEZE,
-            Self::Oven => &OVEN,
-            Self::Sample => &SAMPLE,
+            Self::Bag => bag(locale),
+            Self::SelfHeating => self_heating(locale),
+            Self::Reheating => reheating(locale),
+            Self::Seedlings => seedlings(locale),
+            Self::Germination => germination(locale),
+            Self::Squeeze => squeeze(locale),
+            Self::Oven => oven(locale),
+            Self::Sample => sample(locale),
         }
     }
 }
 
-const SAMPLE: Sheet = Sheet {
-    name: "sample",
-    title: "A sample that speaks for the heap",
-    tells: "Every other test is only as good as the handful it is done with.",
-    needs: "A trowel, a clean sheet or tray, gloves.",
-    steps: &[
-        "Choose ten places, at several depths and on all sides.",
-        "Scrape the outer 5 to 10 cm away at each; it is drier and cooler than the rest.",
-        "Take a trowel from each place and put all on the sheet.",
-        "Mix well, pile it into a cone, quarter it, and throw two opposite quarters back.",
-        "Repeat until one or two litres are left.",
-    ],
-    reading: &["Use it the same day, or keep it cool and loosely closed."],
-    record: "Nothing to write down.",
-};
+fn sample(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Sample.name(),
+        title: messages::sample_title(locale),
+        tells: messages::sample_tells(locale),
+        needs: messages::sample_needs(locale),
+        steps: vec![
+            messages::sample_step_1(locale),
+            messages::sample_step_2(locale),
+            messages::sample_step_3(locale),
+            messages::sample_step_4(locale),
+            messages::sample_step_5(locale),
+        ],
+        reading: vec![messages::sample_says_1(locale)],
+        record: messages::sample_record(locale),
+    }
+}
 
-const SQUEEZE: Sheet = Sheet {
-    name: "squeeze",
-    title: "The squeeze test",
-    tells: "How moist it is; other tests need it moist.",
-    needs: "A gloved hand.",
-    steps: &[
-        "Take a handful from the inside of the heap.",
-        "Squeeze it as hard as you can and watch between the fingers.",
-        "Open the hand and tap the ball.",
-    ],
-    reading: &[
-        "Water runs: above 65 % water, too wet.",
-        "A few drops: 55 to 60 %.",
-        "No drops, and the ball holds until it is tapped: 45 to 55 %, right for ripening.",
-        "It crumbles or dusts: below 40 %, too dry to work.",
-    ],
-    record: "heapwright read --squeeze moist",
-};
+fn squeeze(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Squeeze.name(),
+        title: messages::squeeze_title(locale),
+        tells: messages::squeeze_tells(locale),
+        needs: messages::squeeze_needs(locale),
+        steps: vec![
+            messages::squeeze_step_1(locale),
+            messages::squeeze_step_2(locale),
+            messages::squeeze_step_3(locale),
+        ],
+        reading: vec![
+            messages::squeeze_says_1(locale),
+            messages::squeeze_says_2(locale),
+            messages::squeeze_says_3(locale),
+            messages::squeeze_says_4(locale),
+        ],
+        record: "heapwright read --squeeze moist",
+    }
+}
 
-const BAG: Sheet = Sheet {
-    name: "bag",
-    title: "The closed bag or jar",
-    tells: "Whether it is at rest. What still rots uses up the air in there and turns foul.",
-    needs: "A zip bag or a jar that closes tightly, a litre of compost, three to seven days.",
-    steps: &[
-        "Take a sample (see the sheet \"sample\") and bring it to \"no drops, ball holds\".",
-        "Fill the bag, press most of the air out and close it; fill a jar two thirds and leave its lid a quarter turn short of tight, so that it cannot burst.",
-        "Leave it at room temperature, out of the sun, for three days at least; a week tells more.",
-        "See whether the bag has swollen.",
-        "Open it outdoors, at arm's length, and fan the smell towards you; do not put your nose in.",
-    ],
-    reading: &[
-        "Earthy or hardly any smell, bag flat: a sign of rest.",
-        "Ammonia, sour or rotten, or a swollen bag: not finished.",
-    ],
-    record: "heapwright test --bag-days 7 --swollen no --bag-smell earthy",
-};
+fn bag(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Bag.name(),
+        title: messages::bag_title(locale),
+        tells: messages::bag_tells(locale),
+        needs: messages::bag_needs(locale),
+        steps: vec![
+            messages::bag_step_1(locale),
+            messages::bag_step_2(locale),
+            messages::bag_step_3(locale),
+            messages::bag_step_4(locale),
+            messages::bag_step_5(locale),
+        ],
+        reading: vec![messages::bag_says_1(locale), messages::bag_says_2(locale)],
+        record: "heapwright test --bag-days 7 --swollen no --bag-smell earthy",
+    }
+}
 
-const REHEATING: Sheet = Sheet {
-    name: "reheating",
-    title: "Does it heat again after turning?",
-    tells: "Whether it is at rest; for heaps of half a cubic metre or more.",
-    needs: "A probe thermometer, a fork, five days.",
-    steps: &[
-        "See that it is moist; water it while you turn where it is dry.",
-        "Turn it, the outside to the inside, and write the turning down.",
-        "From the next day on put the probe into the middle once a day, at the same hour, wait two or three minutes, and read the air in the shade as well.",
-        "Go on for five days.",
-    ],
-    reading: &[
-        "Less than 8 °C over the air all the time: a sign of rest.",
-        "8 to 10 °C: nearly.",
-        "More: it still works.",
-        "A small or a dry heap stays cool whatever it is, and then this says nothing.",
-    ],
-    record: "heapwright read --temperature \"18 C core\" --air \"14 C\" --squeeze moist --fill 70%",
-};
+fn reheating(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Reheating.name(),
+        title: messages::reheating_title(locale),
+        tells: messages::reheating_tells(locale),
+        needs: messages::reheating_needs(locale),
+        steps: vec![
+            messages::reheating_step_1(locale),
+            messages::reheating_step_2(locale),
+            messages::reheating_step_3(locale),
+            messages::reheating_step_4(locale),
+        ],
+        reading: vec![
+            messages::reheating_says_1(locale),
+            messages::reheating_says_2(locale),
+            messages::reheating_says_3(locale),
+            messages::reheating_says_4(locale),
+        ],
+        record: "heapwright read --temperature \"18 C core\" --air \"14 C\" --squeeze moist --fill 70%",
+    }
+}
 
-const SELF_HEATING: Sheet = Sheet {
-    name: "self-heating",
-    title: "Self-heating in a flask",
-    tells: "How far it is from rest, in five classes.",
-    needs: "A wide vacuum flask of a litre or more, a thermometer that reaches its lower third, up to ten days.",
-    steps: &[
-        "Take a sample, pick stones and wood larger than a thumbnail out, and bring it to \"no drops, ball holds\".",
-        "Let it come to the temperature of the room, spread on a tray for some hours.",
-        "Fill the flask loosely, put the thermometer into the lower third, and lay a cloth on top: air must get in.",
-        "Read flask and room twice a day until it has fallen for two days, at most ten days.",
-        "Take the largest difference between flask and room.",
-    ],
-    reading: &[
-        "Up to 10 °C over the room: class V, very stable.",
-        "10 to 20 °C: class IV. 20 to 30 °C: class III. 30 to 40 °C: class II. More: class I, raw.",
-        "A home flask is smaller than the one the classes were made with and flatters, so the program counts one class rawer.",
-    ],
-    record: "heapwright test --heated-to \"28 C\" --room \"21 C\"",
-};
+fn self_heating(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::SelfHeating.name(),
+        title: messages::self_heating_title(locale),
+        tells: messages::self_heating_tells(locale),
+        needs: messages::self_heating_needs(locale),
+        steps: vec![
+            messages::self_heating_step_1(locale),
+            messages::self_heating_step_2(locale),
+            messages::self_heating_step_3(locale),
+            messages::self_heating_step_4(locale),
+            messages::self_heating_step_5(locale),
+        ],
+        reading: vec![
+            messages::self_heating_says_1(locale),
+            messages::self_heating_says_2(locale),
+            messages::self_heating_says_3(locale),
+        ],
+        record: "heapwright test --heated-to \"28 C\" --room \"21 C\"",
+    }
+}
 
-const SEEDLINGS: Sheet = Sheet {
-    name: "seedlings",
-    title: "Seedlings in compost",
-    tells: "Whether plants bear it.",
-    needs: "Cress or radish seed, six small pots, clean potting mix or washed sand, ten days.",
-    steps: &[
-        "Sieve the compost and mix it half and half with the clean mix; that fills three pots. The other three get the mix alone: they are the control.",
-        "Sow ten seeds in each pot, at the same depth, and water all alike.",
-        "Keep them light and at room temperature, and moist.",
-        "When the control is up, after five to ten days, count the seedlings of both.",
-        "Look at the leaves too: yellow or curled ones tell of salt, ammonia or weedkiller.",
-    ],
-    reading: &[
-        "As many as 80 % of the control or more: a sign of maturity; above 90 % a better one.",
-        "Fewer: not mature.",
-        "Cress forgives much, so a pass is weak and a failure is not; Chinese cabbage is the better judge.",
-    ],
-    record: "heapwright test --sown 30 --sprouted 27 --control-sown 30 --control-sprouted 29",
-};
+fn seedlings(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Seedlings.name(),
+        title: messages::seedlings_title(locale),
+        tells: messages::seedlings_tells(locale),
+        needs: messages::seedlings_needs(locale),
+        steps: vec![
+            messages::seedlings_step_1(locale),
+            messages::seedlings_step_2(locale),
+            messages::seedlings_step_3(locale),
+            messages::seedlings_step_4(locale),
+            messages::seedlings_step_5(locale),
+        ],
+        reading: vec![
+            messages::seedlings_says_1(locale),
+            messages::seedlings_says_2(locale),
+            messages::seedlings_says_3(locale),
+        ],
+        record: "heapwright test --sown 30 --sprouted 27 --control-sown 30 --control-sprouted 29",
+    }
+}
 
-const GERMINATION: Sheet = Sheet {
-    name: "germination",
-    title: "Germination index",
-    tells: "Whether it holds what harms roots: number and length of roots in one figure.",
-    needs: "Cress seed, six saucers, filter or kitchen paper, clean water, scales, a ruler, three days.",
-    steps: &[
-        "Stir one part of dry matter into ten parts of water by weight: about 20 g of moist compost into 100 g of water. Let it stand for an hour and pour it through a cloth.",
-        "Lay paper into each saucer; wet three with the extract and three with water, all with the same amount.",
-        "Put ten seeds on each, cover, and keep them dark at about 25 °C; cress needs one to three days, radish three to five.",
-        "Count the seeds that have sprouted and measure their roots.",
-        "Index = sprouted here over sprouted in water, times mean root here over mean root in water.",
-    ],
-    reading: &[
-        "80 % or more: a sign of maturity.",
-        "50 to 80 %: nearly.",
-        "Less than 50 %: harmful to plants.",
-    ],
-    record: "heapwright test --sown 30 --sprouted 27 --control-sown 30 --control-sprouted 29 --root-mm 30 --control-root-mm 34",
-};
+fn germination(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Germination.name(),
+        title: messages::germination_title(locale),
+        tells: messages::germination_tells(locale),
+        needs: messages::germination_needs(locale),
+        steps: vec![
+            messages::germination_step_1(locale),
+            messages::germination_step_2(locale),
+            messages::germination_step_3(locale),
+            messages::germination_step_4(locale),
+            messages::germination_step_5(locale),
+        ],
+        reading: vec![
+            messages::germination_says_1(locale),
+            messages::germination_says_2(locale),
+            messages::germination_says_3(locale),
+        ],
+        record: "heapwright test --sown 30 --sprouted 27 --control-sown 30 --control-sprouted 29 --root-mm 30 --control-root-mm 34",
+    }
+}
 
-const OVEN: Sheet = Sheet {
-    name: "oven",
-    title: "Moisture by oven",
-    tells: "How much of it is water, better than a squeeze does.",
-    needs: "Kitchen scales, a baking tray, an oven, a day; open the window.",
-    steps: &[
-        "Weigh the empty tray, then the tray with about 200 g of a mixed sample.",
-        "Dry it at 100 °C for twelve to twenty-four hours with the door a finger open.",
-        "Weigh it, dry for an hour more, weigh again; stop when the weight stays.",
-        "Moisture = what was lost over the wet weight without the tray.",
-    ],
-    reading: &["45 to 55 % suits ripening; 40 to 50 % suits storing and sieving."],
-    record: "heapwright test --moisture 48",
-};
+fn oven(locale: Locale) -> Sheet {
+    Sheet {
+        name: HomeTest::Oven.name(),
+        title: messages::oven_title(locale),
+        tells: messages::oven_tells(locale),
+        needs: messages::oven_needs(locale),
+        steps: vec![
+            messages::oven_step_1(locale),
+            messages::oven_step_2(locale),
+            messages::oven_step_3(locale),
+            messages::oven_step_4(locale),
+        ],
+        reading: vec![messages::oven_says_1(locale)],
+        record: "heapwright test --moisture 48",
+    }
+}
 
 #[cfg(test)]
 mod tests {
@@ -243,10 +274,10 @@ mod tests {
     #[test]
     fn every_test_is_found_by_its_name_and_has_a_whole_sheet() {
         for test in HomeTest::ALL {
-            let sheet = test.sheet();
+            let sheet = test.sheet(Locale::default());
             assert_eq!(HomeTest::called(sheet.name), Some(test));
             assert!(!sheet.steps.is_empty() && !sheet.reading.is_empty());
-            let lines = sheet.steps.iter().chain(sheet.reading);
+            let lines = sheet.steps.iter().chain(&sheet.reading);
             for line in lines.chain([&sheet.tells, &sheet.needs]) {
                 assert!(line.ends_with('.'), "{line}");
                 assert!(!line.to_lowercase().contains("safe"), "{line}");

@@ -2,52 +2,42 @@
 
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Stuff, found};
-use heapwright_journal::content::{Fed, PartFed, Read, Tested};
+use heapwright_journal::content::{Fed, Harvested, Noted, PartFed, StockCounted};
 use heapwright_journal::{AmountSaid, Content, Event, EventId, Moment, What};
-use heapwright_quantity::{UnitSystem, significant, temperature_text, volume_text};
 use heapwright_state::State;
+use heapwright_texts::messages::journal as texts;
+use heapwright_texts::{Day, Locale};
 use jiff::civil::Date;
 
-use crate::amounts::{amount_text, name_of, water_text};
+use crate::amounts::{amount_of_water, amount_text, name_of, part_of, pct_text, row, water_text};
+use crate::seen::{read_line, tested_line};
 use crate::words::Word;
-
-pub(crate) const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// A day as people write it: "1 May 2026".
 #[must_use]
-pub fn day_text(moment: Moment) -> String {
-    date_text(moment.local().date())
+pub fn day_text(moment: Moment, locale: Locale) -> String {
+    date_text(moment.local().date(), locale)
 }
 
 /// The same for a day of the calendar.
-pub(crate) fn date_text(day: Date) -> String {
-    let month = usize::try_from(day.month()).unwrap_or(1).clamp(1, 12);
-    format!("{} {} {}", day.day(), MONTHS[month - 1], day.year())
+pub(crate) fn date_text(day: Date, locale: Locale) -> String {
+    locale.date(Day {
+        year: i32::from(day.year()),
+        month: day.month().unsigned_abs(),
+        day: day.day().unsigned_abs(),
+    })
 }
 
 /// The time of day: "18:05".
 #[must_use]
-pub fn time_text(moment: Moment) -> String {
+pub fn time_text(moment: Moment, locale: Locale) -> String {
     let local = moment.local();
-    format!("{:02}:{:02}", local.hour(), local.minute())
+    locale.time(local.hour().unsigned_abs(), local.minute().unsigned_abs())
 }
 
 /// How long ago: "just now", "3 hours ago", "yesterday", "12 days ago".
 #[must_use]
-pub fn ago_text(then: Moment, now: Moment) -> String {
+pub fn ago_text(then: Moment, now: Moment, locale: Locale) -> String {
     let minutes = (now.instant_ms - then.instant_ms) / 60_000;
     let days = i64::from(
         now.local()
@@ -55,70 +45,81 @@ pub fn ago_text(then: Moment, now: Moment) -> String {
             .since(then.local().date())
             .map_or(0, |span| span.get_days()),
     );
+    let on_day = || {
+        texts::OnDay {
+            day: &day_text(then, locale),
+        }
+        .said(locale)
+    };
     match (minutes, days) {
-        (..-1, _) => format!("on {}", day_text(then)),
-        (..2, _) => "just now".to_owned(),
-        (2..90, _) => format!("{minutes} minutes ago"),
-        (_, ..=0) => format!("{} hours ago", minutes / 60),
-        (_, 1) => "yesterday".to_owned(),
-        (_, 2..60) => format!("{days} days ago"),
-        _ => format!("on {}", day_text(then)),
+        (..-1, _) => on_day(),
+        (..2, _) => texts::just_now(locale).to_owned(),
+        (2..90, _) => texts::MinutesAgo {
+            minutes: few(minutes),
+        }
+        .said(locale),
+        (_, ..=0) => texts::HoursAgo {
+            hours: few(minutes / 60),
+        }
+        .said(locale),
+        (_, 1) => texts::yesterday(locale).to_owned(),
+        (_, 2..60) => texts::DaysAgo { days: few(days) }.said(locale),
+        _ => on_day(),
     }
+}
+
+/// A small count as a number of a sentence.
+fn few(count: i64) -> f64 {
+    f64::from(i32::try_from(count).unwrap_or(i32::MAX))
 }
 
 /// The name of a heap, or what to call one whose start is not known.
 #[must_use]
-pub fn heap_name(state: &State, id: EventId) -> &str {
+pub fn heap_name(state: &State, id: EventId, locale: Locale) -> &str {
     state
         .heap(id)
         .and_then(|heap| heap.name())
-        .unwrap_or("a heap that is not known")
+        .unwrap_or_else(|| texts::heap_not_known(locale))
 }
 
 /// What logging a feed once more would log.
 #[must_use]
-pub fn feed_again_line(
-    catalogue: &Catalogue,
-    state: &State,
-    fed: &Fed,
-    system: UnitSystem,
-) -> String {
+pub fn feed_again_line(catalogue: &Catalogue, state: &State, fed: &Fed, locale: Locale) -> String {
     let telling = Telling {
         catalogue,
         state,
-        system,
+        locale,
     };
-    format!("The same feed again: {}", telling.fed(fed))
+    texts::FeedAgain {
+        parts: &telling.fed(fed),
+    }
+    .said(locale)
 }
 
-fn bed_name(state: &State, id: EventId) -> &str {
+fn bed_name(state: &State, id: EventId, locale: Locale) -> &str {
     state
         .bed(id)
         .and_then(|bed| bed.now().described.as_ref())
-        .map_or("a bed that is not known", |bed| bed.name.as_str())
+        .map_or_else(|| texts::bed_not_known(locale), |bed| bed.name.as_str())
 }
 
 /// Amounts, names and units as a face shows them.
 struct Telling<'a> {
     catalogue: &'a Catalogue,
     state: &'a State,
-    system: UnitSystem,
+    locale: Locale,
 }
 
 impl Telling<'_> {
     fn amount(&self, amount: &AmountSaid) -> String {
-        amount_text(self.catalogue, &amount.amount(), self.system)
-    }
-
-    fn water(&self, water_l: f64) -> String {
-        format!("{} of water", water_text(water_l, self.system))
+        amount_text(self.catalogue, &amount.amount(), self.locale)
     }
 
     fn named(&self, material: &str, conditions: &[String]) -> String {
         let own = self.state.garden().materials.get(material);
         match (own, self.catalogue.material(material)) {
             (Some(own), _) => own.name.clone(),
-            (None, Some(material)) => name_of(self.catalogue, material, conditions),
+            (None, Some(material)) => name_of(self.catalogue, material, conditions, self.locale),
             (None, None) => material.to_owned(),
         }
     }
@@ -132,296 +133,298 @@ impl Telling<'_> {
                 ..
             } => self.named(material.as_str(), &conditions),
         };
-        format!("{} of {name}", self.amount(&part.amount))
+        part_of(&self.amount(&part.amount), &name, self.locale)
     }
 
     fn fed(&self, fed: &Fed) -> String {
         let water = fed.water_l.filter(|water_l| *water_l > 0.0);
         let parts = fed.parts.iter().map(|part| self.part(part));
-        parts
-            .chain(water.map(|water_l| self.water(water_l)))
-            .collect::<Vec<_>>()
-            .join(", ")
+        let things: Vec<String> = parts
+            .chain(water.map(|water_l| amount_of_water(water_l, self.locale)))
+            .collect();
+        row(&things, self.locale)
     }
 
-    fn length(&self, length_m: f64) -> String {
-        match self.system {
-            UnitSystem::Metric => format!("{}\u{a0}cm", significant(length_m * 100.0, 3)),
-            // International inch: 0.0254 m exactly.
-            UnitSystem::UsCustomary => format!("{}\u{a0}in", significant(length_m / 0.0254, 3)),
-        }
-    }
-
-    fn read(&self, read: &Read) -> String {
-        let mut told: Vec<String> = Vec::new();
-        for probe in &read.probes {
-            let mut text = temperature_text(probe.temperature_c, self.system);
-            if let Some(place) = probe.place {
-                text = format!("{text} {}", place_text(place.word()));
-            }
-            if let Some(depth_m) = probe.depth_m {
-                text = format!("{text}, {} deep", self.length(depth_m));
-            }
-            told.push(text);
-        }
-        told.extend(
-            read.air_temperature_c
-                .map(|air_c| format!("air {}", temperature_text(air_c, self.system))),
-        );
-        told.extend(
-            read.squeeze
-                .map(|squeeze| format!("feels {}", squeeze.word())),
-        );
-        if !read.smells.is_empty() {
-            told.push(format!("smell: {}", list(&read.smells)));
-        }
-        if !read.looks.is_empty() {
-            told.push(format!("looks: {}", list(&read.looks)));
-        }
-        if !read.creatures.is_empty() {
-            told.push(list(&read.creatures));
-        }
-        told.extend(
-            read.height_m
-                .map(|height_m| format!("{} high", self.length(height_m))),
-        );
-        told.extend(
-            read.fill_pct
-                .map(|fill_pct| format!("{}\u{a0}% full", significant(fill_pct, 3))),
-        );
-        told.join(", ")
-    }
-
-    fn tested(&self, tested: &Tested) -> String {
-        let mut told: Vec<String> = Vec::new();
-        if tested.laboratory.is_some() {
-            told.push("figures of a laboratory".to_owned());
-        }
-        if let Some(test) = &tested.self_heating {
-            told.push(format!(
-                "self-heating to {} in a room of {}",
-                temperature_text(test.highest_c, self.system),
-                temperature_text(test.room_c, self.system)
-            ));
-        }
-        if let Some(test) = &tested.germination {
-            told.push(format!(
-                "{} of {} seeds sprouted, {} of {} in the control",
-                test.sprouted, test.sown, test.control_sprouted, test.control_sown
-            ));
-        }
-        if let Some(test) = &tested.bag {
-            told.push(format!(
-                "bag closed for {} days, {}",
-                significant(test.days, 3),
-                if test.swollen {
-                    "swollen"
-                } else {
-                    "not swollen"
-                }
-            ));
-        }
-        told.join("; ")
+    fn heap(&self, id: EventId) -> &str {
+        heap_name(self.state, id, self.locale)
     }
 
     fn line(&self, content: &Content) -> String {
-        let heap = |id| heap_name(self.state, id);
-        let share = |share_pct: Option<f64>| match share_pct {
-            None => "all".to_owned(),
-            Some(pct) => format!("{}\u{a0}%", significant(pct, 3)),
-        };
+        let locale = self.locale;
         match content {
             Content::GardenDescribed(described) => match &described.name {
-                Some(name) => format!("Garden described: {name}"),
-                None => "Garden described".to_owned(),
+                Some(name) => texts::GardenDescribedAs { name }.said(locale),
+                None => texts::garden_described(locale).to_owned(),
             },
-            Content::PersonDescribed(person) => format!("{} works here", person.name),
-            Content::MeasureDefined(defined) => format!(
-                "One {} holds {}",
-                self.catalogue
+            Content::PersonDescribed(person) => {
+                texts::PersonDescribed { name: &person.name }.said(locale)
+            }
+            Content::MeasureDefined(defined) => texts::MeasureDefined {
+                measure: self
+                    .catalogue
                     .measure(&defined.measure)
                     .map_or(defined.measure.as_str(), |measure| measure.name.as_str()),
-                volume_text(defined.volume_l / 1000.0, self.system)
-            ),
-            Content::MaterialDefined(defined) => format!("Own material: {}", defined.name),
-            Content::MaterialMeasured(measured) => {
-                format!("Measured: {}", self.named(&measured.material, &[]))
+                volume: &locale.volume(defined.volume_l / 1000.0),
             }
-            Content::HeapStarted(started) => format!("Started {}", started.name),
-            Content::Fed(fed) => format!("Fed {}: {}", heap(fed.heap), self.fed(fed)),
-            Content::Turned(turned) => match turned.thoroughness {
-                Some(how) => format!("Turned {}: {}", heap(turned.heap), how.word()),
-                None => format!("Turned {}", heap(turned.heap)),
-            },
-            Content::Watered(watered) => format!(
-                "Watered {}: {}",
-                heap(watered.heap),
-                water_text(watered.water_l, self.system)
-            ),
-            Content::Covered(covered) => match covered.cover {
-                Some(cover) => format!("Covered {}: {}", heap(covered.heap), cover.word()),
-                None => format!("Covered {}", heap(covered.heap)),
-            },
-            Content::Uncovered(uncovered) => format!("Uncovered {}", heap(uncovered.heap)),
-            Content::Read(read) => format!("Looked at {}: {}", heap(read.heap), self.read(read)),
-            Content::Tested(tested) => {
-                format!("Tested {}: {}", heap(tested.heap), self.tested(tested))
+            .said(locale),
+            Content::MaterialDefined(defined) => texts::MaterialDefined {
+                name: &defined.name,
             }
-            Content::Moved(moved) => format!(
-                "Moved {} of {} to {}",
-                share(moved.share_pct),
-                heap(moved.from),
-                heap(moved.to)
-            ),
-            Content::Rested(rested) => {
-                format!("{} is now {}", heap(rested.heap), rested.stage.word())
+            .said(locale),
+            Content::MaterialMeasured(measured) => texts::MaterialMeasured {
+                name: &self.named(&measured.material, &[]),
             }
-            Content::Harvested(harvested) => {
-                let mut text = format!(
-                    "Harvested {}: {} of it",
-                    heap(harvested.heap),
-                    share(harvested.share_pct)
-                );
-                if let Some(amount) = &harvested.amount {
-                    text = format!("{text}, {}", self.amount(amount));
+            .said(locale),
+            Content::HeapStarted(started) => texts::HeapStarted {
+                heap: &started.name,
+            }
+            .said(locale),
+            Content::Fed(fed) => texts::Fed {
+                heap: self.heap(fed.heap),
+                things: &self.fed(fed),
+            }
+            .said(locale),
+            Content::Turned(turned) => {
+                let heap = self.heap(turned.heap);
+                match turned.thoroughness {
+                    Some(how) => texts::TurnedSo {
+                        heap,
+                        how: how.word(locale),
+                    }
+                    .said(locale),
+                    None => texts::Turned { heap }.said(locale),
                 }
-                if harvested.sieve_mm.is_some() {
-                    text.push_str(", sieved");
+            }
+            Content::Watered(watered) => texts::Watered {
+                heap: self.heap(watered.heap),
+                water: &water_text(watered.water_l, locale),
+            }
+            .said(locale),
+            Content::Covered(covered) => {
+                let heap = self.heap(covered.heap);
+                match covered.cover {
+                    Some(cover) => texts::CoveredWith {
+                        cover: cover.word(locale),
+                        heap,
+                    }
+                    .said(locale),
+                    None => texts::Covered { heap }.said(locale),
                 }
-                text
             }
-            Content::Spread(spread) => format!(
-                "Spread {} on {}",
-                self.amount(&spread.amount),
-                bed_name(self.state, spread.bed)
-            ),
-            Content::BedDescribed(bed) => format!(
-                "Bed described: {}, {}\u{a0}m²",
-                bed.name,
-                significant(bed.area_m2, 3)
-            ),
-            Content::StockPutBy(put) => format!(
-                "Put by {} of {}",
-                self.amount(&put.amount),
-                self.named(&put.material, &put.conditions)
-            ),
-            Content::StockUsed(used) => format!(
-                "Took {} of {} from the stores",
-                self.amount(&used.amount),
-                self.named(&used.material, &used.conditions)
-            ),
-            Content::StockCounted(counted) => format!(
-                "Counted {} of {}",
-                counted
-                    .amount
-                    .as_ref()
-                    .map_or_else(|| "nothing".to_owned(), |amount| self.amount(amount)),
-                self.named(&counted.material, &counted.conditions)
-            ),
-            Content::Noted(noted) => {
-                let about = match (noted.heap, noted.bed) {
-                    (Some(id), _) => format!("Note on {}", heap(id)),
-                    (None, Some(id)) => format!("Note on {}", bed_name(self.state, id)),
-                    (None, None) => "Note".to_owned(),
-                };
-                let picture = noted.picture.as_ref().map(|_| "with a picture");
-                let text = noted.text.as_deref().or(picture).unwrap_or_default();
-                format!("{about}: {}", text.replace(['\n', '\t'], " "))
+            Content::Uncovered(uncovered) => texts::Uncovered {
+                heap: self.heap(uncovered.heap),
             }
-            Content::Amended(amended) => self.of("Corrected", amended.event),
-            Content::Withdrawn(withdrawn) => self.of("Taken back", withdrawn.event),
+            .said(locale),
+            Content::Read(read) => texts::LookedAt {
+                heap: self.heap(read.heap),
+                seen: &read_line(read, locale),
+            }
+            .said(locale),
+            Content::Tested(tested) => texts::Tested {
+                found: &tested_line(tested, locale),
+                heap: self.heap(tested.heap),
+            }
+            .said(locale),
+            Content::Moved(moved) => {
+                let (from, to) = (self.heap(moved.from), self.heap(moved.to));
+                match moved.share_pct {
+                    None => texts::MovedAll { from, to }.said(locale),
+                    Some(pct) => texts::MovedShare {
+                        from,
+                        percent: &pct_text(pct, locale),
+                        to,
+                    }
+                    .said(locale),
+                }
+            }
+            Content::Rested(rested) => texts::Rested {
+                heap: self.heap(rested.heap),
+                stage: rested.stage.word(locale),
+            }
+            .said(locale),
+            Content::Harvested(harvested) => self.harvested(harvested),
+            Content::BedDescribed(bed) => texts::BedDescribed {
+                area: &locale.significant(bed.area_m2, 3),
+                bed: &bed.name,
+            }
+            .said(locale),
+            Content::Spread(spread) => texts::Spread {
+                amount: &self.amount(&spread.amount),
+                bed: bed_name(self.state, spread.bed, locale),
+            }
+            .said(locale),
+            Content::StockPutBy(put) => texts::StockPutBy {
+                amount: &self.amount(&put.amount),
+                name: &self.named(&put.material, &put.conditions),
+            }
+            .said(locale),
+            Content::StockUsed(used) => texts::StockUsed {
+                amount: &self.amount(&used.amount),
+                name: &self.named(&used.material, &used.conditions),
+            }
+            .said(locale),
+            Content::StockCounted(counted) => self.counted(counted),
+            Content::Noted(noted) => self.noted(noted),
+            Content::Amended(amended) => match self.other(amended.event) {
+                Other::Entry(line) => texts::Corrected { line: &line }.said(locale),
+                Other::Correction => texts::corrected_a_correction(locale).to_owned(),
+                Other::Absent => texts::corrected_something_absent(locale).to_owned(),
+            },
+            Content::Withdrawn(withdrawn) => match self.other(withdrawn.event) {
+                Other::Entry(line) => texts::TakenBack { line: &line }.said(locale),
+                Other::Correction => texts::taken_back_a_correction(locale).to_owned(),
+                Other::Absent => texts::taken_back_something_absent(locale).to_owned(),
+            },
         }
     }
 
-    /// A line about another entry; of a correction no more than that it is one, so that no two can
-    /// tell of each other without end.
-    fn of(&self, what: &str, id: EventId) -> String {
+    fn harvested(&self, harvested: &Harvested) -> String {
+        let locale = self.locale;
+        let mut details = vec![match harvested.share_pct {
+            None => texts::all_of_it(locale).to_owned(),
+            Some(pct) => texts::ShareOfIt {
+                percent: &pct_text(pct, locale),
+            }
+            .said(locale),
+        }];
+        details.extend(harvested.amount.as_ref().map(|amount| self.amount(amount)));
+        if harvested.sieve_mm.is_some() {
+            details.push(texts::sieved(locale).to_owned());
+        }
+        texts::Harvested {
+            details: &row(&details, locale),
+            heap: self.heap(harvested.heap),
+        }
+        .said(locale)
+    }
+
+    fn counted(&self, counted: &StockCounted) -> String {
+        let name = &self.named(&counted.material, &counted.conditions);
+        match &counted.amount {
+            Some(amount) => texts::StockCounted {
+                amount: &self.amount(amount),
+                name,
+            }
+            .said(self.locale),
+            None => texts::StockCountedNone { name }.said(self.locale),
+        }
+    }
+
+    fn noted(&self, noted: &Noted) -> String {
+        let locale = self.locale;
+        let picture = noted
+            .picture
+            .as_ref()
+            .map(|_| texts::with_a_picture(locale));
+        let text = noted.text.as_deref().or(picture).unwrap_or_default();
+        let text = &text.replace(['\n', '\t'], " ");
+        let about = match (noted.heap, noted.bed) {
+            (Some(id), _) => Some(self.heap(id)),
+            (None, Some(id)) => Some(bed_name(self.state, id, locale)),
+            (None, None) => None,
+        };
+        match about {
+            Some(name) => texts::NoteOn { name, text }.said(locale),
+            None => texts::Note { text }.said(locale),
+        }
+    }
+
+    fn other(&self, id: EventId) -> Other {
         let target = self.state.entry(id).and_then(|entry| entry.recorded());
-        match target.map(|event| (event.content(), event)) {
-            Some((Some(content), _)) if content.corrects().is_some() => {
-                format!("{what}: a correction")
-            }
-            Some((Some(content), _)) => format!("{what}: {}", self.line(content)),
-            _ => format!("{what}: an entry that is not here"),
+        match target.and_then(|event| event.content()) {
+            Some(content) if content.corrects().is_some() => Other::Correction,
+            Some(content) => Other::Entry(self.line(content)),
+            None => Other::Absent,
         }
     }
 }
 
-fn place_text(word: &str) -> String {
-    match word {
-        "core" => "in the core".to_owned(),
-        "halfway" => "halfway".to_owned(),
-        word => format!("at the {word}"),
-    }
-}
-
-fn list<W: Word>(all: &[W]) -> String {
-    all.iter()
-        .map(|one| one.word())
-        .collect::<Vec<_>>()
-        .join(", ")
+/// Another entry that a correction is about; of a correction no more than that it is one, so that no
+/// two can tell of each other without end.
+enum Other {
+    /// Its line.
+    Entry(String),
+    Correction,
+    Absent,
 }
 
 /// What an entry tells, in one line: "Fed Bin: 2 caddies of vegetable scraps".
 #[must_use]
-pub fn entry_line(
-    catalogue: &Catalogue,
-    state: &State,
-    event: &Event,
-    system: UnitSystem,
-) -> String {
+pub fn entry_line(catalogue: &Catalogue, state: &State, event: &Event, locale: Locale) -> String {
     let telling = Telling {
         catalogue,
         state,
-        system,
+        locale,
     };
     match &event.what {
         What::Known(content) => telling.line(content),
-        What::Unknown(unknown) => format!(
-            "An entry of the kind \"{}\" that a newer version made: it is kept and passed on",
-            unknown.kind
-        ),
+        What::Unknown(unknown) => texts::OfANewerVersion {
+            kind: &unknown.kind,
+        }
+        .said(locale),
     }
-}
-
-/// What a look saw, without the heap: "58 °C in the core, feels moist".
-#[must_use]
-pub fn read_line(catalogue: &Catalogue, state: &State, read: &Read, system: UnitSystem) -> String {
-    Telling {
-        catalogue,
-        state,
-        system,
-    }
-    .read(read)
 }
 
 /// The kinds by which a log can be narrowed: the word of the journal and what it is called.
-pub const KIND_NAMES: [(&str, &str); 24] = [
-    ("fed", "feeds"),
-    ("read", "readings"),
-    ("turned", "turnings"),
-    ("watered", "waterings"),
-    ("noted", "notes"),
-    ("harvested", "harvests"),
-    ("heap_started", "heaps started"),
-    ("covered", "covered"),
-    ("uncovered", "uncovered"),
-    ("moved", "moves"),
-    ("rested", "stages"),
-    ("tested", "tests"),
-    ("spread", "spreading"),
-    ("bed_described", "beds"),
-    ("stock_put_by", "put by"),
-    ("stock_used", "taken from stores"),
-    ("stock_counted", "stores counted"),
-    ("garden_described", "the garden"),
-    ("person_described", "people"),
-    ("measure_defined", "measures"),
-    ("material_defined", "own materials"),
-    ("material_measured", "materials measured"),
-    ("amended", "corrections"),
-    ("withdrawn", "taken back"),
-];
+#[must_use]
+pub fn kind_names(locale: Locale) -> [(&'static str, &'static str); 24] {
+    [
+        ("fed", texts::kind_fed(locale)),
+        ("read", texts::kind_read(locale)),
+        ("turned", texts::kind_turned(locale)),
+        ("watered", texts::kind_watered(locale)),
+        ("noted", texts::kind_noted(locale)),
+        ("harvested", texts::kind_harvested(locale)),
+        ("heap_started", texts::kind_heap_started(locale)),
+        ("covered", texts::kind_covered(locale)),
+        ("uncovered", texts::kind_uncovered(locale)),
+        ("moved", texts::kind_moved(locale)),
+        ("rested", texts::kind_rested(locale)),
+        ("tested", texts::kind_tested(locale)),
+        ("spread", texts::kind_spread(locale)),
+        ("bed_described", texts::kind_bed_described(locale)),
+        ("stock_put_by", texts::kind_stock_put_by(locale)),
+        ("stock_used", texts::kind_stock_used(locale)),
+        ("stock_counted", texts::kind_stock_counted(locale)),
+        ("garden_described", texts::kind_garden_described(locale)),
+        ("person_described", texts::kind_person_described(locale)),
+        ("measure_defined", texts::kind_measure_defined(locale)),
+        ("material_defined", texts::kind_material_defined(locale)),
+        ("material_measured", texts::kind_material_measured(locale)),
+        ("amended", texts::kind_amended(locale)),
+        ("withdrawn", texts::kind_withdrawn(locale)),
+    ]
+}
 
 /// What the balance of a heap in the journal is, and is not.
-pub const AS_FED: &str = "This is what went in and was not taken out. What has rotted or dried away since is not counted.";
+#[must_use]
+pub fn as_fed(locale: Locale) -> &'static str {
+    texts::as_fed(locale)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn time_that_has_passed_is_told_as_people_count_it() {
+        let now = Moment::new(1_790_000_000_000, 60).unwrap();
+        for (minutes, told) in [
+            (-5, "on 21 September 2026"),
+            (1, "just now"),
+            (89, "89 minutes ago"),
+            (119, "1 hour ago"),
+            (600, "10 hours ago"),
+            (1500, "yesterday"),
+            (3000, "2 days ago"),
+            (200_000, "on 5 May 2026"),
+        ] {
+            let then = Moment::new(now.instant_ms - minutes * 60_000, 60).unwrap();
+            assert_eq!(
+                ago_text(then, now, Locale::default()),
+                told,
+                "{minutes} min"
+            );
+        }
+    }
+}

@@ -2,7 +2,9 @@
 
 use heapwright_answers::finish::Element;
 use heapwright_answers::{BroughtBy, LABEL_OVER_ELEMENT, LedgerAnswer};
-use heapwright_quantity::{Interval, significant};
+use heapwright_quantity::Interval;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::ledger as texts;
 
 use crate::ready::left_out_line;
 
@@ -31,8 +33,11 @@ pub const fn label_symbol(element: Element) -> &'static str {
 }
 
 /// Grams with two digits; "?" where nothing is known.
-fn grams(mass_kg: Option<f64>) -> String {
-    mass_kg.map_or_else(|| "?".to_owned(), |mass| significant(mass * 1000.0, 2))
+fn grams(mass_kg: Option<f64>, locale: Locale) -> String {
+    mass_kg.map_or_else(
+        || "?".to_owned(),
+        |mass| locale.significant(mass * 1000.0, 2),
+    )
 }
 
 /// The longest name that leaves room for five columns on 80.
@@ -74,31 +79,33 @@ fn named_and_others(answer: &LedgerAnswer) -> (Vec<&BroughtBy>, Vec<&BroughtBy>)
 /// The account in grams, as rows with a head: what each material brought, what left, what is there.
 /// Materials of which not all is known stand below the rest, under a row of one cell.
 #[must_use]
-pub fn ledger_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
-    rows_named(answer, false, short)
+pub fn ledger_rows(answer: &LedgerAnswer, locale: Locale) -> Vec<Vec<String>> {
+    rows_named(answer, false, short, locale)
 }
 
 /// The same account with whole names, as elements or as labels name them.
 #[must_use]
-pub fn account_rows(answer: &LedgerAnswer, as_labels: bool) -> Vec<Vec<String>> {
-    rows_named(answer, as_labels, str::to_owned)
+pub fn account_rows(answer: &LedgerAnswer, as_labels: bool, locale: Locale) -> Vec<Vec<String>> {
+    rows_named(answer, as_labels, str::to_owned, locale)
 }
 
 fn rows_named(
     answer: &LedgerAnswer,
     as_labels: bool,
     name: fn(&str) -> String,
+    locale: Locale,
 ) -> Vec<Vec<String>> {
     let (head, symbol, over_element): (_, fn(Element) -> &'static str, _) = if as_labels {
-        ("g as labels name it", label_symbol, LABEL_OVER_ELEMENT)
+        (texts::head_labels(locale), label_symbol, LABEL_OVER_ELEMENT)
     } else {
         (
-            "g of the element",
+            texts::head_elements(locale),
             element_symbol,
             [1.0; LABEL_OVER_ELEMENT.len()],
         )
     };
     let elements = &answer.accounts.elements;
+    let grams = |mass_kg: Option<f64>| grams(mass_kg, locale);
     let row = |name: &str, of: &dyn Fn(usize) -> String| {
         let mut row = vec![name.to_owned()];
         row.extend((0..elements.len()).map(of));
@@ -121,11 +128,14 @@ fn rows_named(
         .partition(|source| source.brought_kg.iter().all(Option::is_some));
     rows.extend(whole.into_iter().map(brought));
     if !in_part.is_empty() {
-        rows.push(vec!["not all known:".to_owned()]);
+        rows.push(vec![texts::not_all_known(locale).to_owned()]);
     }
     rows.extend(in_part.into_iter().map(brought));
     if !others.is_empty() {
-        let name = format!("others together ({})", others.len());
+        let name = texts::OthersTogether {
+            count: others.len() as f64,
+        }
+        .said(locale);
         rows.push(row(&name, &|index| {
             let known = others.iter().filter_map(|source| source.brought_kg[index]);
             grams(
@@ -135,25 +145,25 @@ fn rows_named(
             )
         }));
     }
-    rows.push(row("went in, together", &|index| {
+    rows.push(row(texts::went_in(locale), &|index| {
         grams(account(index, |account| account.fed_kg.value))
     }));
-    rows.push(row("left as gas", &|index| {
+    rows.push(row(texts::left_as_gas(locale), &|index| {
         grams(account(index, |account| account.gas_kg.value))
     }));
-    rows.push(row("washed out", &|index| {
+    rows.push(row(texts::washed_out(locale), &|index| {
         grams(account(index, |account| account.leached_kg.value))
     }));
-    rows.push(row("is there", &|index| {
+    rows.push(row(texts::is_there(locale), &|index| {
         grams(account(index, |account| account.now_kg.value))
     }));
-    rows.push(row("  at least", &|index| {
+    rows.push(row(texts::at_least(locale), &|index| {
         grams(account(index, |account| account.now_kg.low))
     }));
-    rows.push(row("  at most", &|index| {
+    rows.push(row(texts::at_most(locale), &|index| {
         grams(account(index, |account| account.now_kg.high))
     }));
-    rows.push(row("  per litre", &|index| {
+    rows.push(row(texts::per_litre(locale), &|index| {
         grams(account(index, |account| account.now_kg_m3.value / 1000.0))
     }));
     rows
@@ -161,21 +171,22 @@ fn rows_named(
 
 /// The same as labels name it: whole heap and a litre, with a head.
 #[must_use]
-pub fn label_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
+pub fn label_rows(answer: &LedgerAnswer, locale: Locale) -> Vec<Vec<String>> {
     let elements = &answer.accounts.elements;
+    let grams = |mass_kg: Option<f64>| grams(mass_kg, locale);
     let row = |name: &str, of: &dyn Fn(usize) -> String| {
         let mut row = vec![name.to_owned()];
         row.extend((0..elements.len()).map(of));
         row
     };
     vec![
-        row("g as labels name it", &|index| {
+        row(texts::head_labels(locale), &|index| {
             label_symbol(Element::ALL[index]).to_owned()
         }),
-        row("is there", &|index| {
+        row(texts::is_there(locale), &|index| {
             grams(elements[index].map(|found| found.now_kg.value * LABEL_OVER_ELEMENT[index]))
         }),
-        row("  per litre", &|index| {
+        row(texts::per_litre(locale), &|index| {
             grams(
                 elements[index]
                     .map(|found| found.now_kg_m3.value / 1000.0 * LABEL_OVER_ELEMENT[index]),
@@ -187,29 +198,29 @@ pub fn label_rows(answer: &LedgerAnswer) -> Vec<Vec<String>> {
 /// What a laboratory's figures make of it, and what the simulation says, with a head; `None` when
 /// there is neither.
 #[must_use]
-pub fn beside_rows(answer: &LedgerAnswer) -> Option<Vec<Vec<String>>> {
+pub fn beside_rows(answer: &LedgerAnswer, locale: Locale) -> Option<Vec<Vec<String>>> {
     if answer.laboratory.is_none() && answer.simulated.is_none() {
         return None;
     }
-    let mut head = vec!["g, beside the account".to_owned()];
+    let mut head = vec![texts::head_beside(locale).to_owned()];
     head.extend(Element::ALL.map(|element| element_symbol(element).to_owned()));
     let mut rows = vec![head];
     if answer.laboratory.is_some() {
-        let mut row = vec!["measured by the laboratory".to_owned()];
+        let mut row = vec![texts::measured_by_laboratory(locale).to_owned()];
         row.extend(answer.accounts.elements.iter().map(|account| {
             let measured = account.and_then(|account| account.measured_kg);
-            grams(measured.map(|mass: Interval| mass.value))
+            grams(measured.map(|mass: Interval| mass.value), locale)
         }));
         rows.push(row);
     }
     if let Some(today) = &answer.simulated {
-        let mut row = vec!["simulated".to_owned()];
+        let mut row = vec![texts::simulated(locale).to_owned()];
         // What is known of no material is nothing to the simulation.
         row.extend(
             today
                 .now_kg
                 .iter()
-                .map(|mass| grams((*mass > 0.0).then_some(*mass))),
+                .map(|mass| grams((*mass > 0.0).then_some(*mass), locale)),
         );
         rows.push(row);
     }
@@ -218,18 +229,15 @@ pub fn beside_rows(answer: &LedgerAnswer) -> Option<Vec<Vec<String>>> {
 
 /// What to know about the account, as sentences.
 #[must_use]
-pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
-    let mut lines = vec![
-        "Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas, the more the closer C:N was, and as old as the stuff is. One case in ten lies below the least, one in ten above the most."
-            .to_owned(),
-    ];
+pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
+    let mut lines = vec![texts::how_nutrients_go(locale).to_owned()];
     let (named, others) = named_and_others(answer);
     if !others.is_empty() {
-        lines.push(format!(
-            "Named are the {} materials that brought the largest share of any element; with `--json` all {} are told.",
-            named.len(),
-            answer.sources.len()
-        ));
+        let line = texts::NamedMaterials {
+            named: named.len() as f64,
+            all: answer.sources.len() as f64,
+        };
+        lines.push(line.said(locale));
     }
     let partly: Vec<String> = Element::ALL
         .into_iter()
@@ -237,30 +245,28 @@ pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
         .filter_map(|(element, account)| {
             let share = account.map_or(0.0, |account| account.known_share);
             (share < 0.995).then(|| {
-                format!(
-                    "{} for {:.0}\u{a0}%",
-                    element_symbol(element),
-                    share * 100.0
-                )
+                texts::KnownShare {
+                    element: element_symbol(element),
+                    percent: share * 100.0,
+                }
+                .said(locale)
             })
         })
         .collect();
     if !partly.is_empty() {
-        lines.push(format!(
-            "\"?\" is not known. Of the dry matter that went in there are figures of {}; the rest is not counted, so there is more.",
-            partly.join(", ")
-        ));
+        let shares = partly.join(", ");
+        lines.push(texts::KnownInPart { shares: &shares }.said(locale));
     }
     if answer.taken_kg[0] > 1e-6 {
         let taken: Vec<String> = Element::ALL
             .into_iter()
             .zip(answer.taken_kg)
-            .map(|(element, mass)| format!("{} {}", grams(Some(mass)), element_symbol(element)))
+            .map(|(element, mass)| {
+                format!("{} {}", grams(Some(mass), locale), element_symbol(element))
+            })
             .collect();
-        lines.push(format!(
-            "Harvested or moved away since the heap was last empty, as it went in and not in the table: {} (g).",
-            taken.join(", ")
-        ));
+        let taken = taken.join(", ");
+        lines.push(texts::TakenAway { taken: &taken }.said(locale));
     }
     let apart: Vec<&str> = Element::ALL
         .into_iter()
@@ -273,26 +279,24 @@ pub fn ledger_lines(answer: &LedgerAnswer) -> Vec<String> {
         })
         .collect();
     if !apart.is_empty() {
-        lines.push(format!(
-            "Laboratory and account do not meet for {}: weights that were written down, the sample or the ash do not fit.",
-            apart.join(", ")
-        ));
+        let elements = apart.join(", ");
+        let line = texts::LaboratoryApart {
+            elements: &elements,
+        };
+        lines.push(line.said(locale));
     }
     if answer.accounts.ash_too_low {
-        lines.push(
-            "The ash that the laboratory found is less than went in: one of the two is wrong."
-                .to_owned(),
-        );
+        lines.push(texts::ash_too_low(locale).to_owned());
     }
     if answer.accounts.soil_likely {
-        lines.push(
-            "The ash that the laboratory found speaks of soil that was not written down."
-                .to_owned(),
-        );
+        lines.push(texts::soil_likely(locale).to_owned());
     }
     if answer.cut {
-        lines.push("Some of it came over more moves between heaps than are followed.".to_owned());
+        lines.push(texts::not_followed(locale).to_owned());
     }
-    lines.extend(left_out_line(&answer.left_out));
+    lines.extend(left_out_line(
+        &answer.left_out,
+        heapwright_texts::Locale::default(),
+    ));
     lines
 }

@@ -21,6 +21,7 @@ pub mod page;
 pub mod paper;
 mod ready;
 mod recipes;
+mod seen;
 pub mod settings;
 mod spreading;
 pub mod today;
@@ -35,40 +36,40 @@ pub use amounts::{
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use diversion::{
-    CLIMATE_METHOD, climate_lines, climate_rows, diversion_lines, kind_name, month_rows,
+    climate_lines, climate_method, climate_rows, diversion_lines, kind_name, month_rows,
     otherwise_name,
 };
 pub use forecast::{
-    BANDS, SIMULATION_LIMITS, date_of, day_of_case, plan_lines, readings_line, simulation_lines,
+    bands, date_of, day_of_case, plan_lines, readings_line, simulation_limits, simulation_lines,
     simulation_notice, simulation_notices,
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
-    HYGIENE_LIMITS, INTERPOLATION, RULES_MORE, before_use_line, before_use_lines, caution_line,
-    condition_text, hours_rows, hygiene_headline, hygiene_lines, hygiene_notice, living_line,
-    method_line, missing_text, record_days, rule_asks, rule_line, source_line, status_word,
+    before_use_line, before_use_lines, caution_line, condition_text, hours_rows, hygiene_headline,
+    hygiene_limits, hygiene_lines, hygiene_notice, interpolation, living_line, method_line,
+    missing_text, record_days, rule_asks, rule_line, rules_more, source_line, status_word,
 };
 pub use journal::{
-    AS_FED, KIND_NAMES, ago_text, day_text, entry_line, feed_again_line, heap_name, read_line,
-    time_text,
+    ago_text, as_fed, day_text, entry_line, feed_again_line, heap_name, kind_names, time_text,
 };
 pub use ledger::{
     account_rows, beside_rows, element_symbol, label_rows, label_symbol, ledger_lines, ledger_rows,
 };
 pub use notices::{mix_notice, part_notice};
 pub use ready::{
-    READY_LIMITS, SIMULATED_APART, doubt_line, family_word, finding_text, heating_word, hints_line,
-    left_out_line, maturity_word, next_step, next_tests, respiration_word, shown_word, sign_cells,
+    doubt_line, family_word, finding_text, heating_word, hints_line, left_out_line, maturity_word,
+    next_step, next_tests, ready_limits, respiration_word, shown_word, sign_cells, simulated_apart,
     standing_word, test_name, today_lines, verdict_lines, verdict_sentences, verdict_word,
     weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
+pub use seen::read_line;
 pub use spreading::{
-    BEDS_LIMITS, NITROGEN_LIMITS, USES_LIMITS, bed_limit_name, beds_notice, beds_summary,
-    binding_line, binding_name, covered_line, depth_text, met_text, stops_at, use_line,
+    bed_limit_name, beds_limits, beds_notice, beds_summary, binding_line, binding_name,
+    covered_line, depth_text, met_text, nitrogen_limits, stops_at, use_line, uses_limits,
 };
 pub use verdicts::{
-    CARBON_SCALE, DISCLAIMER, FigureState, air_state, chance_text, in_hand_line, moisture_state,
+    FigureState, air_state, carbon_scale, chance_text, disclaimer, in_hand_line, moisture_state,
     ratio_state, volumes_and_masses,
 };
 pub use words::Word;

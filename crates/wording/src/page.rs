@@ -5,6 +5,7 @@ use heapwright_journal::Summary;
 use heapwright_journal::store::{Damage, DamageKind};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::Arrival;
+use heapwright_texts::Locale;
 
 use crate::amounts::{percent_text, ratio_text};
 use crate::verdicts::chance_text;
@@ -135,8 +136,8 @@ pub const NOT_COUNTED: &str = "Not counted until this is mended.";
 
 /// Which units are shown.
 #[must_use]
-pub fn units_name(system: UnitSystem) -> &'static str {
-    match system {
+pub fn units_name(locale: Locale) -> &'static str {
+    match locale.units {
         UnitSystem::Metric => "Kilograms and litres",
         UnitSystem::UsCustomary => "Pounds and US gallons",
     }
@@ -193,29 +194,29 @@ pub fn figure_own_name(figure: Figure) -> &'static str {
 
 /// The chance in a sentence.
 #[must_use]
-pub fn chance_line(chance: &Chance) -> String {
+pub fn chance_line(chance: &Chance, locale: Locale) -> String {
     format!(
         "Chance to lie within all aims, with all that is uncertain: {}.",
-        chance_text(chance.all)
+        chance_text(chance.all, locale)
     )
 }
 
 /// The map in a sentence, for those who do not see it.
 #[must_use]
-pub fn map_summary(map: &OnTheMap) -> String {
+pub fn map_summary(map: &OnTheMap, locale: Locale) -> String {
     let place = |point: &heapwright_answers::MapPoint| {
         format!(
             "C:N {}, moisture {}",
-            ratio_text(point.carbon_to_nitrogen),
-            percent_text(point.moisture_wet_basis)
+            ratio_text(point.carbon_to_nitrogen, locale),
+            percent_text(point.moisture_wet_basis, locale)
         )
     };
     let aim = format!(
         "The good region is C:N {} to {}, moisture {} to {}.",
-        ratio_text(map.target.carbon_to_nitrogen_low),
-        ratio_text(map.target.carbon_to_nitrogen_high),
-        percent_text(map.target.moisture_wet_basis_low),
-        percent_text(map.target.moisture_wet_basis_high)
+        ratio_text(map.target.carbon_to_nitrogen_low, locale),
+        ratio_text(map.target.carbon_to_nitrogen_high, locale),
+        percent_text(map.target.moisture_wet_basis_low, locale),
+        percent_text(map.target.moisture_wet_basis_high, locale)
     );
     match (&map.mixture, &map.in_hand) {
         (None, _) => format!("There is no mixture on the map yet. {aim}"),

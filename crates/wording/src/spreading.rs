@@ -3,7 +3,9 @@
 use heapwright_answers::spreading::{BedLimit, Binding};
 use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, Covered};
 use heapwright_catalogue::{CompostUse, UseKind};
-use heapwright_quantity::{UnitSystem, significant, volume_text};
+use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::spreading as texts;
 
 /// International inch, 1959: 0.0254 m.
 const METRES_PER_INCH: f64 = 0.0254;
@@ -12,235 +14,216 @@ const METRES_PER_INCH: f64 = 0.0254;
 const MUCH_MET: f64 = 3.0;
 
 /// What a plan of beds can and cannot tell.
-pub const BEDS_LIMITS: &str = "The limits hold at typical figures; compost differs from heap to heap. A soil test, an analysis of your compost and local rules on nutrients and runoff go before this plan. Keep compost off frozen or sodden ground.";
+#[must_use]
+pub fn beds_limits(locale: Locale) -> &'static str {
+    texts::beds_limits(locale)
+}
 
 /// What nitrogen over the years can and cannot tell.
-pub const NITROGEN_LIMITS: &str = "Trials differ widely: take the range seriously, and do not drop other feeding on the strength of compost alone.";
+#[must_use]
+pub fn nitrogen_limits(locale: Locale) -> &'static str {
+    texts::nitrogen_limits(locale)
+}
 
 /// How the limits of other uses stand.
-pub const USES_LIMITS: &str = "Sieved and mature compost only where it says so. A conductivity is that of the saturated paste; other methods read lower.";
+#[must_use]
+pub fn uses_limits(locale: Locale) -> &'static str {
+    texts::uses_limits(locale)
+}
 
 /// What a limit is called.
 #[must_use]
-pub fn bed_limit_name(limit: BedLimit) -> &'static str {
+pub fn bed_limit_name(limit: BedLimit, locale: Locale) -> &'static str {
     match limit {
-        BedLimit::Acid => "acid soil",
-        BedLimit::Waiting => "waiting time",
-        BedLimit::Immature => "immature compost",
-        BedLimit::RawUnknown => "raw matter not ruled out",
-        BedLimit::MaturityUnknown => "maturity not shown",
-        BedLimit::Salt => "salt",
-        BedLimit::Phosphorus => "phosphorus",
-        BedLimit::Nitrogen => "nitrogen",
-        BedLimit::Depth => "depth",
+        BedLimit::Acid => texts::limit_acid(locale),
+        BedLimit::Waiting => texts::limit_waiting(locale),
+        BedLimit::Immature => texts::limit_immature(locale),
+        BedLimit::RawUnknown => texts::limit_raw_unknown(locale),
+        BedLimit::MaturityUnknown => texts::limit_maturity_unknown(locale),
+        BedLimit::Salt => texts::limit_salt(locale),
+        BedLimit::Phosphorus => texts::limit_phosphorus(locale),
+        BedLimit::Nitrogen => texts::limit_nitrogen(locale),
+        BedLimit::Depth => texts::limit_depth(locale),
     }
 }
 
 /// What stops a bed, in one or two words for a table.
 #[must_use]
-pub fn binding_name(binding: Binding) -> &'static str {
+pub fn binding_name(binding: Binding, locale: Locale) -> &'static str {
     match binding {
-        Binding::Limit(limit) => bed_limit_name(limit),
-        Binding::Supply => "no more compost",
-        Binding::NeedMet => "need met",
+        Binding::Limit(limit) => bed_limit_name(limit, locale),
+        Binding::Supply => texts::stops_at_supply(locale),
+        Binding::NeedMet => texts::stops_at_need_met(locale),
     }
 }
 
 /// What stops a bed, for a table: as [`binding_name`], and what earlier dressings did.
 #[must_use]
-pub fn stops_at(bed: &BedAnswer) -> &'static str {
+pub fn stops_at(bed: &BedAnswer, locale: Locale) -> &'static str {
     if bed.is_fed_by_earlier() {
-        "earlier dressings"
+        texts::stops_at_earlier_dressings(locale)
     } else {
-        binding_name(bed.share.binding)
+        binding_name(bed.share.binding, locale)
     }
 }
 
 /// A share of a need that is met: "130 %", and no more than it takes to see that it is too much.
 #[must_use]
-pub fn met_text(met: Option<f64>) -> String {
+pub fn met_text(met: Option<f64>, locale: Locale) -> String {
     match met {
         None => "–".to_owned(),
-        Some(met) if met > MUCH_MET => {
-            format!("over {}\u{a0}%", significant(MUCH_MET * 100.0, 3))
+        Some(met) if met > MUCH_MET => texts::MetOver {
+            percent: MUCH_MET * 100.0,
         }
-        Some(met) => format!("{:.0}\u{a0}%", met * 100.0),
+        .said(locale),
+        Some(met) => texts::Met {
+            percent: met * 100.0,
+        }
+        .said(locale),
     }
 }
 
 /// What stops a bed from getting more, as a sentence.
 #[must_use]
-pub fn binding_line(bed: &BedAnswer, system: UnitSystem) -> String {
-    let name = &bed.asked.name;
-    let depth = if bed.share.depth_m > 0.0 {
-        depth_text(bed.share.depth_m, system)
+pub fn binding_line(bed: &BedAnswer, locale: Locale) -> String {
+    let share = &bed.share;
+    let name = bed.asked.name.as_str();
+    let gets_none = share.depth_m == 0.0;
+    let depth = if share.depth_m > 0.0 {
+        depth_text(share.depth_m, locale)
     } else {
-        "none".to_owned()
+        texts::none(locale).to_owned()
     };
-    let earlier = bed.share.weighed.carried.phosphorus_in_window_kg_m2 > 0.0;
-    match bed.share.binding {
-        Binding::Supply => format!("{name}: all compost is given out; it could take more."),
-        Binding::NeedMet if bed.share.depth_m == 0.0 => {
-            format!("{name}: none, for earlier dressings meet its need.")
-        }
-        Binding::NeedMet => format!(
-            "{name}: with {depth} its need is met, and more would only build up phosphorus."
-        ),
+    let depth = depth.as_str();
+    let days = locale.significant(share.weighed.wait_days.unwrap_or(0.0), 3);
+    let days = days.as_str();
+    let earlier = share.weighed.carried.phosphorus_in_window_kg_m2 > 0.0;
+    match share.binding {
+        Binding::Supply => texts::BoundBySupply { bed: name }.said(locale),
+        Binding::NeedMet if gets_none => texts::BoundByEarlier { bed: name }.said(locale),
+        Binding::NeedMet => texts::BoundByNeed { bed: name, depth }.said(locale),
         Binding::Limit(limit) => match limit {
-            BedLimit::Acid => format!(
-                "{name}: none, for its crop needs acid soil and home compost is mostly alkaline; give leaf mould."
-            ),
-            BedLimit::Waiting => format!(
-                "{name}: none, for raw manure or the like went into the compost and the harvest comes before the {} days of waiting are over.",
-                significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
-            ),
-            BedLimit::Immature => format!(
-                "{name}: none yet, for the compost is not mature and seeds or seedlings come soon; give it eight weeks, or let it cure."
-            ),
-            BedLimit::RawUnknown => format!(
-                "{name}: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the {} days of waiting are over; say --no-raw if none did.",
-                significant(bed.share.weighed.wait_days.unwrap_or(0.0), 3)
-            ),
-            BedLimit::MaturityUnknown => format!(
-                "{name}: none yet, for seeds or seedlings come within eight weeks and no tests show that the compost is mature; test it with `heapwright test`, or say --mature."
-            ),
-            BedLimit::Salt => {
-                format!("{name}: {depth}, for more would pass the salt that its crop bears.")
+            BedLimit::Acid => texts::BoundByAcid { bed: name }.said(locale),
+            BedLimit::Waiting => texts::BoundByWaiting { bed: name, days }.said(locale),
+            BedLimit::Immature => texts::BoundByImmature { bed: name }.said(locale),
+            BedLimit::RawUnknown => texts::BoundByRawUnknown { bed: name, days }.said(locale),
+            BedLimit::MaturityUnknown => texts::BoundByMaturityUnknown { bed: name }.said(locale),
+            BedLimit::Salt => texts::BoundBySalt { bed: name, depth }.said(locale),
+            BedLimit::Phosphorus if earlier => {
+                texts::BoundByPhosphorusWithEarlier { bed: name, depth }.said(locale)
             }
-            BedLimit::Phosphorus if earlier => format!(
-                "{name}: {depth}, for with earlier dressings more would bring more phosphorus than its crops take away in three years."
-            ),
-            BedLimit::Phosphorus => format!(
-                "{name}: {depth}, for more would bring more phosphorus than its crops take away in three years."
-            ),
-            BedLimit::Nitrogen => format!(
-                "{name}: {depth}, for more would bring more nitrogen than its crop can use this year."
-            ),
-            BedLimit::Depth if bed.share.depth_m == 0.0 => {
-                format!("{name}: none, for it had as much as is usual in a year already.")
+            BedLimit::Phosphorus => texts::BoundByPhosphorus { bed: name, depth }.said(locale),
+            BedLimit::Nitrogen => texts::BoundByNitrogen { bed: name, depth }.said(locale),
+            BedLimit::Depth if gets_none => texts::BoundByDepthBefore { bed: name }.said(locale),
+            BedLimit::Depth if bed.asked.new_ground => {
+                texts::BoundByDepthOnNewGround { bed: name, depth }.said(locale)
             }
-            BedLimit::Depth => format!(
-                "{name}: {depth}, the deepest that is usual on {} in a year.",
-                if bed.asked.new_ground {
-                    "new ground"
-                } else {
-                    "a bed that was fed before"
-                }
-            ),
+            BedLimit::Depth => texts::BoundByDepth { bed: name, depth }.said(locale),
         },
     }
 }
 
 /// A depth in millimetres or inches: "5.2 mm".
 #[must_use]
-pub fn depth_text(depth_m: f64, system: UnitSystem) -> String {
-    match system {
+pub fn depth_text(depth_m: f64, locale: Locale) -> String {
+    match locale.units {
         UnitSystem::Metric => {
             let depth_mm = depth_m * 1000.0;
             let digits = if depth_mm < 10.0 { 2 } else { 3 };
-            format!("{}\u{a0}mm", significant(depth_mm, digits))
+            texts::Millimetres {
+                number: &locale.significant(depth_mm, digits),
+            }
+            .said(locale)
         }
-        UnitSystem::UsCustomary => {
-            format!("{}\u{a0}in", significant(depth_m / METRES_PER_INCH, 2))
+        UnitSystem::UsCustomary => texts::Inches {
+            number: &locale.significant(depth_m / METRES_PER_INCH, 2),
         }
+        .said(locale),
     }
 }
 
 /// What to know about a plan, as a sentence.
 #[must_use]
-pub fn beds_notice(notice: &BedsNotice, system: UnitSystem) -> String {
+pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     let list = |beds: &[String]| beds.join(", ");
+    let days_text = |days: f64| locale.significant(days, 3);
     match notice {
-        BedsNotice::CompostAssumed => "The compost was never analysed: usual figures with wide ranges are taken; a laboratory's figures, given with `heapwright test`, narrow them.".to_owned(),
-        BedsNotice::PartlyAssumed { figures } => format!(
-            "Usual figures with wide ranges are taken for what was not measured of the compost: {}.",
-            figures.join(", ")
-        ),
-        BedsNotice::DiluteExtract { times } => format!(
-            "The compost's conductivity may be that of a dilute extract, which reads less than the saturation extract and cannot be converted reliably: for salt it counts as {} times as much, and may be more.",
-            significant(*times, 2)
-        ),
-        BedsNotice::FedByEarlier { beds } => format!(
-            "{} had as much from earlier dressings as {} none this year: lay leaf mould or another poor mulch there, and keep the compost for pots or give it away.",
-            list(beds),
-            if beds.len() == 1 {
-                "it bears, so it gets"
-            } else {
-                "they bear, so they get"
-            }
-        ),
-        BedsNotice::VolumeEstimated => "How much compost there is was estimated from what went in; say it with --litres once you have measured it.".to_owned(),
-        BedsNotice::MaturityUnknown => "No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; `heapwright ready` tells what is missing.".to_owned(),
-        BedsNotice::Immature => "The compost is not mature: spread it four to eight weeks before anything is sown or planted, or lay it on top as a mulch.".to_owned(),
-        BedsNotice::TiesUpNitrogen => "As rich in carbon as it is, this compost holds nitrogen back in its first year: feed hungry crops otherwise, or use it as a mulch.".to_owned(),
-        BedsNotice::RawUnknown { days, beds } => {
-            let which = if beds.is_empty() {
-                String::new()
-            } else {
-                format!(" ({})", list(beds))
-            };
-            format!(
-                "Nobody said whether manure, droppings or meat went in: what touches the soil waits {} days between spreading and harvest{which} unless you say --no-raw; if they did, say --held-raw.",
-                significant(*days, 3)
-            )
+        BedsNotice::CompostAssumed => texts::compost_assumed(locale).to_owned(),
+        BedsNotice::PartlyAssumed { figures } => texts::PartlyAssumed {
+            figures: &figures.join(", "),
         }
-        BedsNotice::NoCrop { beds } => {
-            format!("No crop is known for {}: taken as medium feeders.", list(beds))
+        .said(locale),
+        BedsNotice::DiluteExtract { times } => texts::DiluteExtract {
+            times: &locale.significant(*times, 2),
         }
-        BedsNotice::CropUnknown { bed, crop } => format!(
-            "{bed}: \"{crop}\" is not in the table of crops, so it is taken as a medium feeder; say --feeding when you describe the bed."
-        ),
-        BedsNotice::SaltUnknown { beds } => format!(
-            "How much salt the crops bear is not tabulated for {}: salt sets no limit there.",
-            list(beds)
-        ),
-        BedsNotice::PhosphorusHigh { beds } => format!(
-            "The soil of {} holds more phosphorus than crops use: only what one year's crop takes away is given, and leaf mould would be better.",
-            list(beds)
-        ),
-        BedsNotice::Wait { days, beds } => format!(
-            "Raw manure or the like went into the compost: on {} wait {} days between spreading and harvest, or grow what is cooked or not eaten.",
-            list(beds),
-            significant(*days, 3)
-        ),
-        BedsNotice::AboveYardstick { yardstick_depth_m } => format!(
-            "As a yardstick, not a rule for gardens: German farms may spread {} of this compost in a year on average.",
-            depth_text(*yardstick_depth_m, system)
-        ),
-        BedsNotice::Left { left_m3 } => format!(
-            "{} are left over: keep them under cover for pots or next year.",
-            volume_text(*left_m3, system)
-        ),
-        BedsNotice::NotProven => "The sharing could not be computed to the end: the plan keeps to every limit, but a fairer one may exist.".to_owned(),
+        .said(locale),
+        BedsNotice::FedByEarlier { beds } => texts::FedByEarlier {
+            beds: &list(beds),
+            count: beds.len() as f64,
+        }
+        .said(locale),
+        BedsNotice::VolumeEstimated => texts::volume_estimated(locale).to_owned(),
+        BedsNotice::MaturityUnknown => texts::maturity_unknown(locale).to_owned(),
+        BedsNotice::Immature => texts::immature(locale).to_owned(),
+        BedsNotice::TiesUpNitrogen => texts::ties_up_nitrogen(locale).to_owned(),
+        BedsNotice::RawUnknown { days, beds } if beds.is_empty() => texts::RawUnknown {
+            days: &days_text(*days),
+        }
+        .said(locale),
+        BedsNotice::RawUnknown { days, beds } => texts::RawUnknownOn {
+            days: &days_text(*days),
+            beds: &list(beds),
+        }
+        .said(locale),
+        BedsNotice::NoCrop { beds } => texts::NoCrop { beds: &list(beds) }.said(locale),
+        BedsNotice::CropUnknown { bed, crop } => texts::CropUnknown { bed, crop }.said(locale),
+        BedsNotice::SaltUnknown { beds } => texts::SaltUnknown { beds: &list(beds) }.said(locale),
+        BedsNotice::PhosphorusHigh { beds } => {
+            texts::PhosphorusHigh { beds: &list(beds) }.said(locale)
+        }
+        BedsNotice::Wait { days, beds } => texts::Wait {
+            beds: &list(beds),
+            days: &days_text(*days),
+        }
+        .said(locale),
+        BedsNotice::AboveYardstick { yardstick_depth_m } => texts::Yardstick {
+            depth: &depth_text(*yardstick_depth_m, locale),
+        }
+        .said(locale),
+        BedsNotice::Left { left_m3 } => texts::LeftOver {
+            volume: &locale.volume(*left_m3),
+        }
+        .said(locale),
+        BedsNotice::NotProven => texts::not_proven(locale).to_owned(),
     }
 }
 
 /// The whole plan in a line: how much goes out, to how many beds.
 #[must_use]
-pub fn beds_summary(answer: &BedsAnswer, system: UnitSystem) -> String {
+pub fn beds_summary(answer: &BedsAnswer, locale: Locale) -> String {
     let given_m3 = answer.volume_m3 - answer.plan.shared.left_m3;
     let count = answer
         .beds
         .iter()
         .filter(|bed| bed.share.depth_m > 0.0)
         .count();
-    let beds = if count == 1 { "bed" } else { "beds" };
-    format!(
-        "{} of {} go to {count} {beds}.",
-        volume_text(given_m3, system),
-        volume_text(answer.volume_m3, system)
-    )
+    texts::Summary {
+        given: &locale.volume(given_m3),
+        all: &locale.volume(answer.volume_m3),
+        beds: count as f64,
+    }
+    .said(locale)
 }
 
 /// A layer on an area, as a sentence.
 #[must_use]
-pub fn covered_line(covered: &Covered, system: UnitSystem) -> String {
-    format!(
-        "{} on {}\u{a0}m² lie {} deep.",
-        volume_text(covered.volume_m3, system),
-        significant(covered.area_m2, 4),
-        depth_text(covered.depth_m, system)
-    )
+pub fn covered_line(covered: &Covered, locale: Locale) -> String {
+    texts::Covered {
+        volume: &locale.volume(covered.volume_m3),
+        area: &locale.significant(covered.area_m2, 4),
+        depth: &depth_text(covered.depth_m, locale),
+    }
+    .said(locale)
 }
 
 /// A use of compost away from beds, in sentences.
@@ -248,47 +231,59 @@ pub fn covered_line(covered: &Covered, system: UnitSystem) -> String {
 /// - `called`: its name as the face shows it
 /// - `here`: the most that fits the amount in question, where one was given
 #[must_use]
-pub fn use_line(use_of: &CompostUse, called: &str, here: Option<&str>) -> String {
-    let mut line = format!("{called}: {}.", use_limit_text(use_of));
+pub fn use_line(use_of: &CompostUse, called: &str, here: Option<&str>, locale: Locale) -> String {
+    let mut sentences = vec![use_limit_line(use_of, called, locale)];
     if let Some(most) = here {
-        line += &format!(" Here at most {most}.");
+        sentences.push(texts::HereAtMost { most }.said(locale));
     }
     if let Some((fine, coarse)) = use_of.sieve_mm {
-        line += &format!(
-            " Sieve {} to {}\u{a0}mm.",
-            significant(fine, 2),
-            significant(coarse, 2)
-        );
+        let sieve = texts::Sieve {
+            fine: &locale.significant(fine, 2),
+            coarse: &locale.significant(coarse, 2),
+        };
+        sentences.push(sieve.said(locale));
     }
     if use_of.needs_mature && use_of.limit.high > 0.0 {
-        line += " Mature only.";
+        sentences.push(texts::mature_only(locale).to_owned());
     }
     if let Some(most) = use_of.conductivity_ds_m_most {
-        line += &format!(" Conductivity at most {}\u{a0}dS/m.", significant(most, 2));
+        let most = locale.significant(most, 2);
+        sentences.push(texts::ConductivityAtMost { most: &most }.said(locale));
     }
     if let Some(most) = use_of.ph_most {
-        line += &format!(" pH at most {}.", significant(most, 2));
+        let most = locale.significant(most, 2);
+        sentences.push(texts::PhAtMost { most: &most }.said(locale));
     }
-    format!("{line} {}", use_of.advice)
+    sentences.push(use_of.advice.clone());
+    sentences.join(" ")
 }
 
-/// The limits of a use: "at most 30 % of the mix", "3 to 12 mm".
-#[must_use]
-fn use_limit_text(use_of: &CompostUse) -> String {
+/// The limits of a use: "Sowing: at most 30 %.", "Lawn: 3 to 12 mm."
+fn use_limit_line(use_of: &CompostUse, called: &str, locale: Locale) -> String {
     let limit = use_of.limit;
-    let of = |value: f64| match use_of.kind {
-        UseKind::ShareOfVolume => significant(value * 100.0, 3),
-        UseKind::Depth => significant(value * 1000.0, 3),
-    };
-    let unit = match use_of.kind {
-        UseKind::ShareOfVolume => "%",
-        UseKind::Depth => "mm",
-    };
     if limit.high == 0.0 {
-        "none".to_owned()
-    } else if limit.low == 0.0 {
-        format!("at most {}\u{a0}{unit}", of(limit.high))
-    } else {
-        format!("{} to {}\u{a0}{unit}", of(limit.low), of(limit.high))
+        return texts::UseNone { use_: called }.said(locale);
+    }
+    let of = |value: f64| match use_of.kind {
+        UseKind::ShareOfVolume => locale.significant(value * 100.0, 3),
+        UseKind::Depth => locale.significant(value * 1000.0, 3),
+    };
+    let (low, high) = (of(limit.low), of(limit.high));
+    let (low, high) = (low.as_str(), high.as_str());
+    match (use_of.kind, limit.low == 0.0) {
+        (UseKind::ShareOfVolume, true) => texts::UseShareAtMost { use_: called, high }.said(locale),
+        (UseKind::ShareOfVolume, false) => texts::UseShare {
+            use_: called,
+            low,
+            high,
+        }
+        .said(locale),
+        (UseKind::Depth, true) => texts::UseDepthAtMost { use_: called, high }.said(locale),
+        (UseKind::Depth, false) => texts::UseDepth {
+            use_: called,
+            low,
+            high,
+        }
+        .said(locale),
     }
 }

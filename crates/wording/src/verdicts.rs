@@ -2,16 +2,24 @@
 
 use heapwright_answers::{MixAnswer, Mixture, Totals};
 use heapwright_garden::FoundPart;
-use heapwright_quantity::{UnitSystem, VolumeUnit, mass_text, significant};
+use heapwright_quantity::{UnitSystem, VolumeUnit};
 use heapwright_terms::Target;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::verdicts as texts;
 
-use crate::amounts::{apart, percent_text, ratio_text};
+use crate::amounts::{apart, names_begin_small, percent_text, ratio_text};
 
 /// The scale on which C:N is shown; said beside every C:N that is opened.
-pub const CARBON_SCALE: &str = "Carbon is counted as composting handbooks count it: the part of the dry matter that is not ash, divided by 1.8. The aim of about 30 belongs to that scale. A laboratory that measures carbon itself finds less in plants, so its C:N reads lower.";
+#[must_use]
+pub fn carbon_scale(locale: Locale) -> &'static str {
+    texts::carbon_scale(locale)
+}
 
 /// Said once on every face.
-pub const DISCLAIMER: &str = "These are estimates from typical figures. Your own stuff differs: the ranges say by how much. Local rules on what may be composted come first.";
+#[must_use]
+pub fn disclaimer(locale: Locale) -> &'static str {
+    texts::disclaimer(locale)
+}
 
 /// Where a figure lies against its limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,9 +49,13 @@ impl FigureState {
 
 /// State and word of the C:N.
 #[must_use]
-pub fn ratio_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static str) {
+pub fn ratio_state(
+    mixture: &Mixture,
+    target: &Target,
+    locale: Locale,
+) -> (FigureState, &'static str) {
     let Some(ratio) = mixture.carbon_to_nitrogen else {
-        return (FigureState::Unknown, "no nitrogen");
+        return (FigureState::Unknown, texts::no_nitrogen(locale));
     };
     let state = FigureState::of(
         ratio.value,
@@ -53,16 +65,20 @@ pub fn ratio_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static
     (
         state,
         match state {
-            FigureState::Low => "too green",
-            FigureState::High => "too brown",
-            FigureState::Good | FigureState::Unknown => "good",
+            FigureState::Low => texts::too_green(locale),
+            FigureState::High => texts::too_brown(locale),
+            FigureState::Good | FigureState::Unknown => texts::good(locale),
         },
     )
 }
 
 /// State and word of the moisture.
 #[must_use]
-pub fn moisture_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static str) {
+pub fn moisture_state(
+    mixture: &Mixture,
+    target: &Target,
+    locale: Locale,
+) -> (FigureState, &'static str) {
     let state = FigureState::of(
         mixture.moisture_wet_basis.value,
         target.moisture_wet_basis_low,
@@ -71,18 +87,22 @@ pub fn moisture_state(mixture: &Mixture, target: &Target) -> (FigureState, &'sta
     (
         state,
         match state {
-            FigureState::Low => "too dry",
-            FigureState::High => "too wet",
-            FigureState::Good | FigureState::Unknown => "good",
+            FigureState::Low => texts::too_dry(locale),
+            FigureState::High => texts::too_wet(locale),
+            FigureState::Good | FigureState::Unknown => texts::good(locale),
         },
     )
 }
 
 /// State and word of the air space.
 #[must_use]
-pub fn air_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static str) {
+pub fn air_state(
+    mixture: &Mixture,
+    target: &Target,
+    locale: Locale,
+) -> (FigureState, &'static str) {
     let Some(air) = mixture.free_air_space else {
-        return (FigureState::Unknown, "not known");
+        return (FigureState::Unknown, texts::not_known(locale));
     };
     let state = FigureState::of(
         air.value,
@@ -92,83 +112,96 @@ pub fn air_state(mixture: &Mixture, target: &Target) -> (FigureState, &'static s
     (
         state,
         match state {
-            FigureState::Low => "too tight",
-            FigureState::High => "too loose",
-            FigureState::Good | FigureState::Unknown => "airy",
+            FigureState::Low => texts::too_tight(locale),
+            FigureState::High => texts::too_loose(locale),
+            FigureState::Good | FigureState::Unknown => texts::airy(locale),
         },
     )
 }
 
 /// The chance in words and tenths: "about 6 in 10".
 #[must_use]
-pub fn chance_text(chance: f64) -> String {
+pub fn chance_text(chance: f64, locale: Locale) -> String {
     let tenths = (chance * 10.0).round();
     if tenths >= 10.0 {
-        "nearly certain".to_owned()
+        texts::nearly_certain(locale).to_owned()
     } else if tenths < 1.0 {
-        "less than 1 in 10".to_owned()
+        texts::less_than_one_in_ten(locale).to_owned()
     } else {
-        format!("about {tenths:.0} in 10")
+        texts::AboutInTen { tenths }.said(locale)
     }
 }
 
 /// A value beyond one of two limits, with digits enough to show that it is.
-fn beyond(value: f64, (low, high): (f64, f64), is_ratio: bool) -> String {
-    apart(value, if value < low { low } else { high }, is_ratio).0
+fn beyond(value: f64, (low, high): (f64, f64), is_ratio: bool, locale: Locale) -> String {
+    let limit = if value < low { low } else { high };
+    apart(value, limit, is_ratio, locale).0
 }
 
 /// What is in hand, by itself: "By itself this is too wet (82 %; aim 50 to 60 %) and too green (C:N 17; aim 25 to 40)."
 #[must_use]
-pub fn in_hand_line(answer: &MixAnswer) -> String {
+pub fn in_hand_line(answer: &MixAnswer, locale: Locale) -> String {
     let (mixture, target) = (&answer.mixture, &answer.target);
-    let mut faults = Vec::new();
-    let (state, word) = moisture_state(mixture, target);
-    if state != FigureState::Good {
-        let limits = (
-            target.moisture_wet_basis_low,
-            target.moisture_wet_basis_high,
-        );
-        faults.push(format!(
-            "{word} ({}; aim {} to {})",
-            beyond(mixture.moisture_wet_basis.value, limits, false),
-            percent_text(limits.0),
-            percent_text(limits.1),
-        ));
+    let faults: Vec<String> = [
+        moisture_fault(mixture, target, locale),
+        ratio_fault(mixture, target, locale),
+        air_fault(mixture, target, locale),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    if faults.is_empty() {
+        return texts::by_itself_good(locale).to_owned();
     }
-    match mixture.carbon_to_nitrogen {
-        Some(ratio) => {
-            let (state, word) = ratio_state(mixture, target);
-            if state != FigureState::Good {
-                let limits = (
-                    target.carbon_to_nitrogen_low,
-                    target.carbon_to_nitrogen_high,
-                );
-                faults.push(format!(
-                    "{word} (C:N {}; aim {} to {})",
-                    beyond(ratio.value, limits, true),
-                    ratio_text(limits.0),
-                    ratio_text(limits.1),
-                ));
-            }
-        }
-        None => faults.push("without any nitrogen, so that it has no C:N".to_owned()),
+    texts::ByItself {
+        faults: &locale.list(&faults),
     }
-    let (state, word) = air_state(mixture, target);
-    if let (FigureState::Low | FigureState::High, Some(air)) = (state, mixture.free_air_space) {
-        faults.push(format!(
-            "{word} ({} air; aim for at least {})",
-            beyond(
-                air.value,
-                (target.free_air_space_low, target.free_air_space_high),
-                false
-            ),
-            percent_text(target.free_air_space_low)
-        ));
+    .said(locale)
+}
+
+fn moisture_fault(mixture: &Mixture, target: &Target, locale: Locale) -> Option<String> {
+    let limits = (
+        target.moisture_wet_basis_low,
+        target.moisture_wet_basis_high,
+    );
+    let value = &beyond(mixture.moisture_wet_basis.value, limits, false, locale);
+    let (low, high) = (
+        &percent_text(limits.0, locale),
+        &percent_text(limits.1, locale),
+    );
+    match moisture_state(mixture, target, locale).0 {
+        FigureState::Low => Some(texts::FaultTooDry { high, low, value }.said(locale)),
+        FigureState::High => Some(texts::FaultTooWet { high, low, value }.said(locale)),
+        FigureState::Good | FigureState::Unknown => None,
     }
-    match &faults[..] {
-        [] => "By itself this is a good mixture already.".to_owned(),
-        [one] => format!("By itself this is {one}."),
-        [most @ .., last] => format!("By itself this is {} and {last}.", most.join(", ")),
+}
+
+fn ratio_fault(mixture: &Mixture, target: &Target, locale: Locale) -> Option<String> {
+    let Some(ratio) = mixture.carbon_to_nitrogen else {
+        return Some(texts::fault_no_nitrogen(locale).to_owned());
+    };
+    let limits = (
+        target.carbon_to_nitrogen_low,
+        target.carbon_to_nitrogen_high,
+    );
+    let value = &beyond(ratio.value, limits, true, locale);
+    let (low, high) = (&ratio_text(limits.0, locale), &ratio_text(limits.1, locale));
+    match ratio_state(mixture, target, locale).0 {
+        FigureState::Low => Some(texts::FaultTooGreen { high, low, value }.said(locale)),
+        FigureState::High => Some(texts::FaultTooBrown { high, low, value }.said(locale)),
+        FigureState::Good | FigureState::Unknown => None,
+    }
+}
+
+fn air_fault(mixture: &Mixture, target: &Target, locale: Locale) -> Option<String> {
+    let air = mixture.free_air_space?;
+    let limits = (target.free_air_space_low, target.free_air_space_high);
+    let value = &beyond(air.value, limits, false, locale);
+    let low = &percent_text(limits.0, locale);
+    match air_state(mixture, target, locale).0 {
+        FigureState::Low => Some(texts::FaultTooTight { low, value }.said(locale)),
+        FigureState::High => Some(texts::FaultTooLoose { low, value }.said(locale)),
+        FigureState::Good | FigureState::Unknown => None,
     }
 }
 
@@ -176,7 +209,7 @@ pub fn in_hand_line(answer: &MixAnswer) -> String {
 ///
 /// Of two parts, the larger by volume over the smaller; `None` for other mixtures.
 #[must_use]
-pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<String> {
+pub fn volumes_and_masses(answer: &MixAnswer, locale: Locale) -> Option<String> {
     let ([first, second], [one, two]) = (&answer.parts[..], &answer.brought[..]) else {
         return None;
     };
@@ -189,30 +222,31 @@ pub fn volumes_and_masses(answer: &MixAnswer, system: UnitSystem) -> Option<Stri
     if little_m3 <= 0.0 || little.dry_mass_kg <= 0.0 {
         return None;
     }
-    let name = |found: &FoundPart| {
-        found.material.as_ref().map_or_else(
-            || found.name.clone(),
-            |material| material.short_name.to_lowercase(),
-        )
+    let name = |found: &FoundPart| match &found.material {
+        None => found.name.clone(),
+        Some(material) if names_begin_small(locale) => material.short_name.to_lowercase(),
+        Some(material) => material.short_name.clone(),
     };
     // One litre, or one US gallon, of each.
-    let (vessel, vessel_m3) = match system {
+    let (vessel, vessel_m3) = match locale.units {
         UnitSystem::Metric => ("litre", VolumeUnit::Litre.cubic_metres()),
         UnitSystem::UsCustomary => ("gallon", VolumeUnit::UsGallon.cubic_metres()),
     };
-    let weighs = |totals: &Totals, volume_m3: f64| {
-        format!(
-            "{} ({} water)",
-            mass_text(totals.wet_mass_kg / volume_m3 * vessel_m3, system),
-            percent_text(totals.moisture_wet_basis())
-        )
-    };
-    let (large, small) = (name(large), name(small));
-    Some(format!(
-        "By volume there is {} of {large} to 1 of {small}, by dry matter {} to 1: a {vessel} of {large} weighs {}, a {vessel} of {small} {}.",
-        significant(much_m3 / little_m3, 2),
-        significant(much.dry_mass_kg / little.dry_mass_kg, 2),
-        weighs(much, much_m3),
-        weighs(little, little_m3),
-    ))
+    let mass =
+        |totals: &Totals, volume_m3: f64| locale.mass(totals.wet_mass_kg / volume_m3 * vessel_m3);
+    let water = |totals: &Totals| percent_text(totals.moisture_wet_basis(), locale);
+    Some(
+        texts::VolumesAndMasses {
+            large: &name(large),
+            large_mass: &mass(much, much_m3),
+            large_water: &water(much),
+            masses: &locale.significant(much.dry_mass_kg / little.dry_mass_kg, 2),
+            small: &name(small),
+            small_mass: &mass(little, little_m3),
+            small_water: &water(little),
+            vessel,
+            volumes: &locale.significant(much_m3 / little_m3, 2),
+        }
+        .said(locale),
+    )
 }

@@ -4,6 +4,8 @@ use heapwright_journal::content::{
     Cover, Creature, Feeding, Ground, How, Look, ProbePlace, Shape, Smell, Squeeze, Stage, Sun,
     Thoroughness, Wall,
 };
+use heapwright_texts::Locale;
+use heapwright_texts::messages::words as texts;
 
 /// Something that can be chosen and has a word.
 pub trait Word: Copy + PartialEq + 'static {
@@ -11,20 +13,20 @@ pub trait Word: Copy + PartialEq + 'static {
     fn choices() -> &'static [Self];
 
     /// What it is called.
-    fn word(self) -> &'static str;
+    fn word(self, locale: Locale) -> &'static str;
 }
 
 macro_rules! words {
-    ($($name:ident { $($choice:ident = $word:literal),+ $(,)? })+) => {
+    ($($name:ident { $($choice:ident = $word:ident),+ $(,)? })+) => {
         $(impl Word for $name {
             fn choices() -> &'static [Self] {
                 Self::ALL
             }
 
-            fn word(self) -> &'static str {
+            fn word(self, locale: Locale) -> &'static str {
                 match self {
-                    $(Self::$choice => $word,)+
-                    Self::Other => "something a newer version knows",
+                    $(Self::$choice => texts::$word(locale),)+
+                    Self::Other => texts::of_a_newer_version(locale),
                 }
             }
         })+
@@ -33,101 +35,101 @@ macro_rules! words {
 
 words! {
     Feeding {
-        Light = "light",
-        Medium = "medium",
-        Heavy = "heavy",
+        Light = feeding_light,
+        Medium = feeding_medium,
+        Heavy = feeding_heavy,
     }
     Squeeze {
-        Dusty = "dusty",
-        Dry = "dry",
-        Moist = "moist",
-        Wet = "wet",
-        Dripping = "dripping",
+        Dusty = squeeze_dusty,
+        Dry = squeeze_dry,
+        Moist = squeeze_moist,
+        Wet = squeeze_wet,
+        Dripping = squeeze_dripping,
     }
     Smell {
-        Faint = "hardly any smell",
-        Earthy = "earthy",
-        Fresh = "fresh",
-        Ammonia = "ammonia",
-        Sour = "sour",
-        Rotten = "rotten",
-        Musty = "musty",
+        Faint = smell_faint,
+        Earthy = smell_earthy,
+        Fresh = smell_fresh,
+        Ammonia = smell_ammonia,
+        Sour = smell_sour,
+        Rotten = smell_rotten,
+        Musty = smell_musty,
     }
     Look {
-        Steam = "steaming",
-        WhiteThreads = "white threads",
-        Mould = "mould",
-        Matted = "matted",
-        Slimy = "slimy",
-        DryPockets = "dry pockets",
-        Sunk = "sunk",
-        Crumbly = "crumbly",
-        Unrecognisable = "nothing to be told apart",
-        Sprouting = "sprouting",
+        Steam = look_steam,
+        WhiteThreads = look_white_threads,
+        Mould = look_mould,
+        Matted = look_matted,
+        Slimy = look_slimy,
+        DryPockets = look_dry_pockets,
+        Sunk = look_sunk,
+        Crumbly = look_crumbly,
+        Unrecognisable = look_unrecognisable,
+        Sprouting = look_sprouting,
     }
     Creature {
-        Worms = "worms",
-        Woodlice = "woodlice",
-        Millipedes = "millipedes",
-        Ants = "ants",
-        FruitFlies = "fruit flies",
-        Flies = "flies",
-        Maggots = "maggots",
-        BeetleGrubs = "beetle grubs",
-        Slugs = "slugs",
-        Mice = "mice",
-        Rats = "rats",
+        Worms = creature_worms,
+        Woodlice = creature_woodlice,
+        Millipedes = creature_millipedes,
+        Ants = creature_ants,
+        FruitFlies = creature_fruit_flies,
+        Flies = creature_flies,
+        Maggots = creature_maggots,
+        BeetleGrubs = creature_beetle_grubs,
+        Slugs = creature_slugs,
+        Mice = creature_mice,
+        Rats = creature_rats,
     }
     ProbePlace {
-        Core = "core",
-        Halfway = "halfway",
-        Edge = "edge",
-        Top = "top",
-        Bottom = "bottom",
+        Core = place_core,
+        Halfway = place_halfway,
+        Edge = place_edge,
+        Top = place_top,
+        Bottom = place_bottom,
     }
     Shape {
-        Box = "box",
-        Cylinder = "cylinder",
-        Cone = "free-standing",
-        Drum = "drum",
+        Box = shape_box,
+        Cylinder = shape_cylinder,
+        Cone = shape_cone,
+        Drum = shape_drum,
     }
     Wall {
-        Open = "no wall",
-        Mesh = "wire mesh",
-        Slatted = "slats",
-        Wood = "wood",
-        Plastic = "plastic",
-        Metal = "metal",
-        Insulated = "insulated",
+        Open = wall_open,
+        Mesh = wall_mesh,
+        Slatted = wall_slatted,
+        Wood = wall_wood,
+        Plastic = wall_plastic,
+        Metal = wall_metal,
+        Insulated = wall_insulated,
     }
     Cover {
-        None = "no cover",
-        Sheet = "sheet",
-        Lid = "lid",
-        Roof = "roof",
+        None = cover_none,
+        Sheet = cover_sheet,
+        Lid = cover_lid,
+        Roof = cover_roof,
     }
     Ground {
-        Soil = "soil",
-        Paving = "paving",
+        Soil = ground_soil,
+        Paving = ground_paving,
     }
     Sun {
-        Shade = "shade",
-        Part = "half sun",
-        Full = "full sun",
+        Shade = sun_shade,
+        Part = sun_part,
+        Full = sun_full,
     }
     Stage {
-        Active = "active",
-        Curing = "curing",
-        Finished = "finished",
+        Active = stage_active,
+        Curing = stage_curing,
+        Finished = stage_finished,
     }
     Thoroughness {
-        Loosened = "loosened",
-        ForkedOver = "forked over",
-        InsideOut = "inside out",
+        Loosened = turned_loosened,
+        ForkedOver = turned_forked_over,
+        InsideOut = turned_inside_out,
     }
     How {
-        Mulch = "left on top",
-        DugIn = "worked in",
-        PlantingHole = "into planting holes",
+        Mulch = spread_mulch,
+        DugIn = spread_dug_in,
+        PlantingHole = spread_planting_hole,
     }
 }

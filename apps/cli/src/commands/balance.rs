@@ -7,7 +7,7 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Garden, Stuff};
-use heapwright_quantity::{UnitSystem, mass_text};
+use heapwright_texts::Locale;
 use heapwright_wire::{balance_json, read_balance, spoken_parts, spoken_reach, stores_in_reach};
 use heapwright_wording as wording;
 
@@ -23,7 +23,7 @@ const WATER_STEP_KG: f64 = 0.5;
 /// Runs the command.
 pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let (garden, system) = input::garden(catalogue, &arguments.common)?;
+    let (garden, locale) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_balance(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -36,7 +36,7 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &garden, &question, &answer, system, out)
+    write_text(catalogue, &garden, &question, &answer, locale, out)
 }
 
 fn spoken(
@@ -71,19 +71,19 @@ fn write_text(
     garden: &Garden,
     question: &BalanceQuestion,
     answer: &BalanceAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     if garden.invented {
         writeln!(out, "[{}]\n", garden.name)?;
     }
     if let Some(in_hand) = &answer.in_hand {
-        write_paragraph(out, "", &wording::in_hand_line(in_hand), WIDTH)?;
+        write_paragraph(out, "", &wording::in_hand_line(in_hand, locale), WIDTH)?;
     }
     if let Some(conflict) = &answer.conflict {
-        write_paragraph(out, "", &wording::conflict_line(conflict), WIDTH)?;
+        write_paragraph(out, "", &wording::conflict_line(conflict, locale), WIDTH)?;
         for help in &conflict.help {
-            write_paragraph(out, "", wording::help_line(*help), WIDTH)?;
+            write_paragraph(out, "", wording::help_line(*help, locale), WIDTH)?;
         }
         if question.reach.is_empty() {
             writeln!(out, "Nothing is in reach: name what there is with --reach.")?;
@@ -91,11 +91,15 @@ fn write_text(
     }
     let names = names_in_reach(catalogue, garden, question);
     for recipe in &answer.recipes {
-        writeln!(out, "\n{}", wording::recipe_title(answer, recipe, &names))?;
+        writeln!(
+            out,
+            "\n{}",
+            wording::recipe_title(answer, recipe, &names, locale)
+        )?;
         write_paragraph(
             out,
             "  ",
-            &wording::recipe_line(catalogue, recipe, system),
+            &wording::recipe_line(catalogue, recipe, locale),
             WIDTH,
         )?;
         let ratio = recipe.whole.mixture.carbon_to_nitrogen;
@@ -104,35 +108,43 @@ fn write_text(
             |ratio| {
                 format!(
                     "C:N {} ({})",
-                    wording::ratio_text(ratio.value),
-                    wording::interval_text(&ratio, wording::ratio_text)
+                    wording::ratio_text(ratio.value, locale),
+                    wording::interval_text(
+                        &ratio,
+                        &|value| wording::ratio_text(value, locale),
+                        locale
+                    )
                 )
             },
         );
         let moisture = recipe.whole.mixture.moisture_wet_basis;
         line += &format!(
             ", moisture {} ({})",
-            wording::percent_text(moisture.value),
-            wording::interval_text(&moisture, wording::percent_text)
+            wording::percent_text(moisture.value, locale),
+            wording::interval_text(
+                &moisture,
+                &|value| wording::percent_text(value, locale),
+                locale
+            )
         );
         if let Some(air) = recipe.whole.mixture.free_air_space {
-            line += &format!(", air {}", wording::percent_text(air.value));
+            line += &format!(", air {}", wording::percent_text(air.value, locale));
         }
         line += &format!(
             ", {} in all; chance to lie within all aims: {}.",
-            mass_text(recipe.whole.mixture.wet_mass_kg.value, system),
-            wording::chance_text(recipe.whole.mixture.chance.all)
+            locale.mass(recipe.whole.mixture.wet_mass_kg.value),
+            wording::chance_text(recipe.whole.mixture.chance.all, locale)
         );
         write_paragraph(out, "  ", &line, WIDTH)?;
     }
     if let Some(first) = answer.recipes.first() {
         writeln!(out, "\nThe first in full:")?;
-        write_mixture(&first.whole.mixture, &answer.target, system, out)?;
+        write_mixture(&first.whole.mixture, &answer.target, locale, out)?;
         for notice in &first.whole.notices {
             write_paragraph(
                 out,
                 "",
-                &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+                &format!("Note: {}", wording::mix_notice(catalogue, notice, locale)),
                 WIDTH,
             )?;
         }
@@ -144,7 +156,7 @@ fn write_text(
         )?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
+    write_paragraph(out, "", wording::disclaimer(locale), WIDTH)?;
     Ok(())
 }
 

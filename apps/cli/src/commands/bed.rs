@@ -69,7 +69,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
         );
     }
     write_invented(&keeping.state, out)?;
-    let system = keeping.system();
+    let locale = keeping.locale();
     let mut any = false;
     for bed in keeping.state.beds() {
         let now = bed.now();
@@ -82,7 +82,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
             .as_ref()
             .map_or_else(String::new, |crop| format!(", {crop}"));
         let feeding = described.feeding.map_or_else(String::new, |feeding| {
-            format!(", {} feeding", feeding.word())
+            format!(", {} feeding", feeding.word(keeping.locale()))
         });
         writeln!(
             out,
@@ -92,13 +92,13 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
         )?;
         for (happened, spread) in &now.dressings {
             let from = spread.heap.map_or_else(String::new, |heap| {
-                format!(" from {}", wording::heap_name(&keeping.state, heap))
+                format!(" from {}", wording::heap_name(&keeping.state, heap, locale))
             });
             writeln!(
                 out,
                 "  {}: {}{from}",
-                wording::day_text(*happened),
-                amount_text(&spread.amount.amount(), system)
+                wording::day_text(*happened, locale),
+                amount_text(&spread.amount.amount(), locale)
             )?;
         }
     }

@@ -9,17 +9,18 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::{Spreading, UseKind};
 use heapwright_garden::Garden;
-use heapwright_quantity::{UnitSystem, mass_text, measure_count_text, significant, volume_text};
+use heapwright_quantity::{measure_count_text, significant};
+use heapwright_texts::Locale;
 use heapwright_wire::{area_m2, beds_plan_json, read_beds, spoken_compost_m3, uses_json};
 use heapwright_wording as wording;
 
 use crate::arguments::{
     BedsAskedArguments, BedsCommand, BedsPlanArguments, BedsUsesArguments, JournalArguments,
-    UnitsArgument,
 };
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
+use crate::keeping::plain_locale;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
 use crate::table::{write_paragraph, write_rows};
@@ -38,14 +39,14 @@ pub fn run(command: &BedsCommand, out: &mut impl Write) -> Result<(), Failure> {
     }
 }
 
-/// A plan, the garden it is for, and in which units it is told.
+/// A plan, the garden it is for, and how it is told.
 pub struct Planned {
     /// The plan.
     pub answer: BedsAnswer,
     /// The garden.
     pub garden: Garden,
-    /// The units.
-    pub system: UnitSystem,
+    /// How it is told.
+    pub locale: Locale,
     /// The journal it is from; `None` for one from a file.
     pub keeping: Option<Keeping>,
 }
@@ -63,15 +64,12 @@ pub fn planned(
     if let Some(path) = &arguments.file {
         let text = input::read(path)?;
         let (question, garden) = read_beds(catalogue(), spreading, &Garden::default(), &text)?;
-        let system = match journal.units {
-            Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-            _ => UnitSystem::Metric,
-        };
+        let locale = plain_locale(journal.units);
         let answer = beds_plan(spreading, &question)?;
         return Ok(Planned {
             answer,
             garden,
-            system,
+            locale,
             keeping: None,
         });
     }
@@ -81,7 +79,7 @@ pub fn planned(
     Ok(Planned {
         answer: beds_plan(spreading, &question)?,
         garden,
-        system: keeping.system(),
+        locale: keeping.locale(),
         keeping: Some(keeping),
     })
 }
@@ -95,7 +93,7 @@ fn plan(arguments: &BedsPlanArguments, out: &mut impl Write) -> Result<(), Failu
         arguments,
         &planned.garden,
         &planned.answer,
-        planned.system,
+        planned.locale,
         out,
     )
 }
@@ -235,16 +233,16 @@ fn tell(
     arguments: &BedsPlanArguments,
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     if arguments.journal.json {
         return write_json(&beds_plan_json(catalogue(), garden, answer), out);
     }
     if arguments.paper {
-        return write_paper(garden, answer, system, out);
+        return write_paper(garden, answer, locale, out);
     }
-    write_paragraph(out, "", &wording::beds_summary(answer, system), WIDTH)?;
+    write_paragraph(out, "", &wording::beds_summary(answer, locale), WIDTH)?;
     writeln!(out)?;
     let mut rows = vec![
         [
@@ -256,36 +254,36 @@ fn tell(
     ];
     for bed in &answer.beds {
         let share = &bed.share;
-        let met = |index: usize| wording::met_text(share.met[index]);
+        let met = |index: usize| wording::met_text(share.met[index], locale);
         let nitrogen = share.brought_per_m2.nitrogen_first_year;
         rows.push(vec![
             bed.asked.name.clone(),
             format!("{}\u{a0}m²", significant(bed.asked.area_m2, 3)),
-            wording::depth_text(share.depth_m, system),
-            volume_text(share.volume_m3, system),
+            wording::depth_text(share.depth_m, locale),
+            locale.volume(share.volume_m3),
             fillings(garden, "barrow", share.volume_m3),
             format!(
                 "{}\u{a0}g/m²",
-                wording::interval_text(&nitrogen, |kg_m2| significant(kg_m2 * 1000.0, 2))
+                wording::interval_text(&nitrogen, |kg_m2| significant(kg_m2 * 1000.0, 2), locale)
             ),
             met(0),
             met(1),
             met(2),
-            wording::stops_at(bed).to_owned(),
+            wording::stops_at(bed, locale).to_owned(),
         ]);
     }
     write_rows(out, &rows)?;
     writeln!(out)?;
     // The others are told of in one note.
     for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
-        write_paragraph(out, "", &wording::binding_line(bed, system), WIDTH)?;
+        write_paragraph(out, "", &wording::binding_line(bed, locale), WIDTH)?;
     }
     for notice in &answer.notices {
-        let sentence = wording::beds_notice(notice, system);
+        let sentence = wording::beds_notice(notice, locale);
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::BEDS_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::beds_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -302,10 +300,10 @@ fn fillings(garden: &Garden, measure: &str, volume_m3: f64) -> String {
 fn write_paper(
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    write_paragraph(out, "", &wording::beds_summary(answer, system), PAPER)?;
+    write_paragraph(out, "", &wording::beds_summary(answer, locale), PAPER)?;
     writeln!(out)?;
     let mut rows = vec![
         [
@@ -337,11 +335,11 @@ fn write_paper(
         rows.push(vec![
             format!("{number}"),
             name,
-            some(wording::depth_text(share.depth_m, system)),
+            some(wording::depth_text(share.depth_m, locale)),
             some(fillings(garden, "barrow", share.volume_m3)),
             some(fillings(garden, "bucket", share.volume_m3)),
-            some(volume_text(share.volume_m3, system)),
-            some(mass_text(weight_kg, system)),
+            some(locale.volume(share.volume_m3)),
+            some(locale.mass(weight_kg)),
             some("[ ]".to_owned()),
         ]);
     }
@@ -349,13 +347,13 @@ fn write_paper(
     writeln!(out)?;
     // The others are told of in one note.
     for bed in answer.beds.iter().filter(|bed| !bed.is_fed_by_earlier()) {
-        write_paragraph(out, "", &wording::binding_line(bed, system), PAPER)?;
+        write_paragraph(out, "", &wording::binding_line(bed, locale), PAPER)?;
     }
     for notice in &answer.notices {
-        write_paragraph(out, "", &wording::beds_notice(notice, system), PAPER)?;
+        write_paragraph(out, "", &wording::beds_notice(notice, locale), PAPER)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::BEDS_LIMITS, PAPER)?;
+    write_paragraph(out, "", wording::beds_limits(locale), PAPER)?;
     Ok(())
 }
 
@@ -388,19 +386,16 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
     if arguments.json {
         return write_json(&uses_json(catalogue(), spreading, &ids, mix_m3, area), out);
     }
-    let system = match arguments.units {
-        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-        _ => UnitSystem::Metric,
-    };
+    let locale = plain_locale(arguments.units);
     let amount = mix_m3.or(area);
     for use_of in spreading
         .uses()
         .iter()
         .filter(|use_of| ids.is_empty() || ids.contains(&use_of.id))
     {
-        let here = amount.map(|amount| volume_text(use_of.limit.high * amount, system));
+        let here = amount.map(|amount| locale.volume(use_of.limit.high * amount));
         let called = format!("{} ({})", use_of.name, use_of.id);
-        let line = wording::use_line(use_of, &called, here.as_deref());
+        let line = wording::use_line(use_of, &called, here.as_deref(), locale);
         write_paragraph(out, "", &line, WIDTH)?;
         let keys = use_of.source_keys.iter();
         let sources: Vec<&str> = keys
@@ -410,6 +405,6 @@ fn uses(arguments: &BedsUsesArguments, out: &mut impl Write) -> Result<(), Failu
         write_paragraph(out, "    ", &sources.join("; "), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::USES_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::uses_limits(locale), WIDTH)?;
     Ok(())
 }

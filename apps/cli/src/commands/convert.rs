@@ -8,9 +8,8 @@ use heapwright_answers::{
 };
 use heapwright_catalogue::Spreading;
 use heapwright_garden::Garden;
-use heapwright_quantity::{
-    Interval, Range, UnitSystem, mass_text, measure_count_text, significant, volume_text,
-};
+use heapwright_quantity::{Interval, Range, measure_count_text, significant};
+use heapwright_texts::Locale;
 use heapwright_wire::{
     area_m2, converted_cover, converted_nitrogen, converted_oxide, converted_weight, length_m,
     spoken_amount, spoken_compost_m3,
@@ -19,11 +18,12 @@ use heapwright_wording as wording;
 
 use crate::arguments::{
     ConvertCommand, ConvertCommon, CoverArguments, NitrogenArguments, OxideArguments,
-    UnitsArgument, WeightArguments,
+    WeightArguments,
 };
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
-use crate::keeping::{Keeping, catalogue, units};
+use crate::keeping::plain_locale;
+use crate::keeping::{Keeping, catalogue};
 use crate::naming;
 use crate::table::{write_paragraph, write_rows};
 use crate::telling::write_json;
@@ -39,22 +39,16 @@ pub fn run(command: &ConvertCommand, out: &mut impl Write) -> Result<(), Failure
 }
 
 /// The garden whose measures count, and the units of the text.
-fn garden(common: &ConvertCommon) -> Result<(Garden, UnitSystem), Failure> {
+fn garden(common: &ConvertCommon) -> Result<(Garden, Locale), Failure> {
     Ok(match Keeping::behind_question(common.garden.as_deref())? {
-        Some(keeping) => (keeping.garden(), units(common.units, &keeping.state)),
-        None => {
-            let system = match common.units {
-                Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-                _ => UnitSystem::Metric,
-            };
-            (Garden::default(), system)
-        }
+        Some(keeping) => (keeping.garden(), keeping.locale_for(common.units)),
+        None => (Garden::default(), plain_locale(common.units)),
     })
 }
 
 fn cover(arguments: &CoverArguments, out: &mut impl Write) -> Result<(), Failure> {
     let spreading = Spreading::built_in();
-    let (garden, system) = garden(&arguments.common)?;
+    let (garden, locale) = garden(&arguments.common)?;
     let area = arguments
         .area
         .as_deref()
@@ -75,7 +69,7 @@ fn cover(arguments: &CoverArguments, out: &mut impl Write) -> Result<(), Failure
     if arguments.common.json {
         return write_json(&converted_cover(catalogue(), &garden, &found, density), out);
     }
-    let mut line = wording::covered_line(&found, system);
+    let mut line = wording::covered_line(&found, locale);
     let counts: Vec<String> = [("barrow", "barrows"), ("bucket", "buckets")]
         .into_iter()
         .filter_map(|(id, plural)| {
@@ -88,7 +82,7 @@ fn cover(arguments: &CoverArguments, out: &mut impl Write) -> Result<(), Failure
         line += &format!(" That is {}", counts.join(" or "));
         line += &format!(
             ", about {} of compost.",
-            mass_text(found.volume_m3 * density.typical, system)
+            locale.mass(found.volume_m3 * density.typical)
         );
     }
     write_paragraph(out, "", &line, WIDTH)?;
@@ -108,7 +102,7 @@ fn density(said: Option<f64>, spreading: &Spreading) -> Result<Range, Failure> {
 
 fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failure> {
     let spreading = Spreading::built_in();
-    let (garden, system) = garden(&arguments.common)?;
+    let (garden, locale) = garden(&arguments.common)?;
     let density = density(arguments.density, spreading)?;
     let amount = spoken_amount(catalogue(), &arguments.amount, "AMOUNT")?;
     let found = match amount.kilograms() {
@@ -133,7 +127,7 @@ fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failu
     }
     let text = |interval: &Interval, text: &dyn Fn(f64) -> String| {
         let value = text(interval.value);
-        let range = wording::interval_text(interval, text);
+        let range = wording::interval_text(interval, text, locale);
         if range == value {
             value
         } else {
@@ -142,9 +136,9 @@ fn weight(arguments: &WeightArguments, out: &mut impl Write) -> Result<(), Failu
     };
     let line = format!(
         "{} of compost at {}\u{a0}kg/m³ are {}.",
-        text(&found.volume_m3, &|volume| volume_text(volume, system)),
+        text(&found.volume_m3, &|volume| locale.volume(volume)),
         significant(found.bulk_density_kg_m3.typical, 3),
-        text(&found.mass_kg, &|mass| mass_text(mass, system)),
+        text(&found.mass_kg, &|mass| locale.mass(mass)),
     );
     write_paragraph(out, "", &line, WIDTH)?;
     Ok(())
@@ -243,7 +237,7 @@ fn oxide(arguments: &OxideArguments, out: &mut impl Write) -> Result<(), Failure
 
 fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), Failure> {
     let spreading = Spreading::built_in();
-    let (garden, system) = garden(&arguments.common)?;
+    let (garden, locale) = garden(&arguments.common)?;
     let mut compost = compost_of_tables(spreading).compost;
     let share = |option: &str, said: Option<f64>, most: f64| match said {
         Some(pct) if !(0.0..=most).contains(&pct) => Err(Failure::Input(format!(
@@ -291,7 +285,7 @@ fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), F
     writeln!(
         out,
         "{} of nitrogen in all, of which there are for plants:",
-        mass_text(found.nitrogen_kg, system)
+        locale.mass(found.nitrogen_kg)
     )?;
     let pct = |share: f64| significant(share * 100.0, 3);
     let mut rows = Vec::new();
@@ -304,7 +298,7 @@ fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), F
                 pct(found.low[index]),
                 pct(found.high[index])
             ),
-            mass_text(share * found.nitrogen_kg, system),
+            locale.mass(share * found.nitrogen_kg),
         ]);
     }
     let sum: f64 = found.shares.iter().sum();
@@ -316,10 +310,10 @@ fn nitrogen(arguments: &NitrogenArguments, out: &mut impl Write) -> Result<(), F
             pct(found.low.iter().sum()),
             pct(found.high.iter().sum())
         ),
-        mass_text(sum * found.nitrogen_kg, system),
+        locale.mass(sum * found.nitrogen_kg),
     ]);
     write_rows(out, &rows)?;
     writeln!(out)?;
-    write_paragraph(out, "", wording::NITROGEN_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::nitrogen_limits(locale), WIDTH)?;
     Ok(())
 }

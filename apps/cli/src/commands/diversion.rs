@@ -43,7 +43,7 @@ pub fn run(arguments: &DiversionArguments, out: &mut impl Write) -> Result<(), F
         return write_json(&diversion_json(&answer), out);
     }
     write_invented(&keeping.state, out)?;
-    let system = keeping.system();
+    let locale = keeping.locale();
     if answer.months.is_empty() {
         writeln!(
             out,
@@ -51,10 +51,10 @@ pub fn run(arguments: &DiversionArguments, out: &mut impl Write) -> Result<(), F
         )?;
     } else {
         writeln!(out, "Kept out of the bin, as it went in:\n")?;
-        write_rows(out, &wording::month_rows(&answer, system))?;
+        write_rows(out, &wording::month_rows(&answer, locale))?;
         writeln!(out)?;
     }
-    for line in wording::diversion_lines(&answer, system) {
+    for line in wording::diversion_lines(&answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     if answer.climate.is_some() {
@@ -62,13 +62,13 @@ pub fn run(arguments: &DiversionArguments, out: &mut impl Write) -> Result<(), F
             out,
             "\nFor the climate, as carbon dioxide over a century:\n"
         )?;
-        write_rows(out, &wording::climate_rows(&answer, system))?;
+        write_rows(out, &wording::climate_rows(&answer, locale))?;
         writeln!(out)?;
-        for line in wording::climate_lines(&answer, system) {
+        for line in wording::climate_lines(&answer, locale) {
             write_paragraph(out, "", &line, WIDTH)?;
         }
         writeln!(out)?;
-        write_paragraph(out, "", wording::CLIMATE_METHOD, WIDTH)?;
+        write_paragraph(out, "", wording::climate_method(locale), WIDTH)?;
     }
     Ok(())
 }

@@ -35,7 +35,7 @@ pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Fail
         pictures: 0,
         digest: None,
     };
-    let system = keeping.system();
+    let locale = keeping.locale();
     let heap = arguments
         .heap
         .as_deref()
@@ -44,7 +44,7 @@ pub fn run(arguments: &ExportArguments, out: &mut impl Write) -> Result<(), Fail
     match arguments.csv {
         Some(table) => {
             let text = match table {
-                Table::Log => log_csv(catalogue(), &keeping.state, system),
+                Table::Log => log_csv(catalogue(), &keeping.state, locale),
                 Table::Readings => readings_csv(&keeping.state, heap),
             };
             answer.entries = keeping.state.lines() as u64;

@@ -8,6 +8,7 @@ use heapwright_journal::content::Fed;
 use heapwright_journal::{Content, EventId};
 use heapwright_quantity::parse_parts;
 use heapwright_state::{Contents, Share};
+use heapwright_texts::Locale;
 use heapwright_wire::{spoken_parts, vocabulary, water_kg};
 use heapwright_wording as wording;
 
@@ -51,7 +52,7 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
         .collect::<Result<Vec<FoundPart>, Failure>>()?;
     let heap = keeping.heap(heap)?;
     let missing = if arguments.from_stores {
-        not_in_stores(&garden, &parts, &found)
+        not_in_stores(&garden, &parts, &found, keeping.locale())
     } else {
         Vec::new()
     };
@@ -144,7 +145,12 @@ fn heap_and_parts<'a>(keeping: &Keeping, words: &'a [String]) -> (Option<&'a str
 }
 
 /// A sentence for each material that the stores do not have as it was named.
-fn not_in_stores(garden: &Garden, parts: &[Found], found: &[FoundPart]) -> Vec<String> {
+fn not_in_stores(
+    garden: &Garden,
+    parts: &[Found],
+    found: &[FoundPart],
+    locale: Locale,
+) -> Vec<String> {
     let is_there = |part: &Found| match &part.stuff {
         Stuff::Custom(_) => false,
         Stuff::Known {
@@ -166,7 +172,7 @@ fn not_in_stores(garden: &Garden, parts: &[Found], found: &[FoundPart]) -> Vec<S
         .map(|(_, found)| {
             format!(
                 "the stores have no {}, as far as the journal tells: see `heapwright stock list`.",
-                wording::name_in_sentence(catalogue(), found)
+                wording::name_in_sentence(catalogue(), found, locale)
             )
         })
         .collect()

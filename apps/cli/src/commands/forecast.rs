@@ -11,7 +11,7 @@ use heapwright_answers::{
 use heapwright_drawings::{core_line, core_over_time, over_time};
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wire::{forecast_json, read_weather, spoken_plan};
 use heapwright_wording as wording;
 
@@ -99,12 +99,12 @@ fn answer(arguments: &ForecastArguments, out: &mut impl Write) -> Result<(), Fai
         write_csv(&answer, out)?;
         return Ok(());
     }
-    let name = wording::heap_name(&keeping.state, heap);
+    let name = wording::heap_name(&keeping.state, heap, keeping.locale());
     match arguments.svg {
-        Some(drawn) => out.write_all(picture(&answer, name, drawn).as_bytes())?,
+        Some(drawn) => out.write_all(picture(&answer, name, drawn, keeping.locale()).as_bytes())?,
         None => {
             write_invented(&keeping.state, out)?;
-            write_text(&answer, name, arguments.days, keeping.system(), out)?;
+            write_text(&answer, name, arguments.days, keeping.locale(), out)?;
         }
     }
     Ok(())
@@ -202,7 +202,7 @@ fn write_text(
     answer: &ForecastAnswer,
     name: &str,
     days: u32,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let ahead = if days == 1 {
@@ -217,23 +217,23 @@ fn write_text(
             "\nIf you {}:",
             plan.plan.name.replace("leave", "leave it alone")
         )?;
-        for line in wording::plan_lines(answer, plan, system) {
+        for line in wording::plan_lines(answer, plan, locale) {
             write_paragraph(out, "  ", &line, WIDTH)?;
         }
     }
     writeln!(out)?;
-    if let Some(line) = wording::readings_line(answer, system) {
+    if let Some(line) = wording::readings_line(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     let spread = answer.plans.first().and_then(|plan| plan.answer.spread);
     if spread.is_some_and(|spread| spread.members > 1) {
-        write_paragraph(out, "", wording::BANDS, WIDTH)?;
+        write_paragraph(out, "", wording::bands(locale), WIDTH)?;
     }
-    for sentence in wording::simulation_notices(catalogue(), &answer.notices) {
+    for sentence in wording::simulation_notices(catalogue(), &answer.notices, locale) {
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::SIMULATION_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::simulation_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -255,13 +255,15 @@ fn write_csv(answer: &ForecastAnswer, out: &mut impl Write) -> io::Result<()> {
     Ok(())
 }
 
-fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn) -> String {
+fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn, locale: Locale) -> String {
     let Some((first, others)) = answer.plans.split_first() else {
         return String::new();
     };
     if drawn != Drawn::Core {
         let day = first.answer.fields.first();
-        let when = day.map_or_else(String::new, |field| wording::date_of(answer, field.time_d));
+        let when = day.map_or_else(String::new, |field| {
+            wording::date_of(answer, field.time_d, locale)
+        });
         return cut(&first.answer, drawn, &when);
     }
     let from_d = (answer.now_d - PAST_SHOWN_D).max(0.0);

@@ -42,10 +42,10 @@ fn describe(arguments: &DescribeArguments, out: &mut impl Write) -> Result<(), F
 
 /// The place as it is described now; what is left out stays as it was.
 fn place(keeping: &Keeping, arguments: &DescribeArguments) -> Result<Option<Place>, Failure> {
-    let system = keeping.system();
+    let locale = keeping.locale();
     let temperature = |text: &Option<String>, option: &str| {
         text.as_deref()
-            .map(|text| temperature_c(text, system, option))
+            .map(|text| temperature_c(text, locale.units, option))
             .transpose()
     };
     let elevation_m = arguments

@@ -8,6 +8,7 @@ use heapwright_journal::content::{
 };
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_state::Heap;
+use heapwright_texts::Locale;
 use heapwright_wire::{
     HeapShownJson, HeapsJson, WireError, before_use_json, chosen, heap_json, length_m, mix_json,
     share_pct,
@@ -127,10 +128,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
     let keeping = Keeping::to_read(&arguments.journal)?;
     let heaps = started_first(&keeping);
     if arguments.journal.json {
-        let heaps = heaps
-            .iter()
-            .filter_map(|heap| heap_json(catalogue(), &keeping.state, heap))
-            .collect();
+        let heaps = heaps.iter().filter_map(|heap| heap_json(heap)).collect();
         return write_json(
             &HeapsJson {
                 journal: keeping.shown_path(),
@@ -154,10 +152,10 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
     ];
     for heap in heaps {
         let now = heap.now();
-        let since = |then| ago(then, keeping.edges.now);
+        let since = |then| ago(then, keeping.edges.now, keeping.locale());
         rows.push(vec![
             heap.name().unwrap_or_default().to_owned(),
-            now.stage.word().to_owned(),
+            now.stage.word(keeping.locale()).to_owned(),
             since(now.last_fed),
             since(now.last_turned),
             since(now.last_read),
@@ -178,7 +176,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
     let (_, water_kg) = garden.parts_of(catalogue(), &keeping.state, &contents);
     let answer = as_fed(&keeping.state, &garden, id);
     let mut remark = match &answer {
-        Ok(Some(_)) => wording::AS_FED.to_owned(),
+        Ok(Some(_)) => wording::as_fed(keeping.locale()).to_owned(),
         Ok(None) => "Nothing is in it, as far as the journal tells.".to_owned(),
         Err(error) => format!("Its balance cannot be told: {error}."),
     };
@@ -187,7 +185,7 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
     }
     let before_use = before_use(catalogue(), &garden, &contents);
     if arguments.view.journal.json {
-        let Some(json) = heap_json(catalogue(), &keeping.state, heap) else {
+        let Some(json) = heap_json(heap) else {
             return Err(Failure::Input("there is no such heap".to_owned()));
         };
         return write_json(
@@ -205,34 +203,34 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
             out,
         );
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     write_invented(&keeping.state, out)?;
-    write_history(&keeping, heap, system, out)?;
+    write_history(&keeping, heap, locale, out)?;
     if let Ok(Some(answer)) = &answer {
         writeln!(out, "\nIn it, as it was fed:")?;
         for found in &answer.parts {
-            let amount = wording::amount_of(catalogue(), found, system);
+            let amount = wording::amount_of(catalogue(), found, locale);
             writeln!(out, "  {amount}")?;
         }
         if answer.water_kg > 0.0 {
-            let water = wording::water_text(answer.water_kg, system);
+            let water = wording::water_text(answer.water_kg, locale);
             writeln!(out, "  {water} of water")?;
         }
         writeln!(out)?;
-        write_mixture(&answer.mixture, &answer.target, system, out)?;
+        write_mixture(&answer.mixture, &answer.target, locale, out)?;
         for notice in &answer.notices {
-            let notice = wording::mix_notice(catalogue(), notice);
+            let notice = wording::mix_notice(catalogue(), notice, locale);
             write_paragraph(out, "", &format!("Note: {notice}"), WIDTH)?;
         }
     } else if water_kg > 0.0 {
-        let water = wording::water_text(water_kg, system);
+        let water = wording::water_text(water_kg, locale);
         writeln!(out, "\n{water} of water were poured in.")?;
     }
-    write_before_use(&before_use, out)?;
+    write_before_use(&before_use, out, locale)?;
     writeln!(out)?;
     write_paragraph(out, "", &remark, WIDTH)?;
     if matches!(answer, Ok(Some(_))) {
-        write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
+        write_paragraph(out, "", wording::disclaimer(locale), WIDTH)?;
     }
     Ok(())
 }
@@ -241,20 +239,20 @@ fn show(arguments: &HeapShowArguments, out: &mut impl Write) -> Result<(), Failu
 fn write_history(
     keeping: &Keeping,
     heap: &Heap,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let now = heap.now();
-    let since = |then| ago(then, keeping.edges.now);
+    let since = |then| ago(then, keeping.edges.now, locale);
     writeln!(
         out,
         "{}: {}, {}",
         heap.name().unwrap_or_default(),
-        now.stage.word(),
-        now.cover.word()
+        now.stage.word(locale),
+        now.cover.word(locale)
     )?;
     if let Some(enclosure) = heap.enclosure() {
-        writeln!(out, "{}", enclosure_text(enclosure, system))?;
+        writeln!(out, "{}", enclosure_text(enclosure, locale))?;
     }
     writeln!(out)?;
     let mut rows = Vec::new();
@@ -275,7 +273,7 @@ fn write_history(
     row("harvested", now.last_harvested, times(now.harvests));
     write_rows(out, &rows)?;
     if let Some((happened, read)) = &now.last_probes {
-        let line = wording::read_line(catalogue(), &keeping.state, read, system);
+        let line = wording::read_line(read, locale);
         let line = format!("Last probed {}: {line}.", since(Some(*happened)));
         writeln!(out)?;
         write_paragraph(out, "", &line, WIDTH)?;
@@ -283,8 +281,8 @@ fn write_history(
     Ok(())
 }
 
-fn enclosure_text(enclosure: &Enclosure, system: UnitSystem) -> String {
-    let length = |length_m: f64| match system {
+fn enclosure_text(enclosure: &Enclosure, locale: Locale) -> String {
+    let length = |length_m: f64| match locale.units {
         UnitSystem::Metric => format!("{}\u{a0}cm", significant(length_m * 100.0, 3)),
         // International inch: 0.0254 m exactly.
         UnitSystem::UsCustomary => format!("{}\u{a0}in", significant(length_m / 0.0254, 3)),
@@ -308,12 +306,12 @@ fn enclosure_text(enclosure: &Enclosure, system: UnitSystem) -> String {
             length(enclosure.height_m)
         ),
     };
-    let mut text = format!("{}, {size}", enclosure.shape.word());
+    let mut text = format!("{}, {size}", enclosure.shape.word(locale));
     if let Some(wall) = enclosure.wall {
-        text = format!("{text}, {}", wall.word());
+        text = format!("{text}, {}", wall.word(locale));
     }
     if let Some(ground) = enclosure.ground {
-        text = format!("{text}, on {}", ground.word());
+        text = format!("{text}, on {}", ground.word(locale));
     }
     text
 }

@@ -14,14 +14,15 @@ use heapwright_answers::{
     hygiene_of_heap, hygiene_of_record, what_will_happen,
 };
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
 use heapwright_spreadsheet::{moment_said, read_record};
+use heapwright_texts::Locale;
 use heapwright_wire::{heap_named, hygiene_json, length_m};
 use heapwright_wording as wording;
 
-use crate::arguments::{HygieneArguments, MethodArgument, UnitsArgument};
+use crate::arguments::{HygieneArguments, MethodArgument};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
+use crate::keeping::plain_locale;
 use crate::keeping::{Keeping, catalogue};
 use crate::members::on_all_processors;
 use crate::naming::shown;
@@ -43,11 +44,8 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
         if arguments.journal.json {
             return write_json(&hygiene_json(catalogue(), &answer, None, &[]), out);
         }
-        let system = match arguments.journal.units {
-            Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-            _ => UnitSystem::Metric,
-        };
-        return write_text(&answer, &[], system, out);
+        let locale = plain_locale(arguments.journal.units);
+        return write_text(&answer, &[], locale, out);
     }
     let keeping = Keeping::to_read(&arguments.journal)?;
     let heap = keeping.heap(arguments.heap.as_deref())?;
@@ -67,8 +65,12 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
         );
     }
     write_invented(&keeping.state, out)?;
-    writeln!(out, "{}\n", wording::heap_name(&keeping.state, heap))?;
-    write_text(&answer, &before_use, keeping.system(), out)
+    writeln!(
+        out,
+        "{}\n",
+        wording::heap_name(&keeping.state, heap, keeping.locale())
+    )?;
+    write_text(&answer, &before_use, keeping.locale(), out)
 }
 
 fn refused(error: HygieneError) -> Failure {
@@ -240,16 +242,16 @@ fn simulated(keeping: &Keeping, heap: EventId, hottest_ms: i64) -> Result<Estima
 fn write_text(
     answer: &HygieneAnswer,
     before_use: &[BeforeUse],
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    write_paragraph(out, "", &wording::hygiene_headline(answer), WIDTH)?;
+    write_paragraph(out, "", &wording::hygiene_headline(answer, locale), WIDTH)?;
     writeln!(out)?;
-    for line in wording::hygiene_lines(answer, system) {
+    for line in wording::hygiene_lines(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", &wording::method_line(answer), WIDTH)?;
+    write_paragraph(out, "", &wording::method_line(answer, locale), WIDTH)?;
     let applied: Vec<_> = answer
         .rules
         .iter()
@@ -260,40 +262,49 @@ fn write_text(
         rows.push(vec![
             rule.words.jurisdiction.clone(),
             rule.words.id.clone(),
-            wording::status_word(rule.status[1]).to_owned(),
-            wording::missing_text(rule),
+            wording::status_word(rule.status[1], locale).to_owned(),
+            wording::missing_text(rule, locale),
         ]);
     }
     write_rows(out, &rows)?;
     writeln!(out, "\nWhat they ask:")?;
     for rule in &applied {
-        let line = wording::rule_line(catalogue(), rule);
+        let line = wording::rule_line(catalogue(), rule, locale);
         write_paragraph(out, "  ", &line, WIDTH)?;
     }
-    write_paragraph(out, "", wording::RULES_MORE, WIDTH)?;
+    write_paragraph(out, "", wording::rules_more(locale), WIDTH)?;
     writeln!(out)?;
     for (living, reach) in &answer.living {
-        write_paragraph(out, "", &wording::living_line(*living, *reach), WIDTH)?;
+        write_paragraph(
+            out,
+            "",
+            &wording::living_line(*living, *reach, locale),
+            WIDTH,
+        )?;
     }
-    write_before_use(before_use, out)?;
+    write_before_use(before_use, out, locale)?;
     for notice in &answer.notices {
-        let notice = wording::hygiene_notice(notice);
+        let notice = wording::hygiene_notice(notice, locale);
         write_paragraph(out, "", &format!("Note: {notice}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::INTERPOLATION, WIDTH)?;
-    write_paragraph(out, "", wording::HYGIENE_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::interpolation(locale), WIDTH)?;
+    write_paragraph(out, "", wording::hygiene_limits(locale), WIDTH)?;
     Ok(())
 }
 
 /// What must be seen to before the compost of a heap is used.
-pub fn write_before_use(before_use: &[BeforeUse], out: &mut impl Write) -> Result<(), Failure> {
+pub fn write_before_use(
+    before_use: &[BeforeUse],
+    out: &mut impl Write,
+    locale: Locale,
+) -> Result<(), Failure> {
     if before_use.is_empty() {
         return Ok(());
     }
     writeln!(out, "\nBefore this compost is used:")?;
     for one in before_use {
-        write_paragraph(out, "  ", &wording::before_use_line(one), WIDTH)?;
+        write_paragraph(out, "  ", &wording::before_use_line(one, locale), WIDTH)?;
     }
     Ok(())
 }

@@ -30,17 +30,21 @@ pub fn run(arguments: &LedgerArguments, out: &mut impl Write) -> Result<(), Fail
         return write_json(&ledger_json(&keeping.state, &answer), out);
     }
     write_invented(&keeping.state, out)?;
-    let name = wording::heap_name(&keeping.state, question.heap);
-    writeln!(out, "{name}, {}\n", wording::day_text(answer.now))?;
-    write_table(out, &wording::ledger_rows(&answer))?;
+    let name = wording::heap_name(&keeping.state, question.heap, keeping.locale());
+    writeln!(
+        out,
+        "{name}, {}\n",
+        wording::day_text(answer.now, keeping.locale())
+    )?;
+    write_table(out, &wording::ledger_rows(&answer, keeping.locale()))?;
     writeln!(out)?;
-    write_table(out, &wording::label_rows(&answer))?;
-    if let Some(rows) = wording::beside_rows(&answer) {
+    write_table(out, &wording::label_rows(&answer, keeping.locale()))?;
+    if let Some(rows) = wording::beside_rows(&answer, keeping.locale()) {
         writeln!(out)?;
         write_table(out, &rows)?;
     }
     writeln!(out)?;
-    for line in wording::ledger_lines(&answer) {
+    for line in wording::ledger_lines(&answer, keeping.locale()) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     Ok(())

@@ -4,6 +4,7 @@ use std::io::Write;
 
 use heapwright_journal::{Content, Event, What};
 use heapwright_state::{Entry, Place, concerns};
+use heapwright_texts::Locale;
 use heapwright_wire::{LogJson, entry_json};
 use heapwright_wording as wording;
 
@@ -21,7 +22,7 @@ pub fn run(arguments: &LogArguments, out: &mut impl Write) -> Result<(), Failure
         .as_deref()
         .map(|text| keeping.heap(Some(text)))
         .transpose()?;
-    let kinds = kinds(&arguments.kind)?;
+    let kinds = kinds(&arguments.kind, keeping.locale())?;
     let since = arguments
         .since
         .as_deref()
@@ -81,14 +82,14 @@ pub fn run(arguments: &LogArguments, out: &mut impl Write) -> Result<(), Failure
 }
 
 /// The words of the journal for the kinds that are named.
-fn kinds(texts: &[String]) -> Result<Vec<&'static str>, Failure> {
+fn kinds(texts: &[String], locale: Locale) -> Result<Vec<&'static str>, Failure> {
     let plain = |text: &str| text.trim().to_lowercase().replace(['-', '_'], " ");
     texts
         .iter()
         .flat_map(|text| text.split(','))
         .map(|text| {
             let typed = plain(text);
-            wording::KIND_NAMES
+            wording::kind_names(locale)
                 .iter()
                 .find(|(word, name)| {
                     // "feed" is one of the feeds.
@@ -96,8 +97,10 @@ fn kinds(texts: &[String]) -> Result<Vec<&'static str>, Failure> {
                 })
                 .map(|(word, _)| *word)
                 .ok_or_else(|| {
-                    let names: Vec<&str> =
-                        wording::KIND_NAMES.iter().map(|(_, name)| *name).collect();
+                    let names: Vec<&str> = wording::kind_names(locale)
+                        .iter()
+                        .map(|(_, name)| *name)
+                        .collect();
                     Failure::Input(format!(
                         "--kind: \"{}\" is none of {}",
                         naming::shown(text),
@@ -125,18 +128,18 @@ fn write_text(
         writeln!(out, "Nothing of this was written down.")?;
         return Ok(());
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     let mut day = String::new();
     for (_, entry) in entries {
         let Some(event) = entry.counts().or(entry.recorded()) else {
             continue;
         };
-        let of_day = wording::day_text(event.happened);
+        let of_day = wording::day_text(event.happened, locale);
         if of_day != day {
             writeln!(out, "{of_day}")?;
             day = of_day;
         }
-        let line = wording::entry_line(catalogue(), &keeping.state, event, system);
+        let line = wording::entry_line(catalogue(), &keeping.state, event, locale);
         let people = &keeping.state.garden().people;
         let by = event.by.and_then(|id| people.get(&id));
         let by = by.map_or_else(String::new, |person| format!(" ({})", person.name));
@@ -155,7 +158,7 @@ fn write_text(
         writeln!(
             out,
             "  {}  {line}{by}{mark}",
-            wording::time_text(event.happened)
+            wording::time_text(event.happened, locale)
         )?;
     }
     Ok(())

@@ -5,6 +5,7 @@ use std::io::Write;
 use heapwright_catalogue::{Catalogue, Resolution};
 use heapwright_quantity::{Range, significant};
 use heapwright_terms::Material;
+use heapwright_texts::Locale;
 use heapwright_wire::material_json;
 use heapwright_wording as wording;
 
@@ -41,7 +42,7 @@ pub fn run(arguments: &MaterialsArguments, out: &mut impl Write) -> Result<(), F
             writeln!(out)?;
             return Ok(());
         }
-        return one_text(catalogue, material, out);
+        return one_text(catalogue, material, out, Locale::default());
     }
     let found: Vec<&Material> = catalogue
         .search(&words, MOST_MATCHES)
@@ -93,8 +94,12 @@ fn list_text(
             material.id.as_str().to_owned(),
             material.name.clone(),
             heapwright_garden::handbook_carbon_to_nitrogen(catalogue, material)
-                .map_or_else(|| "–".to_owned(), wording::ratio_text),
-            typical(material.moisture_wet_basis, &wording::percent_text),
+                .map_or_else(|| "–".to_owned(), &|value| {
+                    wording::ratio_text(value, Locale::default())
+                }),
+            typical(material.moisture_wet_basis, &|value| {
+                wording::percent_text(value, Locale::default())
+            }),
             typical(material.bulk_density_kg_m3, &|density| {
                 significant(density / 1000.0, 2)
             }),
@@ -108,6 +113,7 @@ fn one_text(
     catalogue: &Catalogue,
     material: &Material,
     out: &mut impl Write,
+    locale: Locale,
 ) -> Result<(), Failure> {
     writeln!(out, "{}  ({})", material.name, material.id.as_str())?;
     let names: Vec<&str> = catalogue
@@ -145,7 +151,7 @@ fn one_text(
         heapwright_garden::handbook_carbon_to_nitrogen(catalogue, material).map(|ratio| {
             vec![
                 "C:N, handbook scale".to_owned(),
-                wording::ratio_text(ratio),
+                wording::ratio_text(ratio, locale),
                 String::new(),
             ]
         }),
@@ -155,7 +161,7 @@ fn one_text(
             row(
                 "C:N, measured carbon",
                 material.carbon_to_nitrogen_measured,
-                &wording::ratio_text,
+                &|value| wording::ratio_text(value, locale),
             ),
             row("moisture", material.moisture_wet_basis, &pct),
             row(

@@ -5,8 +5,9 @@ use std::io::Write;
 use heapwright_answers::{MixAnswer, MixQuestion, Mixture, USUAL_TARGET, what_is_in};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{FoundPart, Garden};
-use heapwright_quantity::{Interval, UnitSystem, mass_text, significant, volume_text};
+use heapwright_quantity::{Interval, significant};
 use heapwright_terms::Target;
+use heapwright_texts::Locale;
 use heapwright_wire::{mix_json, read_mix, spoken_parts};
 use heapwright_wording as wording;
 
@@ -21,7 +22,7 @@ pub const WIDTH: usize = 88;
 /// Runs the command.
 pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure> {
     let catalogue = Catalogue::built_in();
-    let (garden, system) = input::garden(catalogue, &arguments.common)?;
+    let (garden, locale) = input::garden(catalogue, &arguments.common)?;
     let (mut question, garden) = match &arguments.common.file {
         Some(path) => read_mix(catalogue, &garden, &input::read(path)?)?,
         None => (spoken(catalogue, &garden, arguments)?, garden),
@@ -34,7 +35,7 @@ pub fn run(arguments: &MixArguments, out: &mut impl Write) -> Result<(), Failure
         writeln!(out)?;
         return Ok(());
     }
-    write_text(catalogue, &answer, system, out)
+    write_text(catalogue, &answer, locale, out)
 }
 
 fn spoken(
@@ -56,22 +57,22 @@ fn spoken(
 fn write_text(
     catalogue: &Catalogue,
     answer: &MixAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     for found in &answer.parts {
-        writeln!(out, "{}", wording::amount_of(catalogue, found, system))?;
+        writeln!(out, "{}", wording::amount_of(catalogue, found, locale))?;
     }
     if answer.water_kg > 0.0 {
         writeln!(
             out,
             "{} of water",
-            wording::water_text(answer.water_kg, system)
+            wording::water_text(answer.water_kg, locale)
         )?;
     }
     writeln!(out)?;
-    write_mixture(&answer.mixture, &answer.target, system, out)?;
-    if let Some(line) = wording::volumes_and_masses(answer, system) {
+    write_mixture(&answer.mixture, &answer.target, locale, out)?;
+    if let Some(line) = wording::volumes_and_masses(answer, locale) {
         writeln!(out)?;
         write_paragraph(out, "", &line, WIDTH)?;
     }
@@ -79,13 +80,13 @@ fn write_text(
         write_paragraph(
             out,
             "",
-            &format!("Note: {}", wording::mix_notice(catalogue, notice)),
+            &format!("Note: {}", wording::mix_notice(catalogue, notice, locale)),
             WIDTH,
         )?;
     }
     write_cautions(catalogue, answer.parts.iter(), out)?;
     writeln!(out)?;
-    write_paragraph(out, "", wording::DISCLAIMER, WIDTH)?;
+    write_paragraph(out, "", wording::disclaimer(locale), WIDTH)?;
     Ok(())
 }
 
@@ -93,7 +94,7 @@ fn write_text(
 pub fn write_mixture(
     mixture: &Mixture,
     target: &Target,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let row =
@@ -101,15 +102,15 @@ pub fn write_mixture(
             let (value, range) = match interval {
                 Some(interval) => (
                     text(interval.value),
-                    wording::interval_text(&interval, text),
+                    wording::interval_text(&interval, text, locale),
                 ),
                 None => ("–".to_owned(), String::new()),
             };
             let range = if range == value { String::new() } else { range };
             vec![name.to_owned(), value, range, judged]
         };
-    let kg = |value: f64| mass_text(value, system);
-    let litres = |value: f64| volume_text(value, system);
+    let kg = |value: f64| locale.mass(value);
+    let litres = |value: f64| locale.volume(value);
     let aim = |word: &str, low: String, high: String| format!("{word}; aim {low} to {high}");
     let rows = vec![
         vec![
@@ -118,34 +119,39 @@ pub fn write_mixture(
             "8 in 10 lie in".to_owned(),
             String::new(),
         ],
-        row("C:N", mixture.carbon_to_nitrogen, &wording::ratio_text, {
-            aim(
-                wording::ratio_state(mixture, target).1,
-                wording::ratio_text(target.carbon_to_nitrogen_low),
-                wording::ratio_text(target.carbon_to_nitrogen_high),
-            )
-        }),
+        row(
+            "C:N",
+            mixture.carbon_to_nitrogen,
+            &|value| wording::ratio_text(value, locale),
+            {
+                aim(
+                    wording::ratio_state(mixture, target, locale).1,
+                    wording::ratio_text(target.carbon_to_nitrogen_low, locale),
+                    wording::ratio_text(target.carbon_to_nitrogen_high, locale),
+                )
+            },
+        ),
         row(
             "moisture",
             Some(mixture.moisture_wet_basis),
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             {
                 aim(
-                    wording::moisture_state(mixture, target).1,
-                    wording::percent_text(target.moisture_wet_basis_low),
-                    wording::percent_text(target.moisture_wet_basis_high),
+                    wording::moisture_state(mixture, target, locale).1,
+                    wording::percent_text(target.moisture_wet_basis_low, locale),
+                    wording::percent_text(target.moisture_wet_basis_high, locale),
                 )
             },
         ),
         row(
             "free air space",
             mixture.free_air_space,
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             {
                 aim(
-                    wording::air_state(mixture, target).1,
-                    wording::percent_text(target.free_air_space_low),
-                    wording::percent_text(target.free_air_space_high),
+                    wording::air_state(mixture, target, locale).1,
+                    wording::percent_text(target.free_air_space_low, locale),
+                    wording::percent_text(target.free_air_space_high, locale),
                 )
             },
         ),
@@ -166,7 +172,7 @@ pub fn write_mixture(
         row(
             "biodegradable",
             Some(mixture.biodegradable_dry_basis),
-            &wording::percent_text,
+            &|value| wording::percent_text(value, locale),
             "of dry matter".to_owned(),
         ),
         row("nitrogen", Some(mixture.nitrogen_kg), &kg, String::new()),
@@ -174,49 +180,49 @@ pub fn write_mixture(
             "phosphorus",
             mixture.phosphorus.mass_kg,
             &kg,
-            known(mixture.phosphorus.known_share_of_dry_matter),
+            known(mixture.phosphorus.known_share_of_dry_matter, locale),
         ),
         row(
             "potassium",
             mixture.potassium.mass_kg,
             &kg,
-            known(mixture.potassium.known_share_of_dry_matter),
+            known(mixture.potassium.known_share_of_dry_matter, locale),
         ),
         row(
             "calcium",
             mixture.calcium.mass_kg,
             &kg,
-            known(mixture.calcium.known_share_of_dry_matter),
+            known(mixture.calcium.known_share_of_dry_matter, locale),
         ),
         row(
             "magnesium",
             mixture.magnesium.mass_kg,
             &kg,
-            known(mixture.magnesium.known_share_of_dry_matter),
+            known(mixture.magnesium.known_share_of_dry_matter, locale),
         ),
         row(
             "sodium",
             mixture.sodium.mass_kg,
             &kg,
-            known(mixture.sodium.known_share_of_dry_matter),
+            known(mixture.sodium.known_share_of_dry_matter, locale),
         ),
     ];
     write_rows(out, &rows)?;
     writeln!(
         out,
         "\nChance to lie within all three aims: {}.",
-        wording::chance_text(mixture.chance.all)
+        wording::chance_text(mixture.chance.all, locale)
     )?;
     Ok(())
 }
 
-fn known(share: f64) -> String {
+fn known(share: f64, locale: Locale) -> String {
     if share >= 0.995 {
         String::new()
     } else {
         format!(
             "known for {} of the dry matter",
-            wording::percent_text(share)
+            wording::percent_text(share, locale)
         )
     }
 }

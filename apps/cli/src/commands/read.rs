@@ -13,18 +13,18 @@ use crate::telling::record_and_tell;
 /// Runs the command.
 pub fn run(arguments: &ReadArguments, out: &mut impl Write) -> Result<(), Failure> {
     let mut keeping = Keeping::to_write(&arguments.record.journal)?;
-    let system = keeping.system();
+    let locale = keeping.locale();
     let read = Read {
         heap: keeping.heap(arguments.heap.as_deref())?,
         probes: arguments
             .temperature
             .iter()
-            .map(|text| probe(text, system, "--temperature"))
+            .map(|text| probe(text, locale.units, "--temperature"))
             .collect::<Result<_, _>>()?,
         air_temperature_c: arguments
             .air
             .as_deref()
-            .map(|text| temperature_c(text, system, "--air"))
+            .map(|text| temperature_c(text, locale.units, "--air"))
             .transpose()?,
         squeeze: arguments
             .squeeze

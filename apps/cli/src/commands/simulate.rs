@@ -9,14 +9,15 @@ use heapwright_answers::{Done, SimulationAnswer, SimulationQuestion, prepared};
 use heapwright_catalogue::Catalogue;
 use heapwright_drawings::{Field, core_over_time, cut_open, cut_with_key, over_time};
 use heapwright_garden::Garden;
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_CASE_BYTES, check_work, read_simulation, simulation_json};
 use heapwright_wording as wording;
 
-use crate::arguments::{Drawn, SimulateArguments, UnitsArgument};
+use crate::arguments::{Drawn, SimulateArguments};
 use crate::commands::mix::WIDTH;
 use crate::failure::Failure;
 use crate::input;
+use crate::keeping::plain_locale;
 use crate::members::{is_shown, on_all_processors};
 use crate::svg;
 use crate::table::write_paragraph;
@@ -72,13 +73,10 @@ fn answer(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Fai
         write_csv(&answer, out)?;
         return Ok(());
     }
-    let system = match arguments.units {
-        Some(UnitsArgument::Us) => UnitSystem::UsCustomary,
-        _ => UnitSystem::Metric,
-    };
+    let locale = plain_locale(arguments.units);
     match arguments.svg {
-        Some(drawn) => out.write_all(picture(&answer, drawn).as_bytes())?,
-        None => write_text(catalogue, &answer, system, out)?,
+        Some(drawn) => out.write_all(picture(&answer, drawn, locale).as_bytes())?,
+        None => write_text(catalogue, &answer, locale, out)?,
     }
     Ok(())
 }
@@ -124,20 +122,20 @@ fn peak_day(
 fn write_text(
     catalogue: &Catalogue,
     answer: &SimulationAnswer,
-    system: UnitSystem,
+    locale: Locale,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    for line in wording::simulation_lines(answer, system) {
+    for line in wording::simulation_lines(answer, locale) {
         write_paragraph(out, "", &line, WIDTH)?;
     }
     if answer.spread.is_some_and(|spread| spread.members > 1) {
-        write_paragraph(out, "", wording::BANDS, WIDTH)?;
+        write_paragraph(out, "", wording::bands(locale), WIDTH)?;
     }
-    for sentence in wording::simulation_notices(catalogue, &answer.notices) {
+    for sentence in wording::simulation_notices(catalogue, &answer.notices, locale) {
         write_paragraph(out, "", &format!("Note: {sentence}"), WIDTH)?;
     }
     writeln!(out)?;
-    write_paragraph(out, "", wording::SIMULATION_LIMITS, WIDTH)?;
+    write_paragraph(out, "", wording::simulation_limits(locale), WIDTH)?;
     Ok(())
 }
 
@@ -219,7 +217,7 @@ pub fn flags(answer: &SimulationAnswer, zero_d: f64) -> Vec<(f64, String)> {
         .collect()
 }
 
-fn picture(answer: &SimulationAnswer, drawn: Drawn) -> String {
+fn picture(answer: &SimulationAnswer, drawn: Drawn, locale: Locale) -> String {
     if drawn == Drawn::Core {
         let mut shown = core_over_time(answer, 0.0, 0.0);
         shown.flags = flags(answer, 0.0);
@@ -227,7 +225,7 @@ fn picture(answer: &SimulationAnswer, drawn: Drawn) -> String {
         return svg::complete(&drawing, "Temperature of the core", &key(answer, &[]));
     }
     let day = answer.fields.first().map_or(0.0, |field| field.time_d);
-    cut(answer, drawn, &wording::day_of_case(day))
+    cut(answer, drawn, &wording::day_of_case(day, locale))
 }
 
 /// What the bands and lines of a picture are.

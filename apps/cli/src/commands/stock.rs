@@ -146,7 +146,7 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
         )?;
         return Ok(());
     }
-    let system = keeping.system();
+    let locale = keeping.locale();
     let mut rows = Vec::new();
     for (stock, told) in garden.stores.iter().zip(stores) {
         let conditions: Vec<&str> = stock
@@ -164,9 +164,9 @@ fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> 
             stock
                 .amount
                 .as_ref()
-                .map_or_else(|| "plenty".to_owned(), |amount| amount_text(amount, system)),
+                .map_or_else(|| "plenty".to_owned(), |amount| amount_text(amount, locale)),
             name,
-            format!("{} at a time", amount_text(&stock.scoop, system)),
+            format!("{} at a time", amount_text(&stock.scoop, locale)),
         ]);
     }
     write_rows(out, &rows)?;

@@ -14,12 +14,12 @@ use crate::telling::record_and_tell;
 /// Runs the command.
 pub fn run(arguments: &TestArguments, out: &mut impl Write) -> Result<(), Failure> {
     let mut keeping = Keeping::to_write(&arguments.record.journal)?;
-    let system = keeping.system();
+    let locale = keeping.locale();
     let laboratory = laboratory(&arguments.laboratory);
     let self_heating = match (&arguments.heated_to, &arguments.room) {
         (Some(highest), Some(room)) => Some(SelfHeatingTest {
-            highest_c: temperature_c(highest, system, "--heated-to")?,
-            room_c: temperature_c(room, system, "--room")?,
+            highest_c: temperature_c(highest, locale.units, "--heated-to")?,
+            room_c: temperature_c(room, locale.units, "--room")?,
         }),
         _ => None,
     };

@@ -59,7 +59,7 @@ fn nothing() -> Failure {
 }
 
 fn line(keeping: &Keeping, event: &Event) -> String {
-    wording::entry_line(catalogue(), &keeping.state, event, keeping.system())
+    wording::entry_line(catalogue(), &keeping.state, event, keeping.locale())
 }
 
 /// True for what can be taken back: it stands, and is no withdrawal itself.
@@ -194,7 +194,7 @@ fn list(
         writeln!(out, "Nothing was written down on this device.")?;
     }
     for event in standing.iter().filter_map(|entry| entry.recorded()) {
-        let ago = wording::ago_text(event.recorded, keeping.edges.now);
+        let ago = wording::ago_text(event.recorded, keeping.edges.now, keeping.locale());
         writeln!(out, "{}  (written down {ago})", line(keeping, event))?;
     }
     Ok(())

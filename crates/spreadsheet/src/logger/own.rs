@@ -8,6 +8,7 @@ use heapwright_wording::Word;
 
 use super::fault::{FaultKind, shown};
 use super::numbers::number;
+use crate::ENGLISH;
 use crate::readings::{BETWEEN_WORDS, READINGS_HEADER};
 use crate::table::unguarded;
 
@@ -87,7 +88,7 @@ impl<'a> Cells<'a> {
                     .iter()
                     .copied()
                     .chain([other])
-                    .find(|choice| choice.word().eq_ignore_ascii_case(word))
+                    .find(|choice| choice.word(ENGLISH).eq_ignore_ascii_case(word))
                     .ok_or_else(|| self.fault(name, FaultKind::NotAWord { cell: shown(word) }))
             })
             .collect()

@@ -4,12 +4,14 @@ use heapwright_answers::spreading::Brought;
 use heapwright_answers::{BedAnswer, BedsAnswer};
 use heapwright_catalogue::{Catalogue, SourceKind};
 use heapwright_garden::Garden;
-use heapwright_quantity::{Interval, UnitSystem};
-use heapwright_wording::{BEDS_LIMITS, bed_limit_name, beds_notice, binding_line, binding_name};
+use heapwright_quantity::Interval;
+use heapwright_texts::Locale;
+use heapwright_wording::{bed_limit_name, beds_limits, beds_notice, binding_line, binding_name};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::answer::FigureJson;
 
 /// What `heapwright beds plan` answers.
@@ -157,9 +159,9 @@ pub fn beds_plan_json(catalogue: &Catalogue, garden: &Garden, answer: &BedsAnswe
         notices: answer
             .notices
             .iter()
-            .map(|notice| beds_notice(notice, UnitSystem::Metric).replace('\u{a0}', " "))
+            .map(|notice| beds_notice(notice, Locale::default()).replace('\u{a0}', " "))
             .collect(),
-        limits: BEDS_LIMITS.to_owned(),
+        limits: beds_limits(ENGLISH).to_owned(),
         sources: sources(catalogue, &answer.source_keys),
     }
 }
@@ -238,14 +240,14 @@ fn bed_plan_json(catalogue: &Catalogue, garden: &Garden, bed: &BedAnswer) -> Bed
         ),
         met_pct: three(share.met, 100.0),
         surplus_phosphorus_g_m2: share.surplus_phosphorus_kg_m2 * GRAMS,
-        binding: binding_name(share.binding).to_owned(),
-        reason: binding_line(bed, UnitSystem::Metric).replace('\u{a0}', " "),
+        binding: binding_name(share.binding, ENGLISH).to_owned(),
+        reason: binding_line(bed, Locale::default()).replace('\u{a0}', " "),
         limits: share
             .weighed
             .allowed
             .iter()
             .map(|allowed| BedLimitJson {
-                limit: bed_limit_name(allowed.limit).to_owned(),
+                limit: bed_limit_name(allowed.limit, ENGLISH).to_owned(),
                 depth_mm: Some(allowed.depth_m * MILLIMETRES).filter(|depth| depth.is_finite()),
             })
             .collect(),

@@ -2,12 +2,13 @@
 
 use heapwright_answers::DiversionAnswer;
 use heapwright_answers::finish::{Climate, Kind};
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
 use crate::answer::FigureJson;
 
 /// What `heapwright diversion` answers.
@@ -120,16 +121,16 @@ pub fn diversion_json(answer: &DiversionAnswer) -> DiversionJson {
             .kinds
             .iter()
             .map(|kept| KindJson {
-                kind: wording::kind_name(kept.kind).to_owned(),
+                kind: wording::kind_name(kept.kind, ENGLISH).to_owned(),
                 wet_mass_kg: FigureJson::of(kept.wet_kg, 1.0),
             })
             .collect(),
         weekly_kg: answer.weekly_kg,
         not_waste_kg: answer.not_waste_kg,
         climate: answer.climate.as_ref().map(climate_json),
-        notices: wording::diversion_lines(answer, UnitSystem::Metric)
+        notices: wording::diversion_lines(answer, Locale::default())
             .into_iter()
-            .chain(wording::climate_lines(answer, UnitSystem::Metric))
+            .chain(wording::climate_lines(answer, Locale::default()))
             .collect(),
     }
 }
@@ -145,11 +146,11 @@ fn climate_json(climate: &Climate) -> ClimateJson {
             .ways
             .iter()
             .map(|way| WayJson {
-                instead_of: wording::otherwise_name(way.otherwise).to_owned(),
+                instead_of: wording::otherwise_name(way.otherwise, ENGLISH).to_owned(),
                 spared_kg: FigureJson::of(way.spared_kg, 1.0),
                 net_kg: FigureJson::of(way.net_kg, 1.0),
             })
             .collect(),
-        method: wording::CLIMATE_METHOD.to_owned(),
+        method: wording::climate_method(ENGLISH).to_owned(),
     }
 }

@@ -9,6 +9,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::TodayJson;
+use crate::ENGLISH;
 use crate::answer::FigureJson;
 
 /// What `heapwright ledger` answers.
@@ -99,7 +100,7 @@ pub fn ledger_json(state: &State, answer: &LedgerAnswer) -> LedgerJson {
     let accounts = &answer.accounts;
     LedgerJson {
         heap: answer.heap.to_string(),
-        name: wording::heap_name(state, answer.heap).to_owned(),
+        name: wording::heap_name(state, answer.heap, ENGLISH).to_owned(),
         now: answer.now.to_string(),
         sources: answer.sources.iter().map(source_json).collect(),
         elements: Element::ALL
@@ -122,7 +123,7 @@ pub fn ledger_json(state: &State, answer: &LedgerAnswer) -> LedgerJson {
         organic_loss_pct: FigureJson::of(accounts.organic_loss, 100.0),
         laboratory: answer.laboratory.map(|at| at.to_string()),
         simulated: answer.simulated.as_ref().map(TodayJson::of),
-        notices: wording::ledger_lines(answer),
+        notices: wording::ledger_lines(answer, ENGLISH),
     }
 }
 

@@ -15,6 +15,8 @@ use heapwright_wording as wording;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::ENGLISH;
+
 /// What the simulation says of a heap today; nothing of it was measured.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(JsonSchema))]
@@ -75,7 +77,7 @@ impl TodayJson {
             core_temperature_c: today.core_temperature_c,
             air_temperature_c: today.air_temperature_c,
             standard_uptake_mg_per_g_vs_h: uptake,
-            respiration_class: wording::respiration_word(class).to_owned(),
+            respiration_class: wording::respiration_word(class, ENGLISH).to_owned(),
             cn_ratio: today.carbon_to_nitrogen,
             ammonium_pct_of_nitrogen: today.ammonium_share * 100.0,
             ready_day: today.ready_day,

@@ -8,6 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::TodayJson;
+use crate::ENGLISH;
 use crate::answer::FigureJson;
 
 /// What `heapwright ready` answers.
@@ -98,7 +99,7 @@ pub struct YieldJson {
 pub fn ready_json(state: &State, answer: &ReadyAnswer) -> ReadyJson {
     ReadyJson {
         heap: answer.heap.to_string(),
-        name: wording::heap_name(state, answer.heap).to_owned(),
+        name: wording::heap_name(state, answer.heap, ENGLISH).to_owned(),
         now: answer.now.to_string(),
         verdict: wording::verdict_word(answer.judgement.verdict).to_owned(),
         stability: wording::shown_word(answer.judgement.stability).to_owned(),
@@ -112,7 +113,7 @@ pub fn ready_json(state: &State, answer: &ReadyAnswer) -> ReadyJson {
             .collect(),
         expected: answer.yields.as_ref().map(yield_json),
         simulated: answer.simulated.as_ref().map(TodayJson::of),
-        sentences: wording::verdict_lines(answer),
+        sentences: wording::verdict_lines(answer, ENGLISH),
     }
 }
 
@@ -127,9 +128,11 @@ fn hint_key(hint: Hint) -> &'static str {
 
 fn sign_json(sign: &Sign) -> SignJson {
     let (test, value, class) = match &sign.finding {
-        Finding::SelfHeating { rise_k, class, .. } => {
-            ("self_heating", *rise_k, Some(wording::heating_word(*class)))
-        }
+        Finding::SelfHeating { rise_k, class, .. } => (
+            "self_heating",
+            *rise_k,
+            Some(wording::heating_word(*class, ENGLISH)),
+        ),
         Finding::Reheating { rise_k, .. } => ("reheating", *rise_k, None),
         Finding::Bag { days, .. } => ("bag", *days, None),
         Finding::Respiration {
@@ -138,19 +141,19 @@ fn sign_json(sign: &Sign) -> SignJson {
         } => (
             "respiration",
             *carbon_mg_g_d,
-            Some(wording::respiration_word(*class)),
+            Some(wording::respiration_word(*class, ENGLISH).to_owned()),
         ),
         Finding::Germination { index } => ("germination", index * 100.0, None),
         Finding::Emergence { share, class } => (
             "seedlings",
             share * 100.0,
-            Some(wording::maturity_word(*class)),
+            Some(wording::maturity_word(*class, ENGLISH).to_owned()),
         ),
         Finding::CarbonToNitrogen { ratio } => ("cn_ratio", *ratio, None),
         Finding::AmmoniumToNitrate { ratio, class } => (
             "ammonium_to_nitrate",
             *ratio,
-            Some(wording::maturity_word(*class)),
+            Some(wording::maturity_word(*class, ENGLISH).to_owned()),
         ),
         Finding::Ammonium {
             nitrogen_mg_kg,
@@ -158,7 +161,7 @@ fn sign_json(sign: &Sign) -> SignJson {
         } => (
             "ammonium",
             *nitrogen_mg_kg,
-            Some(wording::maturity_word(*class)),
+            Some(wording::maturity_word(*class, ENGLISH).to_owned()),
         ),
     };
     SignJson {
@@ -170,13 +173,13 @@ fn sign_json(sign: &Sign) -> SignJson {
         .to_owned(),
         at: sign.at.to_string(),
         value,
-        class: class.map(str::to_owned),
-        standing: wording::standing_word(sign.standing).to_owned(),
+        class,
+        standing: wording::standing_word(sign.standing, ENGLISH).to_owned(),
         counts: sign.counts(),
         doubts: sign
             .doubts
             .iter()
-            .map(|doubt| wording::doubt_line(*doubt).to_owned())
+            .map(|doubt| wording::doubt_line(*doubt, ENGLISH).to_owned())
             .collect(),
     }
 }
@@ -193,7 +196,7 @@ fn yield_json(yields: &YieldAnswer) -> YieldJson {
         harvests: yields.harvests,
         harvests_left_out: yields.harvests_left_out,
         ash_measured: yields.ash_measured,
-        notices: wording::yield_lines(yields),
+        notices: wording::yield_lines(yields, ENGLISH),
     }
 }
 
@@ -220,15 +223,15 @@ pub struct HomeTestJson {
 /// The sheet of a home test as JSON.
 #[must_use]
 pub fn home_test_json(test: HomeTest) -> HomeTestJson {
-    let sheet = test.sheet();
+    let sheet = test.sheet(ENGLISH);
     let owned = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
     HomeTestJson {
         name: sheet.name.to_owned(),
         title: sheet.title.to_owned(),
         tells: sheet.tells.to_owned(),
         needs: sheet.needs.to_owned(),
-        steps: owned(sheet.steps),
-        reading: owned(sheet.reading),
+        steps: owned(&sheet.steps),
+        reading: owned(&sheet.reading),
         record: sheet.record.to_owned(),
     }
 }

@@ -3,11 +3,13 @@
 use heapwright_answers::heap::{Band, Bands, CellField, Snapshot, Summary};
 use heapwright_answers::{FieldsAt, SimulationAnswer, SimulationNotice, Spread};
 use heapwright_catalogue::Catalogue;
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+use crate::ENGLISH;
 
 /// What `heapwright simulate` answers: series with one entry a row.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
@@ -257,14 +259,14 @@ fn band(of: Band, per: f64) -> BandJson {
 #[must_use]
 pub fn simulation_json(catalogue: &Catalogue, answer: &SimulationAnswer) -> SimulationJson {
     let mut json = bare(answer);
-    json.sentences = wording::simulation_lines(answer, UnitSystem::Metric);
+    json.sentences = wording::simulation_lines(answer, Locale::default());
     json.notices = notices(catalogue, &answer.notices);
     json
 }
 
 pub(super) fn notices(catalogue: &Catalogue, all: &[SimulationNotice]) -> Vec<String> {
     all.iter()
-        .map(|notice| wording::simulation_notice(catalogue, notice))
+        .map(|notice| wording::simulation_notice(catalogue, notice, ENGLISH))
         .collect()
 }
 

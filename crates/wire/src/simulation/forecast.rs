@@ -4,14 +4,16 @@ use heapwright_answers::heap::Action;
 use heapwright_answers::{Ahead, ForecastAnswer, PlanAnswer};
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::Moment;
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::answer::{SimulationJson, bare, notices};
+
+use crate::ENGLISH;
 
 /// What `heapwright forecast` answers.
 #[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
@@ -120,7 +122,7 @@ pub fn forecast_json(
         .map_or(answer.now.instant_ms, |plan| plan.answer.start_ms);
     ForecastJson {
         heap: answer.heap.to_string(),
-        name: wording::heap_name(state, answer.heap).to_owned(),
+        name: wording::heap_name(state, answer.heap, ENGLISH).to_owned(),
         now: answer.now.to_string(),
         start: Moment::new(start_ms, answer.now.offset_min)
             .unwrap_or(answer.now)
@@ -139,7 +141,7 @@ pub fn forecast_json(
                 temperature_c: reading.temperature_c,
                 place: reading
                     .place
-                    .map(|place| wording::Word::word(place).to_owned()),
+                    .map(|place| wording::Word::word(place, ENGLISH).to_owned()),
                 depth_m: reading.depth_m,
                 computed_core_c: reading.computed_core_c,
             })
@@ -169,7 +171,7 @@ fn plan_json(answer: &ForecastAnswer, plan: &PlanAnswer) -> PlanJson {
             })
             .collect(),
         ahead: ahead(&plan.answer.ahead, answer.now_d),
-        sentences: wording::plan_lines(answer, plan, UnitSystem::Metric),
+        sentences: wording::plan_lines(answer, plan, Locale::default()),
         simulation: bare(&plan.answer),
     }
 }

@@ -1,0 +1,249 @@
+//! The words of the tables in another language, put in the place of the English ones.
+
+use std::fmt;
+
+use heapwright_terms::{Caution, Material};
+
+use crate::records::{CautionAbout, CautionText, HygieneRule, Name, NameKind};
+use crate::rows::Records;
+use crate::spreading::Spreading;
+
+/// The words of the tables in German, one line a row: key, tab, fields.
+#[cfg(feature = "all-languages")]
+pub const GERMAN: &str = include_str!(concat!(env!("OUT_DIR"), "/de.words"));
+
+/// Finds a field of a row by a key such as `material/apple`; `None` leaves English.
+#[derive(Clone, Copy)]
+pub struct Words(pub &'static Word);
+
+/// The field of a row by its key and place.
+pub type Word = dyn Fn(&str, usize) -> Option<&'static str> + Send + Sync;
+
+impl Words {
+    fn of(self, key: &str, field: usize) -> Option<&'static str> {
+        self.0(key, field)
+    }
+}
+
+impl fmt::Debug for Words {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("Words")
+    }
+}
+
+/// Puts the words in the place of those of the table.
+pub(crate) fn translate(records: &mut Records, words: Words) {
+    for material in &mut records.materials {
+        let key = format!("material/{}", material.id.0);
+        put(&mut material.name, words.of(&key, 0));
+        put(&mut material.short_name, words.of(&key, 1));
+    }
+    for measure in &mut records.measures {
+        let key = format!("measure/{}", measure.id);
+        // A journal may have been written in English.
+        let english = [measure.name.clone(), measure.plural.clone()];
+        measure.other_words.extend(english);
+        put(&mut measure.name, words.of(&key, 0));
+        put(&mut measure.plural, words.of(&key, 1));
+        list(&mut measure.other_words, words.of(&key, 2));
+    }
+    for condition in &mut records.conditions {
+        let key = format!("condition/{}", condition.id);
+        condition.other_words.push(condition.name.clone());
+        put(&mut condition.name, words.of(&key, 0));
+        list(&mut condition.other_words, words.of(&key, 1));
+    }
+}
+
+/// The same for what materials are called, in the order of `materials`.
+pub(crate) fn translate_names(materials: &[Material], names: &mut [Vec<Name>], words: Words) {
+    for (material, names) in materials.iter().zip(names) {
+        let key = format!("material/{}", material.id.0);
+        let Some(short) = words.of(&key, 1) else {
+            continue;
+        };
+        let others = words.of(&key, 2).unwrap_or_default().split(';');
+        *names = [short]
+            .into_iter()
+            .chain(others.filter(|word| !word.is_empty()))
+            .enumerate()
+            .map(|(place, word)| Name {
+                text: word.to_owned(),
+                kind: if place == 0 {
+                    NameKind::Short
+                } else {
+                    NameKind::Name
+                },
+                note: String::new(),
+            })
+            .collect();
+    }
+}
+
+/// The same for what to beware of.
+pub(crate) fn translate_cautions(cautions: &mut [CautionText], words: Words) {
+    for caution in cautions {
+        let key = match &caution.about {
+            CautionAbout::Flag(flag) => format!("caution/{}", flag_word(*flag)),
+            CautionAbout::Material(id) => format!("caution/{}", id.0),
+        };
+        put(&mut caution.reason, words.of(&key, 0));
+        put(&mut caution.advice, words.of(&key, 1));
+        put(&mut caution.local_rule, words.of(&key, 2));
+        put(&mut caution.before_use, words.of(&key, 3));
+    }
+}
+
+impl HygieneRule {
+    /// The rule in another language.
+    #[must_use]
+    pub fn translated(&self, words: Words) -> Self {
+        let mut rule = self.clone();
+        let key = format!("rule/{}", rule.id);
+        put(&mut rule.name, words.of(&key, 0));
+        put(&mut rule.asks, words.of(&key, 1));
+        put(&mut rule.also_asks, words.of(&key, 2));
+        put(&mut rule.scope, words.of(&key, 3));
+        rule
+    }
+}
+
+impl Spreading {
+    /// Crops, their groups and the uses of compost in another language.
+    #[must_use]
+    pub fn translated(&self, words: Words) -> Self {
+        let mut spreading = self.clone();
+        for crop in &mut spreading.crops {
+            let key = format!("crop/{}", crop.id);
+            put(&mut crop.name, words.of(&key, 0));
+            list(&mut crop.other_words, words.of(&key, 1));
+        }
+        for group in &mut spreading.groups {
+            put(
+                &mut group.name,
+                words.of(&format!("crop-group/{}", group.id), 0),
+            );
+        }
+        for way in &mut spreading.uses {
+            let key = format!("use/{}", way.id);
+            put(&mut way.name, words.of(&key, 0));
+            put(&mut way.advice, words.of(&key, 1));
+        }
+        spreading
+    }
+}
+
+fn put(place: &mut String, word: Option<&str>) {
+    if let Some(word) = word.filter(|word| !word.is_empty()) {
+        word.clone_into(place);
+    }
+}
+
+/// English words stay known beside those of the language.
+fn list(place: &mut Vec<String>, words: Option<&str>) {
+    let words = words.unwrap_or_default().split(';');
+    place.extend(words.filter(|word| !word.is_empty()).map(str::to_owned));
+}
+
+/// A flag as the table writes it.
+const fn flag_word(flag: Caution) -> &'static str {
+    match flag {
+        Caution::Acidic => "acidic",
+        Caution::Alkaline => "alkaline",
+        Caution::AttractsAnimals => "attracts_animals",
+        Caution::Avoid => "avoid",
+        Caution::Compacts => "compacts",
+        Caution::ContaminantRisk => "contaminant_risk",
+        Caution::HerbicideRisk => "herbicide_risk",
+        Caution::LimitAmount => "limit_amount",
+        Caution::MatsWhenWet => "mats_when_wet",
+        Caution::PathogenRisk => "pathogen_risk",
+        Caution::RegulatedAnimalByproduct => "regulated_animal_byproduct",
+        Caution::Salty => "salty",
+        Caution::ShredFirst => "shred_first",
+        Caution::WeedSeedRisk => "weed_seed_risk",
+    }
+}
+
+#[cfg(all(test, feature = "all-languages"))]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use crate::{Catalogue, GERMAN, MatchRank, Resolution, Spreading, Words, hygiene_rules};
+
+    fn german(key: &str, field: usize) -> Option<&'static str> {
+        let lines: BTreeMap<&str, &str> = GERMAN
+            .lines()
+            .filter_map(|line| line.split_once('\t'))
+            .collect();
+        lines.get(key)?.split('\t').nth(field)
+    }
+
+    const GERMAN_WORDS: Words = Words(&german);
+
+    #[test]
+    fn every_word_has_its_place_and_no_figure_changes() {
+        let (english, german) = (Catalogue::built_in(), Catalogue::translated(GERMAN_WORDS));
+        for (before, after) in english.materials().iter().zip(german.materials()) {
+            assert_eq!(before.id, after.id);
+            assert_eq!(before.bulk_density_kg_m3, after.bulk_density_kg_m3);
+        }
+        for (before, after) in english.measures().iter().zip(german.measures()) {
+            assert_eq!(before.volume_m3, after.volume_m3);
+            assert_ne!(before.plural, after.plural);
+            assert!(after.other_words.contains(&before.plural));
+        }
+        for material in english.materials() {
+            for (before, after) in english
+                .cautions_for(material)
+                .iter()
+                .zip(german.cautions_for(material))
+            {
+                assert_eq!(before.about, after.about);
+                assert_ne!(before.reason, after.reason);
+                assert_eq!(before.local_rule.is_empty(), after.local_rule.is_empty());
+            }
+        }
+        for rule in hygiene_rules() {
+            let after = rule.translated(GERMAN_WORDS);
+            assert_ne!(rule.asks, after.asks);
+            // Whatever language: the same figures.
+            let figures = |text: &str| {
+                text.chars()
+                    .filter(char::is_ascii_digit)
+                    .collect::<String>()
+            };
+            assert_eq!(figures(&rule.asks), figures(&after.asks), "{}", rule.id);
+        }
+        let spreading = Spreading::built_in().translated(GERMAN_WORDS);
+        for (before, after) in Spreading::built_in().uses().iter().zip(spreading.uses()) {
+            assert_ne!(before.advice, after.advice);
+        }
+    }
+
+    #[test]
+    fn german_words_find_their_material() {
+        let catalogue = Catalogue::translated(GERMAN_WORDS);
+        for (words, id) in [
+            ("Kartoffelschalen", "potato_peelings"),
+            ("kaffeesatz", "coffee_grounds"),
+            ("Laub", "dry_leaves_mixed"),
+            ("Rasenschnitt", "grass_clippings_fresh"),
+            ("Sägemehl", "sawdust_hardwood"),
+            ("Möhren", "carrot"),
+            ("Pappe", "corrugated_cardboard"),
+        ] {
+            match catalogue.resolve(words) {
+                Resolution::One(found) => {
+                    assert_eq!(found.material.0, id, "{words}");
+                    assert_eq!(found.rank, MatchRank::Exact, "{words}");
+                }
+                other => panic!("{words}: {other:?}"),
+            }
+        }
+        assert_eq!(
+            catalogue.search("kafee satz", 3)[0].material.0,
+            "coffee_grounds"
+        );
+    }
+}
