@@ -255,7 +255,10 @@ impl Looking {
         let Some(first) = ways.first() else {
             return Err(wording::ahead::nothing_ahead(self.asked.locale).to_owned());
         };
-        for line in first.lines(&ways).map_err(|error| sentence(&error, self.asked.locale))? {
+        for line in first
+            .lines(&ways)
+            .map_err(|error| sentence(&error, self.asked.locale))?
+        {
             self.lines.push(line);
             self.done += 1;
         }
@@ -452,7 +455,10 @@ mod tests {
     #[test]
     fn a_heap_in_which_nothing_lies_is_told_what_to_do() {
         let told = Looking::new(&question(0, false, true)).err();
-        assert_eq!(told.as_deref(), Some(wording::ahead::nothing_ahead(Locale::default())));
+        assert_eq!(
+            told.as_deref(),
+            Some(wording::ahead::nothing_ahead(Locale::default()))
+        );
         assert!(Looking::new("{}").is_err());
     }
 }

@@ -13,6 +13,7 @@ use heapwright_terms::{MaterialId, Target};
 use heapwright_wording::page::sentence;
 
 use crate::demo;
+use crate::language;
 use crate::state::{AimField, Page};
 
 /// Water is poured by the half litre: finer is not worth measuring.
@@ -97,7 +98,7 @@ pub fn vocabulary(catalogue: &Catalogue) -> Vocabulary {
 /// Computes the page, with a garden of the keeper's own or the example.
 #[must_use]
 pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let vocabulary = vocabulary(catalogue);
     let mut faults = Vec::new();
     let base = own.cloned().unwrap_or_else(demo::garden);
@@ -169,7 +170,7 @@ pub fn mapped(shown: &Shown) -> Option<OnTheMap> {
     let (garden, question) = shown.asked.as_ref()?;
     let (hand, added) = mix.parts.split_at(question.have.len().min(mix.parts.len()));
     on_the_map(
-        Catalogue::built_in(),
+        language::catalogue(),
         garden,
         (hand, added, mix.water_kg),
         &whole_measures(&question.reach),
@@ -199,7 +200,7 @@ pub fn in_heap(
     heap: EventId,
     at: Moment,
 ) -> Result<Option<MixAnswer>, String> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let garden = garden_now(page, state, at);
     let (parts, water_kg) = garden.parts_of(catalogue, state, &state.contents(heap));
     if parts.is_empty() {
@@ -217,7 +218,7 @@ pub fn in_heap(
 
 /// Litres of a volume that was typed, or of a measure.
 pub fn litres(page: &Page, own: Option<&Garden>, typed: &str, unit: &str) -> Result<f64, String> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let vocabulary = vocabulary(catalogue);
     let amount = typed_amount(typed, unit, &vocabulary)?;
     let garden = measured(
@@ -243,7 +244,7 @@ pub fn litres(page: &Page, own: Option<&Garden>, typed: &str, unit: &str) -> Res
 /// The garden of a journal, with what the keeper's own vessels hold.
 #[must_use]
 pub fn garden_now(page: &Page, state: &State, at: Moment) -> Garden {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     measured(
         Garden::from_state(catalogue, state, at),
         page,

@@ -14,6 +14,7 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::keeping::{Journal, KeepError, Keeper, device};
+use crate::language;
 use crate::places::{
     balance::under_the_answer, beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook,
     settings::Settings, stores::Stores, today::Today,
@@ -64,11 +65,11 @@ pub fn later() -> Result<Later, KeepError> {
         sun,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
-        log: |keeper, content, happened, system| {
-            Box::pin(keeper.log_now(content, happened, system))
+        log: |keeper, content, happened, locale| {
+            Box::pin(keeper.log_now(content, happened, locale))
         },
-        withdraw: |keeper, event, withdraw, system| {
-            Box::pin(keeper.withdraw_now(event, withdraw, system))
+        withdraw: |keeper, event, withdraw, locale| {
+            Box::pin(keeper.withdraw_now(event, withdraw, locale))
         },
     })
 }
@@ -94,7 +95,7 @@ fn place(route: Route) -> AnyView {
 }
 
 fn find(words: &str, most: usize) -> Vec<(String, String)> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let mut names: Vec<(String, String)> = Vec::new();
     // A material is found by several of its names.
     for found in catalogue.search(words, 3 * most) {
@@ -114,5 +115,5 @@ fn garden(journal: &Journal) -> Option<Garden> {
     let is_own = !journal.state.stores().shelves.is_empty()
         || !now.measures.is_empty()
         || !now.measurements.is_empty();
-    is_own.then(|| Garden::from_state(Catalogue::built_in(), &journal.state, device::now()))
+    is_own.then(|| Garden::from_state(language::catalogue(), &journal.state, device::now()))
 }

@@ -10,12 +10,12 @@ pub mod demo;
 pub mod state;
 
 mod keeping;
+mod language;
 mod later;
 mod parts;
 mod places;
 mod shell;
 
-use heapwright_catalogue::Catalogue;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
@@ -33,7 +33,10 @@ pub async fn show_page() {
     let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else {
         return;
     };
-    let _ = Catalogue::built_in();
+    if let Err(sentence) = language::settle() {
+        leptos::logging::warn!("{sentence}");
+    }
+    let _ = language::catalogue();
     breath().await;
     let first = shell::First::computed();
     breath().await;

@@ -8,9 +8,10 @@ use std::collections::BTreeMap;
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Stock;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
+use heapwright_texts::Locale;
 use serde::{Deserialize, Serialize};
 
-use crate::demo;
+use crate::{demo, language};
 
 /// Something in hand.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
@@ -297,6 +298,12 @@ impl Page {
         }
     }
 
+    /// How to speak: the page's language with the keeper's units.
+    #[must_use]
+    pub fn locale(&self) -> Locale {
+        language::locale().with_units(self.system())
+    }
+
     /// Materials on the tiles.
     #[must_use]
     pub fn tiles(&self) -> Vec<String> {
@@ -540,7 +547,7 @@ pub fn stepped(typed: &str, up: bool) -> String {
 
 /// The number in what was typed, and the unit if one stands with it.
 fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
-    let vocabulary = crate::asking::vocabulary(Catalogue::built_in());
+    let vocabulary = crate::asking::vocabulary(language::catalogue());
     let has_unit = typed.chars().any(char::is_alphabetic);
     let whole = if has_unit {
         typed.to_owned()

@@ -6,6 +6,7 @@ use heapwright_journal::store::{Damage, Store, facts};
 use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use js_sys::Function;
 use leptos::prelude::*;
@@ -17,6 +18,7 @@ use super::device;
 use super::fault::KeepError;
 use super::kept::Kept;
 use super::memory::MemoryStore;
+use crate::language;
 use crate::later::later;
 use crate::parts::live::spawn;
 
@@ -451,10 +453,10 @@ impl Keeper {
         self,
         content: Content,
         happened: Option<Moment>,
-        system: UnitSystem,
+        locale: Locale,
     ) -> Result<EventId, String> {
         let later = later().await.map_err(|error| error.to_string())?;
-        (later.log)(self, content, happened, system).await
+        (later.log)(self, content, happened, locale).await
     }
 
     /// [`Keeper::log`], in the later part.
@@ -462,12 +464,12 @@ impl Keeper {
         self,
         content: Content,
         happened: Option<Moment>,
-        system: UnitSystem,
+        locale: Locale,
     ) -> Result<EventId, String> {
         let event = self.record(content, happened).await?;
-        let catalogue = Catalogue::built_in();
+        let catalogue = language::catalogue();
         let text =
-            self.peek(|journal| wording::entry_line(catalogue, &journal.state, &event, system));
+            self.peek(|journal| wording::entry_line(catalogue, &journal.state, &event, locale));
         self.show(Some(Bar {
             event: event.id,
             text,
@@ -479,11 +481,11 @@ impl Keeper {
     }
 
     /// What an entry would say if it were logged now.
-    pub fn told(self, content: Content, system: UnitSystem) -> String {
+    pub fn told(self, content: Content, locale: Locale) -> String {
         let now = device::now();
         let event = Event::not_logged(content, now);
         self.with(|journal| {
-            wording::entry_line(Catalogue::built_in(), &journal.state, &event, system)
+            wording::entry_line(language::catalogue(), &journal.state, &event, locale)
         })
     }
 
@@ -493,17 +495,17 @@ impl Keeper {
     }
 
     /// Takes an entry back, or brings it back; the bar tells of it.
-    pub fn withdraw(self, event: EventId, withdraw: bool, system: UnitSystem) {
+    pub fn withdraw(self, event: EventId, withdraw: bool, locale: Locale) {
         spawn(async move {
             // Without the later part there is no entry on the page to take back.
             if let Ok(later) = later().await {
-                (later.withdraw)(self, event, withdraw, system).await;
+                (later.withdraw)(self, event, withdraw, locale).await;
             }
         });
     }
 
     /// [`Keeper::withdraw`], in the later part.
-    pub async fn withdraw_now(self, event: EventId, withdraw: bool, system: UnitSystem) {
+    pub async fn withdraw_now(self, event: EventId, withdraw: bool, locale: Locale) {
         let content: Content = if withdraw {
             Withdrawn { event }.into()
         } else {
@@ -516,9 +518,9 @@ impl Keeper {
                 .entry(event)
                 .and_then(|entry| entry.recorded());
             recorded.map_or((String::new(), false), |recorded| {
-                let catalogue = Catalogue::built_in();
+                let catalogue = language::catalogue();
                 (
-                    wording::entry_line(catalogue, &journal.state, recorded, system),
+                    wording::entry_line(catalogue, &journal.state, recorded, locale),
                     matches!(recorded.content(), Some(content) if content.corrects().is_none()),
                 )
             })

@@ -3,6 +3,7 @@
 use heapwright_catalogue::Catalogue;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::state::{MEASURES, plain_units};
 
 /// A row of "-", number, "+", measure.
@@ -85,7 +86,7 @@ pub fn AmountRow(
 
 /// The measures on offer, and the present one whatever it is.
 fn options(present: &str, plain: bool, us_units: bool) -> impl IntoView + use<> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let mut units: Vec<String> = MEASURES.iter().map(|id| (*id).to_owned()).collect();
     if plain {
         units.extend(plain_units(us_units).map(str::to_owned));

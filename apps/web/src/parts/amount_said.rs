@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::amount::AmountRow;
 use crate::asking;
+use crate::language;
 use crate::shell::Hub;
 use crate::state::stepped;
 
@@ -29,7 +30,7 @@ impl AmountTyped {
 
     /// An empty amount in litres or gallons.
     pub fn empty(hub: Hub) -> Self {
-        let unit = match hub.page.with(|page| page.system()) {
+        let unit = match hub.page.with(|page| page.locale()) {
             UnitSystem::Metric => "L",
             UnitSystem::UsCustomary => "gal",
         };
@@ -46,7 +47,7 @@ impl AmountTyped {
         asking::typed_amount(
             &self.typed.get_untracked(),
             &self.unit.get_untracked(),
-            &asking::vocabulary(Catalogue::built_in()),
+            &asking::vocabulary(language::catalogue()),
         )
     }
 

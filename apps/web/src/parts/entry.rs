@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::form::{self, Sender};
 use super::live::{button, live_if, named_button, opener, spawn};
 use crate::keeping::{amended, device};
+use crate::language;
 use crate::shell::Hub;
 
 /// The entry; nothing when the journal does not have it.
@@ -17,9 +18,9 @@ use crate::shell::Hub;
 pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
     let correcting = RwSignal::new(false);
     live_if(move || {
-        let system = hub.page.with(|page| page.system());
+        let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| {
-            let catalogue = Catalogue::built_in();
+            let catalogue = language::catalogue();
             let entry = journal.state.entry(id)?;
             let recorded = entry.recorded()?;
             let event = entry.counts().unwrap_or(recorded);
@@ -33,12 +34,12 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
             } else {
                 time
             };
-            let text = wording::entry_line(catalogue, &journal.state, event, system);
+            let text = wording::entry_line(catalogue, &journal.state, event, locale);
             let is_corrected = !is_withdrawn && entry.corrections().next().is_some();
             let others = entry
                 .others()
                 .map(|other| {
-                    let text = wording::entry_line(catalogue, &journal.state, other, system);
+                    let text = wording::entry_line(catalogue, &journal.state, other, locale);
                     view! { <p class="entry-other">{wording::page::CONFLICT}" "{text}</p> }
                 })
                 .collect_view();
@@ -54,7 +55,7 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
             let keeper = hub.keeper;
             let acts = (!is_final).then(|| {
                 named_button("quiet", act, Some(format!("{act}: {name}")), move || {
-                    keeper.withdraw(id, !is_withdrawn, system);
+                    keeper.withdraw(id, !is_withdrawn, locale);
                 })
             });
             let correct = (is_understood && !is_withdrawn && !is_correction).then(|| {

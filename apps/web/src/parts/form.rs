@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use heapwright_journal::{Content, Moment};
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
 
@@ -53,8 +54,8 @@ pub fn number_in(typed: &str) -> Result<Option<f64>, String> {
 }
 
 /// A length as it is typed: in centimetres, or inches.
-pub fn metres(length: f64, system: UnitSystem) -> f64 {
-    match system {
+pub fn metres(length: f64, locale: Locale) -> f64 {
+    match locale.units {
         UnitSystem::Metric => length / 100.0,
         // International inch: 0.0254 m exactly.
         UnitSystem::UsCustomary => length * 0.0254,
@@ -246,10 +247,10 @@ impl Sender {
     fn send_one(self, entry: Entry, done: Box<dyn Fn()>) {
         let work = async move {
             let (content, happened) = entry?;
-            let system = self.hub.page.with(|page| page.system());
+            let locale = self.hub.page.with(|page| page.locale());
             self.hub
                 .keeper
-                .log(content, happened, system)
+                .log(content, happened, locale)
                 .await
                 .map(drop)
         };

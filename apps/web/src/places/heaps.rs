@@ -6,6 +6,7 @@ use heapwright_journal::content::{
 use heapwright_journal::{Content, Moment};
 use heapwright_quantity::{UnitSystem, temperature_text};
 use heapwright_state::Heap;
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
 
@@ -25,7 +26,7 @@ pub fn Heaps() -> impl IntoView {
             .with(|journal| journal.state.heaps().next().is_none())
     });
     let heaps = move || {
-        let system = hub.page.with(|page| page.system());
+        let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| match journal.status {
             Status::Opening => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
             _ => {
@@ -39,7 +40,7 @@ pub fn Heaps() -> impl IntoView {
                         .rev()
                         .filter(move |heap| heap.now().stage == stage)
                 });
-                let cards = in_order.map(|heap| card(heap, now, system)).collect_view();
+                let cards = in_order.map(|heap| card(heap, now, locale)).collect_view();
                 view! { <ul class="heaps">{cards}</ul> }.into_any()
             }
         })
@@ -87,21 +88,21 @@ pub fn core_of(heap: &Heap) -> Option<(Moment, f64)> {
     Some((*then, probe.temperature_c))
 }
 
-fn core_text(heap: &Heap, now: Moment, system: UnitSystem) -> Option<String> {
+fn core_text(heap: &Heap, now: Moment, locale: Locale) -> Option<String> {
     let (then, temperature_c) = core_of(heap)?;
     Some(format!(
         "{}, {}",
-        temperature_text(temperature_c, system),
+        temperature_text(temperature_c, locale),
         wording::ago_text(then, now)
     ))
 }
 
 /// What is told of a heap in few words: when it was fed, turned, looked at.
-pub fn doings(heap: &Heap, now: Moment, system: UnitSystem) -> impl IntoView + use<> {
+pub fn doings(heap: &Heap, now: Moment, locale: Locale) -> impl IntoView + use<> {
     let ago = |then: Option<Moment>| then.map(|then| wording::ago_text(then, now));
     let heap_now = heap.now();
     [
-        ("Core", core_text(heap, now, system)),
+        ("Core", core_text(heap, now, locale)),
         ("Fed", ago(heap_now.last_fed)),
         ("Turned", ago(heap_now.last_turned)),
         ("Looked at", ago(heap_now.last_read)),
@@ -114,7 +115,7 @@ pub fn doings(heap: &Heap, now: Moment, system: UnitSystem) -> impl IntoView + u
     .collect_view()
 }
 
-fn card(heap: &Heap, now: Moment, system: UnitSystem) -> AnyView {
+fn card(heap: &Heap, now: Moment, locale: Locale) -> AnyView {
     let name = heap.name().unwrap_or_default().to_owned();
     view! {
         <li class="card heap-card">
@@ -122,15 +123,15 @@ fn card(heap: &Heap, now: Moment, system: UnitSystem) -> AnyView {
                 <h2><a class="heap-link" href=Route::Heap(heap.id).address()>{name}</a></h2>
                 <span class="stage">{heap.now().stage.word()}</span>
             </div>
-            <dl class="doings">{doings(heap, now, system)}</dl>
+            <dl class="doings">{doings(heap, now, locale)}</dl>
         </li>
     }
     .into_any()
 }
 
 fn start_form(hub: Hub, starting: RwSignal<bool>) -> AnyView {
-    let system = hub.page.with(|page| page.system());
-    let unit = match system {
+    let locale = hub.page.with(|page| page.locale());
+    let unit = match locale.units {
         UnitSystem::Metric => "cm",
         UnitSystem::UsCustomary => "in",
     };
@@ -155,7 +156,7 @@ fn start_form(hub: Hub, starting: RwSignal<bool>) -> AnyView {
                 </div>
             </details>
             <div class="acts">
-                {form::send(hub, "Start this heap", move || started(system), move || starting.set(false))}
+                {form::send(hub, "Start this heap", move || started(locale), move || starting.set(false))}
                 {button("quiet", "Not now", move || starting.set(false))}
             </div>
         </section>
@@ -164,10 +165,10 @@ fn start_form(hub: Hub, starting: RwSignal<bool>) -> AnyView {
 }
 
 /// What the form says.
-fn started(system: UnitSystem) -> form::Entry {
+fn started(locale: Locale) -> form::Entry {
     let happened = form::moment("start-when")?;
     let metres =
-        |id: &str| Ok::<_, String>(form::number(id)?.map(|length| form::metres(length, system)));
+        |id: &str| Ok::<_, String>(form::number(id)?.map(|length| form::metres(length, locale)));
     let (width_m, depth_m, height_m) = (
         metres("start-width")?,
         metres("start-depth")?,

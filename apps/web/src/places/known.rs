@@ -7,6 +7,7 @@ use heapwright_journal::{Content, Moment};
 use heapwright_state::State;
 
 use crate::keeping::{Journal, Status, device};
+use crate::language;
 use crate::state::TILES;
 
 /// Of what was fed lately, how many come first.
@@ -67,7 +68,7 @@ pub fn put_by_tiles(state: &State, now: Moment) -> Vec<String> {
     let season = fresh(state, now);
     let in_season = season.iter().copied().filter(|id| BROWNS.contains(id));
     for id in known.chain(in_season).chain(BROWNS) {
-        let is_material = Catalogue::built_in().material(id).is_some();
+        let is_material = language::catalogue().material(id).is_some();
         if is_material && found.len() < MOST_PUT_BY && !found.iter().any(|one| one == id) {
             found.push(id.to_owned());
         }
@@ -114,7 +115,7 @@ fn recent(state: &State, now: Moment) -> Vec<String> {
 /// The material of a part, if a tile can offer it.
 fn offered(part: &PartFed) -> Option<&str> {
     let id = part.material.as_deref()?;
-    let is_known = Catalogue::built_in().material(id).is_some();
+    let is_known = language::catalogue().material(id).is_some();
     (is_known && !part.from_stores).then_some(id)
 }
 

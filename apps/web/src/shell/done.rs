@@ -20,7 +20,7 @@ fn shortened(line: &str) -> String {
 /// The bar, and what must be known of the journal before anything else.
 pub fn bar(hub: Hub) -> AnyView {
     let keeper = hub.keeper;
-    let system = move || hub.page.with(|page| page.system());
+    let locale = move || hub.page.with(|page| page.locale());
     let told = move || {
         keeper.with(|journal| journal.bar.clone()).map(|bar| {
             let event = bar.event;
@@ -30,7 +30,7 @@ pub fn bar(hub: Hub) -> AnyView {
                 (true, false) => None,
             };
             let act = act.map(|word| {
-                button("done-act", word, move || keeper.withdraw(event, !bar.withdrawn, system()))
+                button("done-act", word, move || keeper.withdraw(event, !bar.withdrawn, locale()))
             });
             let line = if bar.withdrawn {
                 format!("Taken back: {}", bar.text)

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::short_name;
 use crate::asking::{FaultPlace, Shown};
+use crate::language;
 use crate::shell::hub;
 use crate::state::{Action, Page};
 
@@ -16,7 +17,7 @@ pub fn Answer() -> impl IntoView {
     let hub = hub();
     let hand_is_empty = move || hub.page.with(|page| page.hand.is_empty());
     let told = move || {
-        let (chosen, system) = hub.page.with(|page| (page.chosen, page.system()));
+        let (chosen, locale) = hub.page.with(|page| (page.chosen, page.locale()));
         hub.shown.with(|shown| {
             let answered = shown
                 .balance
@@ -25,7 +26,7 @@ pub fn Answer() -> impl IntoView {
             let Some((balance, recipe)) = answered else {
                 return (unanswered(shown, hand_is_empty()), String::new());
             };
-            let line = wording::recipe_line(Catalogue::built_in(), recipe, system);
+            let line = wording::recipe_line(language::catalogue(), recipe, locale);
             match &balance.conflict {
                 Some(conflict) => (wording::conflict_line(conflict), format!("Nearest: {line}")),
                 None => (
@@ -136,7 +137,7 @@ fn ways_view(
         .enumerate()
         .map(|(index, recipe)| {
             let title = wording::recipe_title(balance, recipe, &names);
-            let line = wording::recipe_line(Catalogue::built_in(), recipe, page.system());
+            let line = wording::recipe_line(language::catalogue(), recipe, page.locale());
             let chance = wording::chance_text(recipe.whole.mixture.chance.all);
             view! {
                 <li>

@@ -4,6 +4,7 @@ use heapwright_catalogue::Catalogue;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::shell::hub;
 
 /// The section; not there when there is nothing to say.
@@ -24,7 +25,7 @@ pub fn Cautions() -> impl IntoView {
         })
     });
     let all = move || {
-        let catalogue = Catalogue::built_in();
+        let catalogue = language::catalogue();
         materials
             .get()
             .iter()

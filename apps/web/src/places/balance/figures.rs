@@ -4,10 +4,12 @@ use heapwright_answers::{Figure, MixAnswer, figure_lines};
 use heapwright_catalogue::Catalogue;
 use heapwright_drawings::range_bar;
 use heapwright_quantity::{Interval, Range, UnitSystem, mass_text, significant, volume_text};
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use heapwright_wording::FigureState;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
 use crate::shell::hub;
@@ -18,7 +20,7 @@ const BAR_WIDTH: f64 = 150.0;
 #[component]
 pub fn Figures() -> impl IntoView {
     let hub = hub();
-    let system = move || hub.page.with(|page| page.system());
+    let locale = move || hub.page.with(|page| page.locale());
     let rows = [
         Figure::CarbonToNitrogen,
         Figure::Moisture,
@@ -38,11 +40,11 @@ pub fn Figures() -> impl IntoView {
                     <span class="figure-name">"Nutrients"</span>
                     <span class="figure-value">
                         {move || {
-                            let system = system();
+                            let locale = locale();
                             hub.shown
                                 .with(|shown| {
                                     let mass = shown.looked_at.as_ref().map(|mix| mix.mixture.nitrogen_kg.value);
-                                    mass.map(|mass| mass_text(mass, system))
+                                    mass.map(|mass| mass_text(mass, locale))
                                 })
                         }}
                     </span>
@@ -50,7 +52,7 @@ pub fn Figures() -> impl IntoView {
                 }
                 .into_any()
             >
-                {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, system())))}
+                {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, locale())))}
             </Fold>
             {move || {
                 hub.shown.with(|shown| {
@@ -59,7 +61,7 @@ pub fn Figures() -> impl IntoView {
                         .map(|mix| {
                             mix.notices
                                 .iter()
-                                .map(|notice| view! { <p class="note">{wording::mix_notice(Catalogue::built_in(), notice)}</p> })
+                                .map(|notice| view! { <p class="note">{wording::mix_notice(language::catalogue(), notice)}</p> })
                                 .collect_view()
                         })
                 })
@@ -72,10 +74,10 @@ pub fn Figures() -> impl IntoView {
 #[component]
 fn FigureRow(figure: Figure) -> impl IntoView {
     let hub = hub();
-    let system = move || hub.page.with(|page| page.system());
+    let locale = move || hub.page.with(|page| page.locale());
     let folded = move || {
-        let system = system();
-        let text = move |value: f64| figure_text(figure, value, system);
+        let locale = locale();
+        let text = move |value: f64| figure_text(figure, value, locale);
         hub.shown.with(|shown| {
             let mix = shown.looked_at.as_ref()?;
             let interval = interval_of(mix, figure);
@@ -107,14 +109,14 @@ fn FigureRow(figure: Figure) -> impl IntoView {
             .into_any()
         >
             <p>{wording::page::figure_meaning(figure)}</p>
-            {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, system())))}
+            {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, locale())))}
         </Fold>
     }
 }
 
-fn opened(mix: &MixAnswer, figure: Figure, system: UnitSystem) -> impl IntoView + use<> {
+fn opened(mix: &MixAnswer, figure: Figure, locale: Locale) -> impl IntoView + use<> {
     let range = interval_of(mix, figure).map(|interval| {
-        let text = wording::interval_text(&interval, |value| figure_text(figure, value, system));
+        let text = wording::interval_text(&interval, |value| figure_text(figure, value, locale));
         view! { <p>"In 8 of 10 cases: " <strong>{text}</strong> "."</p> }
     });
     let scale = (figure == Figure::CarbonToNitrogen).then(|| {
@@ -169,7 +171,7 @@ fn opened(mix: &MixAnswer, figure: Figure, system: UnitSystem) -> impl IntoView 
 }
 
 fn sources(keys: &[String], name: &str) -> Option<impl IntoView + use<>> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let items: Vec<_> = keys
         .iter()
         .filter_map(|key| catalogue.source(key))
@@ -209,12 +211,12 @@ fn state_of(mix: &MixAnswer, figure: Figure) -> (FigureState, &'static str) {
     }
 }
 
-fn figure_text(figure: Figure, value: f64, system: UnitSystem) -> String {
+fn figure_text(figure: Figure, value: f64, locale: Locale) -> String {
     match figure {
         Figure::CarbonToNitrogen => wording::ratio_text(value),
         Figure::Moisture | Figure::FreeAirSpace => wording::percent_text(value),
-        Figure::Mass => mass_text(value, system),
-        Figure::Volume => volume_text(value, system),
+        Figure::Mass => mass_text(value, locale),
+        Figure::Volume => volume_text(value, locale),
     }
 }
 
@@ -237,7 +239,7 @@ fn own_text(figure: Figure, own: &Range) -> String {
 }
 
 /// What is in it for the beds, as far as it is known.
-fn nutrients(mix: &MixAnswer, system: UnitSystem) -> impl IntoView + use<> {
+fn nutrients(mix: &MixAnswer, locale: Locale) -> impl IntoView + use<> {
     let mixture = &mix.mixture;
     let row = |name: &'static str, mass: Option<Interval>, known: f64| {
         let text = mass.map_or_else(
@@ -245,8 +247,8 @@ fn nutrients(mix: &MixAnswer, system: UnitSystem) -> impl IntoView + use<> {
             |mass| {
                 format!(
                     "{} ({})",
-                    mass_text(mass.value, system),
-                    wording::interval_text(&mass, |value| mass_text(value, system))
+                    mass_text(mass.value, locale),
+                    wording::interval_text(&mass, |value| mass_text(value, locale))
                 )
             },
         );

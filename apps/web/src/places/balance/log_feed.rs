@@ -63,9 +63,9 @@ fn is_stored(own: Option<&Garden>, stuff: &Stuff) -> bool {
 
 /// What logging the feed of the page would say; why it cannot be logged when it cannot.
 pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     match feed(hub, heap, with_added) {
-        Ok(content) => hub.keeper.told(content, system),
+        Ok(content) => hub.keeper.told(content, locale),
         Err(why) => why,
     }
 }

@@ -3,10 +3,12 @@
 use heapwright_answers::{MapPoint, OnTheMap};
 use heapwright_catalogue::Catalogue;
 use heapwright_drawings::mix_map;
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::asking;
+use crate::language;
 use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
 use crate::shell::hub;
@@ -72,11 +74,7 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
         .iter()
         .enumerate()
         .map(|(index, one)| {
-            let scoop = wording::amount_of(
-                Catalogue::built_in(),
-                &one.scoop,
-                heapwright_quantity::UnitSystem::Metric,
-            );
+            let scoop = wording::amount_of(language::catalogue(), &one.scoop, Locale::default());
             row(format!("{}: with {scoop} more", index + 1), &one.to)
         })
         .collect_view();

@@ -14,6 +14,7 @@ mod map;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::live::live_if;
 use crate::shell::{DEMO_ADDRESS, Hub, hub};
 
@@ -69,14 +70,14 @@ pub fn under_the_answer() -> AnyView {
 
 /// The short name of a material.
 pub(crate) fn short_name(id: &str) -> String {
-    heapwright_catalogue::Catalogue::built_in()
+    language::catalogue()
         .material(id)
         .map_or_else(|| id.to_owned(), |material| material.short_name.clone())
 }
 
 /// The conditions that mean something for a material, as options of a select.
 pub(crate) fn condition_options(material: &str, present: &str) -> impl IntoView + use<> {
-    let catalogue = heapwright_catalogue::Catalogue::built_in();
+    let catalogue = language::catalogue();
     let mut options = vec![(String::new(), "as usual".to_owned())];
     if let Some(material) = catalogue.material(material) {
         options.extend(

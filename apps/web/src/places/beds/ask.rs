@@ -1,5 +1,6 @@
 //! What is asked of the plan: how much compost, of which heap, for which beds.
 
+use crate::language;
 use heapwright_answers::spreading::Maturity;
 use heapwright_answers::{
     BedsAnswer, BedsQuestion, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables,
@@ -45,7 +46,7 @@ pub fn answered(
     state: &State,
     now: Moment,
 ) -> Result<BedsAnswer, String> {
-    let (catalogue, spreading) = (Catalogue::built_in(), Spreading::built_in());
+    let (catalogue, spreading) = (language::catalogue(), language::spreading());
     let sentence = |what: String| wording::page::sentence(&what);
     let (mut compost, mut volume_m3, mut volume_is_estimated) =
         (compost_of_tables(spreading), None, false);

@@ -4,12 +4,14 @@ use heapwright_catalogue::Spreading;
 use heapwright_journal::EventId;
 use heapwright_journal::content::{Amended, BedDescribed, Feeding, SoilTest};
 use heapwright_quantity::{UnitSystem, significant};
+use heapwright_texts::Locale;
 use heapwright_wording::beds_on_the_page as words;
 use leptos::prelude::*;
 use serde_json::{Map, Value};
 
 use super::SQUARE_METRES_PER_SQUARE_FOOT;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::form::{self, Entry};
 use crate::parts::live::button;
 use crate::shell::Hub;
@@ -23,7 +25,7 @@ pub fn form(hub: Hub, bed: Option<EventId>, done: impl Fn() + Copy + 'static) ->
             .peek(|journal| journal.state.bed(bed)?.now().described.clone())
     });
     if let Some(old) = &old {
-        form::fill(values(old, hub.page.with(|page| page.system())));
+        form::fill(values(old, hub.page.with(|page| page.locale())));
     }
     let was_new_ground = old.as_ref().is_some_and(|old| old.new_ground);
     let send_word = match bed {
@@ -31,11 +33,11 @@ pub fn form(hub: Hub, bed: Option<EventId>, done: impl Fn() + Copy + 'static) ->
         None => "Keep this bed",
     };
     let entry = move || entry(hub, bed.zip(old.as_ref()));
-    let unit = match hub.page.with(|page| page.system()) {
+    let unit = match hub.page.with(|page| page.locale()) {
         UnitSystem::Metric => "m²",
         UnitSystem::UsCustomary => "sq ft",
     };
-    let crops = Spreading::built_in()
+    let crops = language::spreading()
         .crops()
         .iter()
         .map(|crop| view! { <option value=crop.name.clone()></option> })
@@ -95,8 +97,8 @@ fn entry(hub: Hub, old: Option<(EventId, &BedDescribed)>) -> Entry {
 }
 
 /// What the fields show of a bed that was described.
-fn values(bed: &BedDescribed, system: UnitSystem) -> Vec<(&'static str, String)> {
-    let area = match system {
+fn values(bed: &BedDescribed, locale: Locale) -> Vec<(&'static str, String)> {
+    let area = match locale.units {
         UnitSystem::Metric => bed.area_m2,
         UnitSystem::UsCustomary => bed.area_m2 / SQUARE_METRES_PER_SQUARE_FOOT,
     };
@@ -165,7 +167,7 @@ fn described(hub: Hub, itself: Option<EventId>) -> Result<BedDescribed, String> 
         name,
         area_m2: area_m2(
             &device::value("bed-area"),
-            hub.page.with(|page| page.system()),
+            hub.page.with(|page| page.locale()),
         )?,
         crop: (!crop.is_empty()).then_some(crop),
         feeding: form::chosen::<Feeding>("bed-feeding"),
@@ -175,10 +177,10 @@ fn described(hub: Hub, itself: Option<EventId>) -> Result<BedDescribed, String> 
 }
 
 /// An area as it is typed: a bare number in the units of the page, or with its own.
-fn area_m2(typed: &str, system: UnitSystem) -> Result<f64, String> {
+fn area_m2(typed: &str, locale: Locale) -> Result<f64, String> {
     let bare: Option<f64> = typed.trim().replace(',', ".").parse().ok();
     let area_m2 = match bare {
-        Some(number) => match system {
+        Some(number) => match locale.units {
             UnitSystem::Metric => number,
             UnitSystem::UsCustomary => number * SQUARE_METRES_PER_SQUARE_FOOT,
         },
@@ -235,7 +237,7 @@ mod tests {
 
     #[test]
     fn an_area_is_read_bare_or_with_its_units() {
-        let read = |typed| area_m2(typed, UnitSystem::Metric);
+        let read = |typed| area_m2(typed, Locale::default());
         assert_eq!(read("12"), Ok(12.0));
         assert_eq!(read("1,5"), Ok(1.5));
         assert!((read("3 m x 1.2 m").unwrap() - 3.6).abs() < 1e-12);

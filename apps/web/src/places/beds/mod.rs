@@ -13,10 +13,12 @@ use heapwright_catalogue::Catalogue;
 use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_state::Bed;
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, Word, beds_on_the_page as words};
 use leptos::prelude::*;
 
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::entry::entry_row;
 use crate::parts::focus;
 use crate::parts::fold::Fold;
@@ -104,8 +106,8 @@ fn named(hub: Hub) -> Vec<(EventId, String)> {
 }
 
 /// An area in square metres or feet: "12 m²".
-fn area_text(area_m2: f64, system: UnitSystem) -> String {
-    match system {
+fn area_text(area_m2: f64, locale: Locale) -> String {
+    match locale.units {
         UnitSystem::Metric => format!("{}\u{a0}m²", significant(area_m2, 3)),
         UnitSystem::UsCustomary => format!(
             "{}\u{a0}sq\u{a0}ft",
@@ -118,13 +120,13 @@ fn area_text(area_m2: f64, system: UnitSystem) -> String {
 const SQUARE_METRES_PER_SQUARE_FOOT: f64 = 0.3048 * 0.3048;
 
 fn list(hub: Hub, open: RwSignal<Option<Form>>) -> AnyView {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     let cards = hub.keeper.with(|journal| {
         let now = device::now();
         journal
             .state
             .beds()
-            .filter_map(|bed| card(hub, bed, now, system, open))
+            .filter_map(|bed| card(hub, bed, now, locale, open))
             .collect_view()
     });
     view! { <ul class="heaps">{cards}</ul> }.into_any()
@@ -134,7 +136,7 @@ fn card(
     hub: Hub,
     bed: &Bed,
     now: Moment,
-    system: UnitSystem,
+    locale: Locale,
     open: RwSignal<Option<Form>>,
 ) -> Option<AnyView> {
     let described = bed.now().described.as_ref()?;
@@ -147,7 +149,7 @@ fn card(
         |(when, spread)| {
             format!(
                 "{}, {}",
-                wording::amount_text(Catalogue::built_in(), &spread.amount.amount(), system),
+                wording::amount_text(language::catalogue(), &spread.amount.amount(), locale),
                 wording::ago_text(*when, now)
             )
         },
@@ -171,7 +173,7 @@ fn card(
             <li class="card bed-card">
                 <div class="heap-head">
                     <h2>{name}</h2>
-                    <span class="stage">{area_text(described.area_m2, system)}</span>
+                    <span class="stage">{area_text(described.area_m2, locale)}</span>
                     {correct}
                 </div>
                 <dl class="doings">

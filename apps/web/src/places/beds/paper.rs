@@ -6,9 +6,11 @@ use heapwright_garden::Garden;
 use heapwright_journal::Moment;
 use heapwright_paper::{Book, beds_page};
 use heapwright_quantity::{UnitSystem, mass_text, volume_text};
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
+use crate::language;
 use crate::shell::Hub;
 
 use super::plan::{all_sources, fillings, left_line, limit_line, source_list};
@@ -18,16 +20,16 @@ pub fn document(
     hub: Hub,
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     now: Moment,
 ) -> String {
     let document = hub.keeper.peek(|journal| {
         let book = Book {
-            catalogue: Catalogue::built_in(),
+            catalogue: language::catalogue(),
             garden,
             state: &journal.state,
             now,
-            system,
+            locale,
         };
         beds_page(&book, answer)
     });
@@ -35,7 +37,7 @@ pub fn document(
 }
 
 /// The sheet; it is seen in print only.
-pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Moment) -> AnyView {
+pub fn sheet(garden: &Garden, answer: &BedsAnswer, locale: Locale, now: Moment) -> AnyView {
     let rows = answer
         .beds
         .iter()
@@ -49,15 +51,15 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Mome
                 }
             };
             let weight_kg = share.brought_per_m2.wet_mass.value * bed.asked.area_m2;
-            let of = |measure| some(fillings(garden, measure, share.volume_m3, system));
+            let of = |measure| some(fillings(garden, measure, share.volume_m3, locale));
             view! {
                 <tr>
                     <th scope="row">{bed.asked.name.clone()}</th>
                     <td>{of("barrow")}</td>
                     <td>{of("bucket")}</td>
-                    <td>{some(wording::depth_text(share.depth_m, system))}</td>
-                    <td>{some(volume_text(share.volume_m3, system))}</td>
-                    <td>{some(mass_text(weight_kg, system))}</td>
+                    <td>{some(wording::depth_text(share.depth_m, locale))}</td>
+                    <td>{some(volume_text(share.volume_m3, locale))}</td>
+                    <td>{some(mass_text(weight_kg, locale))}</td>
                     <td>"\u{2610}"</td>
                 </tr>
             }
@@ -68,18 +70,18 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, system: UnitSystem, now: Mome
     let limits = answer
         .beds
         .iter()
-        .map(|bed| line(limit_line(bed, &sources, system)))
+        .map(|bed| line(limit_line(bed, &sources, locale)))
         .collect_view();
     let notices = answer
         .notices
         .iter()
         .filter(|notice| !matches!(notice, heapwright_answers::BedsNotice::Left { .. }))
-        .map(|notice| line(words::page_beds_notice(notice, system)))
+        .map(|notice| line(words::page_beds_notice(notice, locale)))
         .collect_view();
     view! {
         <div class="paper">
             <p class="paper-title">"Compost for the beds, "{wording::day_text(now)}</p>
-            <p>{wording::beds_summary(answer, system)}" "{left_line(answer, system)}</p>
+            <p>{wording::beds_summary(answer, locale)}" "{left_line(answer, locale)}</p>
             <table>
                 <thead>
                     <tr>

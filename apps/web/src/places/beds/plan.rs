@@ -6,6 +6,7 @@ use heapwright_catalogue::{Catalogue, Spreading};
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
 use heapwright_quantity::{Amount, Unit, UnitSystem, volume_text};
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, beds_on_the_page as words, paper as paper_words};
 use leptos::prelude::*;
 
@@ -13,6 +14,7 @@ use super::ask::{Asked, BedChosen, answered};
 use super::{paper, spread::heap_options};
 use crate::asking;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::form;
 use crate::parts::live::{button, live, live_if, live_text};
@@ -54,7 +56,7 @@ pub fn section(hub: Hub) -> AnyView {
                     asked.with(|asked| {
                         let asked = asked.as_ref()?;
                         Some(match answered(asked, &garden, &journal.state, now) {
-                            Ok(answer) => told(hub, &garden, &answer, page.system(), now),
+                            Ok(answer) => told(hub, &garden, &answer, page.locale(), now),
                             Err(why) => {
                                 view! { <p class="fault" role="alert">{why}</p> }.into_any()
                             }
@@ -183,11 +185,11 @@ fn told(
     hub: Hub,
     garden: &Garden,
     answer: &BedsAnswer,
-    system: UnitSystem,
+    locale: Locale,
     now: heapwright_journal::Moment,
 ) -> AnyView {
     let sources = all_sources(answer);
-    let document = paper::document(hub, garden, answer, system, now);
+    let document = paper::document(hub, garden, answer, locale, now);
     let pdf = press_button(hub, paper_words::PRESS_BEDS, move || {
         Some(Wanted {
             name: format!("{} {}", paper_words::BEDS_TITLE, now.local().date()),
@@ -198,19 +200,19 @@ fn told(
     let rows = answer
         .beds
         .iter()
-        .map(|bed| bed_row(garden, bed, &sources, system))
+        .map(|bed| bed_row(garden, bed, &sources, locale))
         .collect_view();
     // What is left over stands in the line above.
     let notices = answer
         .notices
         .iter()
         .filter(|notice| !matches!(notice, BedsNotice::Left { .. }))
-        .map(|notice| view! { <li>{words::page_beds_notice(notice, system)}</li> })
+        .map(|notice| view! { <li>{words::page_beds_notice(notice, locale)}</li> })
         .collect_view();
     view! {
         <div class="plan-told" role="group" aria-labelledby="plan-told-title">
-            <h3 id="plan-told-title" class="answer-line">{wording::beds_summary(answer, system)}</h3>
-            <p class="plan-left">{left_line(answer, system)}</p>
+            <h3 id="plan-told-title" class="answer-line">{wording::beds_summary(answer, locale)}</h3>
+            <p class="plan-left">{left_line(answer, locale)}</p>
             <ul class="lines">{rows}</ul>
             <ul class="told-lines">{notices}</ul>
             <p class="hint">{wording::BEDS_LIMITS}</p>
@@ -223,21 +225,21 @@ fn told(
                 let _ = window().print();
             })}
             {pdf}
-            {paper::sheet(garden, answer, system, now)}
+            {paper::sheet(garden, answer, locale, now)}
         </div>
     }
     .into_any()
 }
 
 /// What is left over, also when nothing is.
-pub fn left_line(answer: &BedsAnswer, system: UnitSystem) -> String {
+pub fn left_line(answer: &BedsAnswer, locale: Locale) -> String {
     answer
         .notices
         .iter()
         .find(|notice| matches!(notice, BedsNotice::Left { .. }))
         .map_or_else(
             || "Nothing is left over.".to_owned(),
-            |notice| words::page_beds_notice(notice, system),
+            |notice| words::page_beds_notice(notice, locale),
         )
 }
 
@@ -245,7 +247,7 @@ pub fn left_line(answer: &BedsAnswer, system: UnitSystem) -> String {
 pub fn all_sources(answer: &BedsAnswer) -> Vec<String> {
     let mut all: Vec<String> = Vec::new();
     for bed in &answer.beds {
-        for key in bed.binding_source_keys(Spreading::built_in()) {
+        for key in bed.binding_source_keys(language::spreading()) {
             if !all.contains(&key) {
                 all.push(key);
             }
@@ -256,7 +258,7 @@ pub fn all_sources(answer: &BedsAnswer) -> Vec<String> {
 
 /// The list of them, numbered as the beds name them.
 pub fn source_list(sources: &[String]) -> AnyView {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let items = sources
         .iter()
         .map(|key| {
@@ -270,14 +272,14 @@ pub fn source_list(sources: &[String]) -> AnyView {
 }
 
 /// What stops a bed, with the numbers of its sources.
-pub fn limit_line(bed: &BedAnswer, sources: &[String], system: UnitSystem) -> String {
-    let keys = bed.binding_source_keys(Spreading::built_in());
+pub fn limit_line(bed: &BedAnswer, sources: &[String], locale: Locale) -> String {
+    let keys = bed.binding_source_keys(language::spreading());
     let numbers: Vec<String> = (1..)
         .zip(sources)
         .filter(|(_, key)| keys.contains(key))
         .map(|(number, _): (usize, _)| number.to_string())
         .collect();
-    let line = words::page_binding_line(bed, system);
+    let line = words::page_binding_line(bed, locale);
     match numbers.as_slice() {
         [] => line,
         [one] => format!("{line} (source {one})"),
@@ -288,11 +290,11 @@ pub fn limit_line(bed: &BedAnswer, sources: &[String], system: UnitSystem) -> St
 /// Less than this part of a barrow is told in buckets alone.
 const LEAST_BARROW: f64 = 0.25;
 
-fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], system: UnitSystem) -> AnyView {
+fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], locale: Locale) -> AnyView {
     let share = &bed.share;
-    let of = |measure| fillings(garden, measure, share.volume_m3, system);
+    let of = |measure| fillings(garden, measure, share.volume_m3, locale);
     let barrow_m3 = garden
-        .filling_m3(Catalogue::built_in(), "barrow")
+        .filling_m3(language::catalogue(), "barrow")
         .map_or(f64::INFINITY, |filling| filling.typical);
     let amount = if share.depth_m > 0.0 {
         let vessels = if share.volume_m3 < LEAST_BARROW * barrow_m3 {
@@ -302,8 +304,8 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], system: UnitSys
         };
         format!(
             "{vessels}, {} deep, {}",
-            wording::depth_text(share.depth_m, system),
-            volume_text(share.volume_m3, system)
+            wording::depth_text(share.depth_m, locale),
+            volume_text(share.volume_m3, locale)
         )
     } else {
         "none".to_owned()
@@ -313,7 +315,7 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], system: UnitSys
             <p><span class="line-name">{bed.asked.name.clone()}</span>": "{amount}</p>
             <p class="plan-limit">
                 <span class="stage">"Stops at: "{wording::binding_name(share.binding)}</span>". "
-                {limit_line(bed, sources, system)}
+                {limit_line(bed, sources, locale)}
             </p>
         </li>
     }
@@ -321,16 +323,16 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], system: UnitSys
 }
 
 /// So many of a measure of the garden: "2½ barrows"; a plain volume for one that is not known.
-pub fn fillings(garden: &Garden, measure: &str, volume_m3: f64, system: UnitSystem) -> String {
-    let catalogue = Catalogue::built_in();
+pub fn fillings(garden: &Garden, measure: &str, volume_m3: f64, locale: Locale) -> String {
+    let catalogue = language::catalogue();
     garden.filling_m3(catalogue, measure).map_or_else(
-        || volume_text(volume_m3, system),
+        || volume_text(volume_m3, locale),
         |filling| {
             let amount = Amount {
                 count: volume_m3 / filling.typical,
                 unit: Unit::Measure(measure.to_owned()),
             };
-            wording::amount_text(catalogue, &amount, system)
+            wording::amount_text(catalogue, &amount, locale)
         },
     )
 }

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::asking;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::form::{self, Entry};
 use crate::parts::live::{button, live_if};
@@ -90,7 +91,7 @@ fn to_see_to(hub: Hub, heap: EventId) -> Option<AnyView> {
         let state = &journal.state;
         let garden = asking::garden_now(&page, state, device::now());
         wording::before_use_lines(&before_use(
-            Catalogue::built_in(),
+            language::catalogue(),
             &garden,
             &state.contents_since_harvest(heap),
         ))

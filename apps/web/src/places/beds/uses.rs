@@ -5,6 +5,7 @@ use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
 use super::plan::citations;
+use crate::language;
 use crate::parts::fold::Fold;
 
 /// The section.
@@ -21,14 +22,14 @@ pub fn section() -> AnyView {
 }
 
 fn rows() -> AnyView {
-    Spreading::built_in()
+    language::spreading()
         .uses()
         .iter()
         .map(|use_of| {
             view! {
                 <li>
                     <p>{wording::use_line(use_of, &use_of.name, None)}</p>
-                    <p class="hint">{citations(Catalogue::built_in(), &use_of.source_keys)}</p>
+                    <p class="hint">{citations(language::catalogue(), &use_of.source_keys)}</p>
                 </li>
             }
         })

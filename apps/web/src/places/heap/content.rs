@@ -4,11 +4,13 @@ use heapwright_answers::{Figure, MixAnswer, Totals};
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::EventId;
 use heapwright_quantity::{UnitSystem, mass_text, volume_text};
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, FigureState};
 use leptos::prelude::*;
 
 use crate::asking;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::live::live;
 use crate::shell::Hub;
 
@@ -27,7 +29,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
             )
         });
         let told = match answer {
-            Ok(Some(mix)) => return content(&mix, page.system()),
+            Ok(Some(mix)) => return content(&mix, page.locale()),
             Ok(None) if was_fed => wording::page::EMPTIED.to_owned(),
             Ok(None) => wording::page::NOTHING_IN.to_owned(),
             Err(why) => why,
@@ -43,7 +45,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     .into_any()
 }
 
-fn content(mix: &MixAnswer, system: UnitSystem) -> AnyView {
+fn content(mix: &MixAnswer, locale: Locale) -> AnyView {
     let mixture = &mix.mixture;
     let rows = [
         (
@@ -67,14 +69,14 @@ fn content(mix: &MixAnswer, system: UnitSystem) -> AnyView {
         ),
         (
             Figure::Mass,
-            Some(mass_text(mixture.wet_mass_kg.value, system)),
+            Some(mass_text(mixture.wet_mass_kg.value, locale)),
             (FigureState::Unknown, ""),
         ),
         (
             Figure::Volume,
             mixture
                 .volume_m3
-                .map(|volume| volume_text(volume.value, system)),
+                .map(|volume| volume_text(volume.value, locale)),
             (FigureState::Unknown, ""),
         ),
     ]
@@ -98,15 +100,15 @@ fn content(mix: &MixAnswer, system: UnitSystem) -> AnyView {
     .collect_view();
     view! {
         <dl class="in-figures">{rows}</dl>
-        <p>{materials(mix, system)}</p>
+        <p>{materials(mix, locale)}</p>
         <p class="hint">{wording::AS_FED}</p>
     }
     .into_any()
 }
 
 /// The heaviest parts, in a line.
-fn materials(mix: &MixAnswer, system: UnitSystem) -> String {
-    let catalogue = Catalogue::built_in();
+fn materials(mix: &MixAnswer, locale: Locale) -> String {
+    let catalogue = language::catalogue();
     let mut parts: Vec<_> = mix.parts.iter().zip(&mix.brought).collect();
     let mass = |brought: &Totals| brought.wet_mass_kg;
     parts.sort_by(|one, other| mass(other.1).total_cmp(&mass(one.1)));
@@ -117,7 +119,7 @@ fn materials(mix: &MixAnswer, system: UnitSystem) -> String {
             format!(
                 "{} ({})",
                 wording::name_in_sentence(catalogue, part),
-                mass_text(mass(brought), system)
+                mass_text(mass(brought), locale)
             )
         })
         .collect();
@@ -127,7 +129,7 @@ fn materials(mix: &MixAnswer, system: UnitSystem) -> String {
     if mix.water_kg >= 0.05 {
         told.push(format!(
             "{} of water poured on",
-            wording::water_text(mix.water_kg, system)
+            wording::water_text(mix.water_kg, locale)
         ));
     }
     format!("Mostly {}.", told.join(", "))

@@ -15,6 +15,7 @@ use wasm_bindgen::JsCast;
 use super::{Asked, asked_for, read};
 use crate::asking;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::amount::AmountRow;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::focus;
@@ -113,7 +114,7 @@ fn resting(
 fn again(hub: Hub, id: EventId) -> AnyView {
     let sender = Sender::new(hub);
     let offer = move || {
-        let system = hub.page.with(|page| page.system());
+        let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| {
             let heap = journal.state.heap(id)?;
             let fed = heap
@@ -124,7 +125,7 @@ fn again(hub: Hub, id: EventId) -> AnyView {
                     _ => None,
                 })?;
             let line =
-                wording::feed_again_line(Catalogue::built_in(), &journal.state, &fed, system);
+                wording::feed_again_line(language::catalogue(), &journal.state, &fed, locale);
             let log = move || sender.tap(fed.clone().into(), || {});
             Some(resting("again", line, sender, log))
         })
@@ -163,7 +164,7 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
 
 /// What of the feed must be seen to before the compost is used; not there when nothing is.
 fn stays_with_heap(hub: Hub, with_added: bool) -> Option<AnyView> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = language::catalogue();
     let mut lines: Vec<String> = Vec::new();
     hub.shown.with(|shown| {
         let added = shown.feed.added.iter().filter(|_| with_added);
@@ -255,8 +256,8 @@ fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyVie
                 bed: None,
                 picture,
             };
-            let system = hub.page.with(|page| page.system());
-            keeper.log(content.into(), happened, system).await.map(drop)
+            let locale = hub.page.with(|page| page.locale());
+            keeper.log(content.into(), happened, locale).await.map(drop)
         };
         sender.run(work, done);
     };

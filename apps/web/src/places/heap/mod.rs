@@ -98,11 +98,11 @@ pub fn HeapPlace(
 
 fn doings_of(hub: Hub, id: EventId) -> AnyView {
     let told = move || {
-        let system = hub.page.with(|page| page.system());
+        let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| {
             let heap = journal.state.heap(id)?;
             let stage = heap.now().stage.word();
-            let rows = doings(heap, device::now(), system);
+            let rows = doings(heap, device::now(), locale);
             Some(view! { <div><dt>"Stage"</dt><dd>{stage}</dd></div>{rows} }.into_any())
         })
     };

@@ -5,6 +5,7 @@ use heapwright_journal::content::{Creature, Look, Probe, ProbePlace, Read, Smell
 use heapwright_quantity::{
     UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius, significant,
 };
+use heapwright_texts::Locale;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -25,8 +26,8 @@ const USUAL_C: f64 = 20.0;
 
 /// The form.
 pub fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
-    let system = hub.page.with(|page| page.system());
-    let length = match system {
+    let locale = hub.page.with(|page| page.locale());
+    let length = match locale.units {
         UnitSystem::Metric => "cm",
         UnitSystem::UsCustomary => "in",
     };
@@ -42,7 +43,7 @@ pub fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
             {form::chips("read-look", "Looks", false, form::words::<Look>())}
             {form::chips("read-creature", CREATURES, false, form::words::<Creature>())}
             {form::when("read-when")}
-            {form::send(hub, LOG, move || read(id, system, form::chosen::<ProbePlace>("read-place")), done)}
+            {form::send(hub, LOG, move || read(id, locale, form::chosen::<ProbePlace>("read-place")), done)}
         </div>
     }
     .into_any()
@@ -50,7 +51,7 @@ pub fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
 
 /// The little that a need of today asks for: the core's temperature, or what hand, nose and eye find.
 pub fn short(hub: Hub, id: EventId, is_of_heat: bool, done: impl Fn() + Copy + 'static) -> AnyView {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     let fields = if is_of_heat {
         temperature(hub, id)
     } else {
@@ -64,7 +65,7 @@ pub fn short(hub: Hub, id: EventId, is_of_heat: bool, done: impl Fn() + Copy + '
     view! {
         <div class="log-form">
             {fields}
-            {form::send(hub, LOG, move || read(id, system, Some(ProbePlace::Core)), done)}
+            {form::send(hub, LOG, move || read(id, locale, Some(ProbePlace::Core)), done)}
         </div>
     }
     .into_any()
@@ -77,8 +78,8 @@ const CREATURES: &str = "Creatures";
 
 /// The field of a temperature: digits, a degree more or less, and the sign.
 pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
-    let system = hub.page.with(|page| page.system());
-    let degrees = match system {
+    let locale = hub.page.with(|page| page.locale());
+    let degrees = match locale.units {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
@@ -88,7 +89,7 @@ pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
         core_of(heap).map(|(_, temperature_c)| temperature_c)
     });
     let begin = last.map_or(USUAL_C, f64::round);
-    let begin = match system {
+    let begin = match locale.units {
         UnitSystem::Metric => begin,
         UnitSystem::UsCustomary => fahrenheit_from_celsius(begin).round(),
     };
@@ -126,19 +127,19 @@ fn turn_sign() {
 }
 
 /// The temperature that the field holds [degC]; `None` when it is empty.
-pub fn typed_c(system: UnitSystem) -> Result<Option<f64>, String> {
+pub fn typed_c(locale: Locale) -> Result<Option<f64>, String> {
     let typed = form::number(TEMPERATURE)?;
-    Ok(typed.map(|degrees| match system {
+    Ok(typed.map(|degrees| match locale.units {
         UnitSystem::Metric => degrees,
         UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
     }))
 }
 
-fn read(heap: EventId, system: UnitSystem, place: Option<ProbePlace>) -> Entry {
+fn read(heap: EventId, locale: Locale, place: Option<ProbePlace>) -> Entry {
     let depth = form::number("read-depth")?;
-    let probes = typed_c(system)?.map(|temperature_c| Probe {
+    let probes = typed_c(locale)?.map(|temperature_c| Probe {
         temperature_c,
-        depth_m: depth.map(|depth| form::metres(depth, system)),
+        depth_m: depth.map(|depth| form::metres(depth, locale)),
         place,
     });
     let read = Read {

@@ -2,6 +2,7 @@
 
 use heapwright_journal::content::{GardenDescribed, Place};
 use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius};
+use heapwright_texts::Locale;
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
@@ -53,11 +54,11 @@ struct Typed {
 }
 
 fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     let typed = hub.keeper.peek(|journal| {
         let garden = journal.state.garden();
         let [latitude, longitude, elevation, coldest, warmest] =
-            texts_of(garden.place.as_ref(), system).map(RwSignal::new);
+            texts_of(garden.place.as_ref(), locale).map(RwSignal::new);
         Typed {
             name: RwSignal::new(garden.name.clone().unwrap_or_default()),
             latitude,
@@ -73,11 +74,11 @@ fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
             {field("garden-name", words::GARDEN_NAME, words::GARDEN_NAME_HINT, false, typed.name)}
             {signed("garden-latitude", words::LATITUDE, words::LATITUDE_HINT, typed.latitude)}
             {signed("garden-longitude", words::LONGITUDE, words::LONGITUDE_HINT, typed.longitude)}
-            {field("garden-elevation", words::elevation_label(system), words::ELEVATION_HINT, true, typed.elevation)}
-            {signed("garden-coldest", words::month_label(true, system), words::MONTHS_HINT, typed.coldest)}
-            {signed("garden-warmest", words::month_label(false, system), words::MONTHS_HINT, typed.warmest)}
+            {field("garden-elevation", words::elevation_label(locale), words::ELEVATION_HINT, true, typed.elevation)}
+            {signed("garden-coldest", words::month_label(true, locale), words::MONTHS_HINT, typed.coldest)}
+            {signed("garden-warmest", words::month_label(false, locale), words::MONTHS_HINT, typed.warmest)}
             <div class="acts">
-                {form::send(hub, words::SAVE_GARDEN, move || typed.entry(system), done)}
+                {form::send(hub, words::SAVE_GARDEN, move || typed.entry(locale), done)}
                 {button("quiet", words::NOT_NOW, done)}
             </div>
         </div>
@@ -86,7 +87,7 @@ fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
 }
 
 impl Typed {
-    fn entry(self, system: UnitSystem) -> Entry {
+    fn entry(self, locale: Locale) -> Entry {
         let name = self.name.with_untracked(|name| name.trim().to_owned());
         let name = (!name.is_empty()).then_some(name);
         let texts = [
@@ -99,7 +100,7 @@ impl Typed {
         let texts = texts.map(|typed| typed.get_untracked());
         let place = self
             .kept
-            .with_value(|kept| place_of(kept.as_ref(), &texts, system))?;
+            .with_value(|kept| place_of(kept.as_ref(), &texts, locale))?;
         if name.is_none() && place.is_none() {
             return Err(words::NOTHING_OF_GARDEN.to_owned());
         }
@@ -113,15 +114,15 @@ impl Typed {
 }
 
 /// Latitude, longitude, elevation, coldest and warmest month of a place as they are typed.
-fn texts_of(place: Option<&Place>, system: UnitSystem) -> [String; 5] {
+fn texts_of(place: Option<&Place>, locale: Locale) -> [String; 5] {
     let text = |number: Option<f64>| number.map_or_else(String::new, |number| number.to_string());
     // What is converted shows without its tail.
     let tenths = |number: f64| (number * 10.0).round() / 10.0;
-    let metres = |metres: f64| match system {
+    let metres = |metres: f64| match locale.units {
         UnitSystem::Metric => metres,
         UnitSystem::UsCustomary => tenths(metres / METRES_PER_FOOT),
     };
-    let degrees = |celsius: f64| match system {
+    let degrees = |celsius: f64| match locale.units {
         UnitSystem::Metric => celsius,
         UnitSystem::UsCustomary => tenths(fahrenheit_from_celsius(celsius)),
     };
@@ -139,7 +140,7 @@ fn texts_of(place: Option<&Place>, system: UnitSystem) -> [String; 5] {
 fn place_of(
     kept: Option<&Place>,
     texts: &[String; 5],
-    system: UnitSystem,
+    locale: Locale,
 ) -> Result<Option<Place>, String> {
     let [latitude, longitude, elevation, coldest, warmest] = texts;
     let (latitude_deg, longitude_deg) = match (number_in(latitude)?, number_in(longitude)?) {
@@ -147,11 +148,11 @@ fn place_of(
         (None, None) => return Ok(None),
         _ => return Err(words::PLACE_NEEDS_BOTH.to_owned()),
     };
-    let metres = |feet_or_metres: f64| match system {
+    let metres = |feet_or_metres: f64| match locale.units {
         UnitSystem::Metric => feet_or_metres,
         UnitSystem::UsCustomary => feet_or_metres * METRES_PER_FOOT,
     };
-    let celsius = |degrees: f64| match system {
+    let celsius = |degrees: f64| match locale.units {
         UnitSystem::Metric => degrees,
         UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
     };
@@ -169,7 +170,7 @@ fn place_of(
     let Some(kept) = kept else {
         return Ok(Some(typed));
     };
-    let shown = texts_of(Some(kept), system);
+    let shown = texts_of(Some(kept), locale);
     let as_kept = |at: usize, kept: Option<f64>, typed: Option<f64>| {
         if texts[at] == shown[at] { kept } else { typed }
     };
@@ -261,9 +262,9 @@ mod tests {
 
     #[test]
     fn what_is_not_changed_stays_to_the_last_digit_in_either_units() {
-        for system in [UnitSystem::Metric, UnitSystem::UsCustomary] {
-            let texts = texts_of(Some(&kept()), system);
-            assert_eq!(place_of(Some(&kept()), &texts, system), Ok(Some(kept())));
+        for locale in [Locale::default(), UnitSystem::UsCustomary] {
+            let texts = texts_of(Some(&kept()), locale);
+            assert_eq!(place_of(Some(&kept()), &texts, locale), Ok(Some(kept())));
         }
         let texts = texts_of(Some(&kept()), UnitSystem::UsCustomary);
         assert_eq!(texts, ["51.48", "-0.3", "39.4", "40.5", "64.9"]);
@@ -287,10 +288,10 @@ mod tests {
 
     #[test]
     fn a_garden_that_moves_far_leaves_the_name_of_its_place() {
-        let mut texts = texts_of(Some(&kept()), UnitSystem::Metric);
+        let mut texts = texts_of(Some(&kept()), Locale::default());
         texts[0] = "51.5".to_owned();
         let name = |texts: &[String; 5]| {
-            place_of(Some(&kept()), texts, UnitSystem::Metric)
+            place_of(Some(&kept()), texts, Locale::default())
                 .ok()
                 .flatten()
                 .and_then(|place| place.name)

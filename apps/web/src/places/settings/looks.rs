@@ -1,6 +1,7 @@
 //! Units, the clock, light.
 
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use heapwright_wording::{page, settings as words};
 use leptos::prelude::*;
 
@@ -9,8 +10,8 @@ use crate::state::{Action, ClockChoice, Light, Page};
 
 /// The section.
 pub fn section(hub: Hub) -> AnyView {
-    let system = |us_units: bool| match us_units {
-        false => page::units_name(UnitSystem::Metric),
+    let locale = |us_units: bool| match us_units {
+        false => page::units_name(Locale::default()),
         true => page::units_name(UnitSystem::UsCustomary),
     };
     view! {

@@ -5,12 +5,14 @@ use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{MaterialMeasured, MeasureDefined, WeighedMeasure};
 use heapwright_journal::{AmountSaid, Content};
 use heapwright_quantity::{MassUnit, UnitSystem, VolumeUnit};
+use heapwright_texts::Locale;
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
 use super::steps;
 use crate::asking::{self, FaultPlace};
 use crate::keeping::device;
+use crate::language;
 use crate::parts::finder::Finder;
 use crate::parts::focus;
 use crate::parts::form::{self, Sender, number_in};
@@ -88,20 +90,20 @@ pub fn section(hub: Hub) -> AnyView {
 
 /// What each vessel holds.
 fn vessels(hub: Hub) -> AnyView {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     let now = device::now();
     let rows = MEASURES
         .into_iter()
-        .filter_map(|id| Catalogue::built_in().measure(id))
+        .filter_map(|id| language::catalogue().measure(id))
         .map(|measure| {
             let told = hub.keeper.with(|journal| {
                 let garden = journal.state.garden();
                 let volume_l = garden.volume_l(&measure.id, now)?;
                 let since = garden.measures.get(&measure.id)?.last()?.0;
-                Some(words::vessel_found(volume_l / 1000.0, since, system))
+                Some(words::vessel_found(volume_l / 1000.0, since, locale))
             });
             let told =
-                told.unwrap_or_else(|| words::vessel_usual(measure.volume_m3.typical, system));
+                told.unwrap_or_else(|| words::vessel_usual(measure.volume_m3.typical, locale));
             view! {
                 <li class="shelf"><p><span class="line-name">{measure.name.clone()}</span>" "{told}</p></li>
             }
@@ -115,16 +117,16 @@ fn only_here(hub: Hub) -> AnyView {
     let sender = Sender::new(hub);
     let put = move || {
         let all = hub.page.with(|page| {
-            let system = page.system();
+            let locale = page.locale();
             page.measures
                 .iter()
-                .map(|(measure, typed)| Ok(defined(measure.clone(), litres_of(typed, system)?)))
+                .map(|(measure, typed)| Ok(defined(measure.clone(), litres_of(typed, locale)?)))
                 .collect::<Result<Vec<Content>, String>>()
         });
-        let system = hub.page.with(|page| page.system());
+        let locale = hub.page.with(|page| page.locale());
         let work = async move {
             for content in all? {
-                hub.keeper.log(content, None, system).await?;
+                hub.keeper.log(content, None, locale).await?;
             }
             Ok(())
         };
@@ -139,7 +141,7 @@ fn only_here(hub: Hub) -> AnyView {
                     .measures
                     .iter()
                     .map(|(id, typed)| {
-                        let name = Catalogue::built_in()
+                        let name = language::catalogue()
                             .measure(id)
                             .map_or_else(|| id.clone(), |measure| measure.name.clone());
                         let place = FaultPlace::Measure(id.clone());
@@ -167,12 +169,12 @@ fn only_here(hub: Hub) -> AnyView {
 }
 
 /// A volume as it was typed, in litres.
-fn litres_of(typed: &str, system: UnitSystem) -> Result<f64, String> {
-    let unit = match system {
+fn litres_of(typed: &str, locale: Locale) -> Result<f64, String> {
+    let unit = match locale.units {
         UnitSystem::Metric => "L",
         UnitSystem::UsCustomary => "gal",
     };
-    asking::typed_amount(typed, unit, &asking::vocabulary(Catalogue::built_in()))?
+    asking::typed_amount(typed, unit, &asking::vocabulary(language::catalogue()))?
         .cubic_metres()
         .map(|volume_m3| volume_m3 * 1000.0)
         .ok_or_else(|| words::NO_VOLUME.to_owned())
@@ -186,7 +188,7 @@ fn defined(measure: String, volume_l: f64) -> Content {
 
 impl Weighing {
     fn system(self) -> UnitSystem {
-        self.hub.page.with(|page| page.system())
+        self.hub.page.with(|page| page.locale())
     }
 
     /// Forgets what was entered: it was of one vessel and one filling.
@@ -220,7 +222,7 @@ impl Weighing {
 
     /// A weight that was typed [kg].
     fn weight_kg(self, typed: RwSignal<String>) -> Result<f64, String> {
-        let unit = match self.system() {
+        let unit = match self.locale() {
             UnitSystem::Metric => MassUnit::Kilogram,
             UnitSystem::UsCustomary => MassUnit::Pound,
         };
@@ -233,7 +235,7 @@ impl Weighing {
 
     /// What the vessel holds [m3], by what it holds of water or as it was entered.
     fn volume_m3(self) -> Result<f64, String> {
-        let unit = match self.system() {
+        let unit = match self.locale() {
             UnitSystem::Metric => VolumeUnit::Litre,
             UnitSystem::UsCustomary => VolumeUnit::UsGallon,
         };
@@ -291,7 +293,7 @@ impl Weighing {
     fn empty_step(self) -> AnyView {
         let options = MEASURES
             .into_iter()
-            .filter_map(|id| Catalogue::built_in().measure(id))
+            .filter_map(|id| language::catalogue().measure(id))
             .map(|measure| {
                 let id = measure.id.clone();
                 let is_chosen = self.vessel.with_untracked(|vessel| *vessel == id);
@@ -305,7 +307,7 @@ impl Weighing {
                     {options}
                 </select>
             </div>
-            {steps::row("weigh-empty", words::empty_label(self.system()), "", 0.1, self.empty)}
+            {steps::row("weigh-empty", words::empty_label(self.locale()), "", 0.1, self.empty)}
         };
         let next = move || match self.weight_kg(self.empty) {
             Ok(_) => self.go(Step::Water),
@@ -321,18 +323,18 @@ impl Weighing {
     }
 
     fn water_step(self) -> AnyView {
-        let system = self.system();
+        let locale = self.locale();
         let found = move || {
             self.volume_m3().map_or_else(
                 |_| String::new(),
-                |volume_m3| words::holds_line(volume_m3, self.system()),
+                |volume_m3| words::holds_line(volume_m3, self.locale()),
             )
         };
         let fields = view! {
-            {steps::row("weigh-water", words::water_label(system), "", 0.1, self.water)}
+            {steps::row("weigh-water", words::water_label(locale), "", 0.1, self.water)}
             <details class="caution">
                 <summary>{words::KNOWN_VOLUME}</summary>
-                {steps::row("weigh-holds", words::holds_label(system), words::STEP_WATER_HEAVY, 0.5, self.holds)}
+                {steps::row("weigh-holds", words::holds_label(locale), words::STEP_WATER_HEAVY, 0.5, self.holds)}
             </details>
             <p class="verdict" role="status">{live_text(found)}</p>
         };
@@ -363,7 +365,7 @@ impl Weighing {
         let found = move || {
             self.density_kg_m3().map_or_else(
                 |_| String::new(),
-                |density| words::density_line(density, self.system()),
+                |density| words::density_line(density, self.locale()),
             )
         };
         let chosen = move || {
@@ -378,7 +380,7 @@ impl Weighing {
                 on_pick=Callback::new(move |id| self.material.set(Some(id)))
             />
             <div aria-live="polite">{live_if(chosen)}</div>
-            {steps::row("weigh-full", words::full_label(self.system()), "", 0.1, self.full)}
+            {steps::row("weigh-full", words::full_label(self.locale()), "", 0.1, self.full)}
             <p class="verdict" role="status">{live_text(found)}</p>
         };
         let sender = Sender::new(self.hub);

@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use crate::asking;
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::focus;
 use crate::parts::live::{live, live_if, named_button, opener};
 use crate::shell::{Hub, hub};
@@ -88,7 +89,7 @@ fn shelves(garden: &Garden, state: &State) -> Vec<(ShelfKey, String)> {
         .iter()
         .map(|(key, _)| {
             let material = MaterialId(key.material.clone());
-            let name = words::shelf_name(Catalogue::built_in(), garden, &material, &key.conditions);
+            let name = words::shelf_name(language::catalogue(), garden, &material, &key.conditions);
             (key.clone(), name)
         })
         .collect()
@@ -96,8 +97,8 @@ fn shelves(garden: &Garden, state: &State) -> Vec<(ShelfKey, String)> {
 
 fn list(hub: Hub, open: Open) -> AnyView {
     let page = hub.page.get();
-    let system = page.system();
-    let catalogue = Catalogue::built_in();
+    let locale = page.locale();
+    let catalogue = language::catalogue();
     hub.keeper.with(|journal| {
         let garden = asking::garden_now(&page, &journal.state, device::now());
         let shelves = shelves(&garden, &journal.state);
@@ -119,7 +120,7 @@ fn list(hub: Hub, open: Open) -> AnyView {
             };
             let amount = stock.amount.as_ref().map_or_else(
                 || "plenty".to_owned(),
-                |amount| wording::amount_text(catalogue, amount, system),
+                |amount| wording::amount_text(catalogue, amount, locale),
             );
             let act = |form: Form, word: &str| {
                 let key = key.clone();

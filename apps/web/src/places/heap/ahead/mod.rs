@@ -67,7 +67,7 @@ impl Look {
             now: device::now().to_string(),
             turn: self.turn.get_untracked(),
             water: self.water.get_untracked(),
-            us_units: self.hub.page.with(|page| page.system()) == UnitSystem::UsCustomary,
+            us_units: self.hub.page.with(|page| page.locale()) == UnitSystem::UsCustomary,
             width_px: width_px(),
         };
         let Ok(text) = serde_json::to_string(&question) else {

@@ -5,6 +5,7 @@ use heapwright_journal::content::{
     BagTest, GerminationTest, Laboratory, SelfHeatingTest, Smell, Tested,
 };
 use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit};
+use heapwright_texts::Locale;
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
@@ -106,12 +107,12 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
 }
 
 fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
-    let system = hub.page.with(|page| page.system());
+    let locale = hub.page.with(|page| page.locale());
     let which = RwSignal::new(0);
     let kind = move || KINDS.get(which.get()).copied().unwrap_or(Kind::Bag);
     let entry = move || -> Entry {
         let kind = KINDS.get(which.get_untracked()).copied();
-        let tested = tested(id, kind.unwrap_or(Kind::Bag), system)?;
+        let tested = tested(id, kind.unwrap_or(Kind::Bag), locale)?;
         Ok((tested.into(), form::moment("tested-when")?))
     };
     view! {
@@ -123,7 +124,7 @@ fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
                 move || which.get(),
                 move |index| which.set(index),
             )}
-            <div class="fields">{live(move || fields(kind(), system))}</div>
+            <div class="fields">{live(move || fields(kind(), locale))}</div>
             {form::when("tested-when")}
             {form::send(hub, words::LOG_TEST, entry, done)}
         </div>
@@ -131,9 +132,9 @@ fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
     .into_any()
 }
 
-fn fields(kind: Kind, system: UnitSystem) -> AnyView {
+fn fields(kind: Kind, locale: Locale) -> AnyView {
     let number = |id, label: &str, hint| form::text(id, label.to_owned(), hint, true);
-    let degrees = match system {
+    let degrees = match locale.units {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
@@ -166,7 +167,7 @@ fn fields(kind: Kind, system: UnitSystem) -> AnyView {
     }
 }
 
-fn tested(heap: EventId, kind: Kind, system: UnitSystem) -> Result<Tested, String> {
+fn tested(heap: EventId, kind: Kind, locale: Locale) -> Result<Tested, String> {
     let mut tested = Tested {
         heap,
         laboratory: None,
@@ -185,7 +186,7 @@ fn tested(heap: EventId, kind: Kind, system: UnitSystem) -> Result<Tested, Strin
         Kind::Flask => {
             let celsius = |id| -> Result<f64, String> {
                 let degrees = needed(id)?;
-                Ok(match system {
+                Ok(match locale.units {
                     UnitSystem::Metric => degrees,
                     UnitSystem::UsCustomary => celsius_from_fahrenheit(degrees),
                 })
