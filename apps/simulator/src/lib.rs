@@ -10,6 +10,7 @@ mod frames;
 mod outlook;
 mod paper;
 mod shown;
+mod spoken;
 mod today;
 mod told;
 
@@ -17,6 +18,7 @@ use heapwright_answers::{one_by_one, prepared};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_wire::{read_simulation, simulation_json};
+use spoken::catalogue;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -62,6 +64,13 @@ impl Outlook {
     }
 }
 
+/// Speaks another language in whatever is answered from now on: its tag, its pack of texts, the words of
+/// the catalogue's tables. Texts of another version are passed over.
+#[wasm_bindgen]
+pub fn speak(tag: &str, pack: String, words: String) {
+    spoken::speak(tag, pack, words);
+}
+
 /// The answer of `heapwright simulate --json` to a case, which may lean on no weather file.
 ///
 /// # Errors
@@ -73,7 +82,7 @@ pub fn simulate(case: &str) -> Result<String, JsValue> {
 }
 
 fn simulated(case: &str) -> Result<String, String> {
-    let catalogue = Catalogue::built_in();
+    let catalogue = catalogue();
     let no_file = |name: &str| Err(format!("there is no file {name} here"));
     let (question, garden) = read_simulation(catalogue, &Garden::default(), case, &no_file)
         .map_err(|error| error.to_string())?;

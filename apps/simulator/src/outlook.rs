@@ -12,7 +12,6 @@ use heapwright_answers::{
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{AheadQuestion, forecast_json};
@@ -20,6 +19,7 @@ use heapwright_wording as wording;
 
 use crate::frames;
 use crate::shown::{self, Options};
+use crate::spoken::{catalogue, locale};
 
 /// How far is looked ahead [d].
 pub const DAYS: u32 = 30;
@@ -65,15 +65,6 @@ pub fn read_state(lines: &str) -> State {
     state
 }
 
-/// The units that the page shows.
-pub const fn units(us_units: bool) -> Locale {
-    Locale::english(if us_units {
-        UnitSystem::UsCustomary
-    } else {
-        UnitSystem::Metric
-    })
-}
-
 impl Asked {
     fn read(question: &str) -> Result<Self, String> {
         let asked: AheadQuestion = serde_json::from_str(question)
@@ -88,13 +79,13 @@ impl Asked {
             .parse()
             .map_err(|_| "the question has no time".to_owned())?;
         Ok(Self {
-            garden: Garden::from_state(Catalogue::built_in(), &state, now),
+            garden: Garden::from_state(catalogue(), &state, now),
             state,
             heap,
             now,
             turn: asked.turn.min(2),
             water: asked.water,
-            locale: units(asked.us_units),
+            locale: locale(asked.us_units),
             width_px: asked.width_px.clamp(240.0, 1200.0),
         })
     }
@@ -316,13 +307,8 @@ impl Looking {
 
 fn prepare(asked: &Asked, plans: Vec<Plan>) -> Result<PreparedForecast, String> {
     let question = asked.question(plans, Model::Lumped);
-    let forecast = PreparedForecast::of(
-        Catalogue::built_in(),
-        &asked.garden,
-        &asked.state,
-        &question,
-    )
-    .map_err(|error| sentence(&error, asked.locale))?;
+    let forecast = PreparedForecast::of(catalogue(), &asked.garden, &asked.state, &question)
+        .map_err(|error| sentence(&error, asked.locale))?;
     // How long the past is, is known when it is read.
     let now_d = forecast.now_d();
     let days = now_d.max(0.0) + f64::from(DAYS);
@@ -369,7 +355,7 @@ pub fn forecast(question: &str, days: u32, members: u32) -> Result<String, Strin
         members,
         ..asked.question(Vec::new(), model)
     };
-    let catalogue = Catalogue::built_in();
+    let catalogue = catalogue();
     let answer = what_will_happen(
         catalogue,
         &asked.garden,

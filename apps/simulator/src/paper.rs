@@ -7,7 +7,8 @@ use heapwright_paper::{Book, bin_page, season_page};
 use heapwright_wire::PaperQuestion;
 use heapwright_wording as wording;
 
-use crate::outlook::{read_state, units};
+use crate::outlook::read_state;
+use crate::spoken::{catalogue, locale};
 
 /// Milliseconds of the time that a record is of: a year.
 const YEAR_MS: i64 = 365 * 86_400_000;
@@ -25,13 +26,13 @@ pub fn paper(question: &str) -> Result<String, String> {
         .parse()
         .map_err(|_| "the question has no time".to_owned())?;
     let state = read_state(&asked.journal);
-    let garden = Garden::from_state(Catalogue::built_in(), &state, now);
+    let garden = Garden::from_state(catalogue(), &state, now);
     let book = Book {
-        catalogue: Catalogue::built_in(),
+        catalogue: catalogue(),
         garden: &garden,
         state: &state,
         now,
-        system: units(asked.us_units),
+        locale: locale(asked.us_units),
     };
     let document = if asked.heap.is_empty() {
         let from = Moment::new(now.instant_ms - YEAR_MS, now.offset_min).unwrap_or(now);

@@ -9,6 +9,7 @@ use heapwright_wording::{self as wording, Word, ahead};
 
 use crate::charts::charts;
 use crate::frames;
+use crate::spoken::catalogue;
 
 /// How it is shown.
 pub struct Options {
@@ -34,7 +35,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         return AheadShown::default();
     };
     let when = |day: f64| wording::date_of(forecast, day, locale);
-    let catalogue = Catalogue::built_in();
+    let catalogue = catalogue();
     // Of several ways to go on, figures come from the many runs of all or from one run of each.
     let is_mixed = plans.iter().any(|plan| plan.answer.bands.is_none());
     let bare: Vec<PlanAnswer> = plans

@@ -1,57 +1,52 @@
 //! What each heap needs today, in the sentences of the page.
 
+use crate::spoken::catalogue;
 use heapwright_answers::today::{Need, TodayAnswer, Urgency, today};
 use heapwright_calendar::{Telling, calendar};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, Event, Moment};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wire::{NeedTold, QuietTold, TodayTold};
 use heapwright_wording::{self as wording, today as words};
 
 /// The needs of all heaps.
-pub fn told(state: &State, garden: &Garden, now: Moment, system: UnitSystem) -> TodayTold {
-    let answer = today(Catalogue::built_in(), garden, state, now);
+pub fn told(state: &State, garden: &Garden, now: Moment, locale: Locale) -> TodayTold {
+    let answer = today(catalogue(), garden, state, now);
     TodayTold {
         needs: answer
             .needs
             .iter()
-            .map(|need| need_told(state, garden, need, now, system))
+            .map(|need| need_told(state, garden, need, now, locale))
             .collect(),
         quiet: answer
             .quiet
             .iter()
             .map(|quiet| QuietTold {
                 heap: quiet.heap.to_string(),
-                line: words::quiet_line(state, quiet),
+                line: words::quiet_line(state, quiet, locale),
             })
             .collect(),
-        calendar: reminders(state, garden, &answer, system),
+        calendar: reminders(state, garden, &answer, locale),
     }
 }
 
-fn reminders(state: &State, garden: &Garden, answer: &TodayAnswer, system: UnitSystem) -> String {
+fn reminders(state: &State, garden: &Garden, answer: &TodayAnswer, locale: Locale) -> String {
     if answer.dates.is_empty() {
         return String::new();
     }
     let telling = Telling {
-        catalogue: Catalogue::built_in(),
+        catalogue: catalogue(),
         garden,
         state,
-        system,
+        locale,
     };
     calendar(&telling, answer)
 }
 
-fn need_told(
-    state: &State,
-    garden: &Garden,
-    need: &Need,
-    now: Moment,
-    system: UnitSystem,
-) -> NeedTold {
-    let catalogue = Catalogue::built_in();
+fn need_told(state: &State, garden: &Garden, need: &Need, now: Moment, locale: Locale) -> NeedTold {
+    let catalogue = catalogue();
     // What cannot be written as a line is not offered.
     let entry = need
         .entry
@@ -62,7 +57,7 @@ fn need_told(
         heap: need.heap.map(|heap| heap.to_string()).unwrap_or_default(),
         name: need
             .heap
-            .map(|heap| wording::heap_name(state, heap).to_owned())
+            .map(|heap| wording::heap_name(state, heap, locale).to_owned())
             .unwrap_or_default(),
         kind: need.what.kind().key().to_owned(),
         urgency: match need.urgency {
@@ -71,16 +66,16 @@ fn need_told(
             Urgency::Whenever => "whenever",
         }
         .to_owned(),
-        how_soon: words::urgency_heading(need.urgency).to_owned(),
-        headline: words::headline(catalogue, garden, state, need),
-        how: words::how_to(catalogue, need, system),
-        why: words::why_lines(need, now, system),
+        how_soon: words::urgency_heading(need.urgency, locale).to_owned(),
+        headline: words::headline(catalogue, garden, state, need, locale),
+        how: words::how_to(catalogue, need, locale),
+        why: words::why_lines(need, now, locale),
         cautions: need
             .cautions
             .iter()
-            .map(|caution| words::caution_line(*caution).to_owned())
+            .map(|caution| words::caution_line(*caution, locale).to_owned())
             .collect(),
-        act: words::tap_word(need, system).unwrap_or_default(),
+        act: words::tap_word(need, locale).unwrap_or_default(),
         entry,
     }
 }

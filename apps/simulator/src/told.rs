@@ -18,7 +18,8 @@ use heapwright_wire::{
 };
 use heapwright_wording::{self as wording, HomeTest, told as words};
 
-use crate::outlook::{read_state, units};
+use crate::outlook::read_state;
+use crate::spoken::{catalogue, locale};
 use crate::today;
 
 /// The journal as it was handed over.
@@ -43,13 +44,13 @@ pub fn told(question: &str) -> Result<String, String> {
         .parse()
         .map_err(|_| "the question has no time".to_owned())?;
     let asked = Asked {
-        garden: Garden::from_state(Catalogue::built_in(), &state, now),
+        garden: Garden::from_state(catalogue(), &state, now),
         state,
         now,
-        locale: units(question.us_units),
+        locale: locale(question.us_units),
     };
     let text = if question.today {
-        serde_json::to_string(&today::told(&asked.state, &asked.garden, now, asked.system))
+        serde_json::to_string(&today::told(&asked.state, &asked.garden, now, asked.locale))
     } else if question.heap.is_empty() {
         serde_json::to_string(&asked.kept_out())
     } else {
@@ -64,7 +65,7 @@ pub fn told(question: &str) -> Result<String, String> {
 
 impl Asked {
     fn heap(&self, heap: EventId) -> HeapTold {
-        let catalogue = Catalogue::built_in();
+        let catalogue = catalogue();
         let contents = self.state.contents_since_harvest(heap);
         let question = ReadyQuestion {
             heap,
@@ -108,7 +109,7 @@ impl Asked {
             now: self.now,
             simulate: false,
         };
-        let catalogue = Catalogue::built_in();
+        let catalogue = catalogue();
         let answer = match where_nutrients_are(catalogue, &self.garden, &self.state, &question) {
             Ok(answer) => answer,
             Err(error) => {
@@ -140,7 +141,7 @@ impl Asked {
             to: None,
             now: self.now,
         };
-        let answer = what_was_kept_out(Catalogue::built_in(), &self.garden, &self.state, &question);
+        let answer = what_was_kept_out(catalogue(), &self.garden, &self.state, &question);
         if answer.months.is_empty() {
             return KeptOutTold {
                 lines: vec![words::nothing_kept_out(self.locale).to_owned()],
@@ -198,17 +199,19 @@ fn heat(answer: &HygieneAnswer, locale: Locale) -> HeatTold {
 }
 
 fn rule(rule: &RuleAnswer, locale: Locale) -> RuleTold {
-    let catalogue = Catalogue::built_in();
+    let catalogue = catalogue();
     let status = rule.status[1];
+    let words = wording::rule_in(rule.words, locale);
     RuleTold {
-        jurisdiction: rule.words.jurisdiction.clone(),
-        name: format!("{}, {}", rule.words.name, rule.words.year),
+        // By which the page finds the rules of a place; it has its own names for them.
+        jurisdiction: words.jurisdiction,
+        name: format!("{}, {}", words.name, words.year),
         status: wording::status_word(status, locale).to_owned(),
         met: status == Status::Met,
         progress: (status != Status::NotApplicable).then_some(rule.outcome[1].progress),
         missing: wording::missing_text(rule, locale),
         asks: wording::rule_asks(catalogue, rule, locale),
-        scope: rule.words.scope.clone(),
+        scope: words.scope,
         sources: rule
             .words
             .source_keys

@@ -5,17 +5,16 @@
 
 use std::sync::OnceLock;
 
-use heapwright_catalogue::{Catalogue, Spreading, Words};
-use heapwright_texts::{Locale, Translation};
+use heapwright_catalogue::{Catalogue, Spreading};
+use heapwright_texts::Locale;
+use heapwright_wording::Spoken;
 use js_sys::Reflect;
 use wasm_bindgen::JsValue;
 
 /// Where `static/boot.js` leaves the texts of another language.
 const HANDED_OVER: &str = "heapwright_texts";
 
-static TRANSLATION: OnceLock<Option<&'static Translation>> = OnceLock::new();
-static CATALOGUE: OnceLock<Catalogue> = OnceLock::new();
-static SPREADING: OnceLock<Spreading> = OnceLock::new();
+static SPOKEN: OnceLock<Spoken> = OnceLock::new();
 
 /// Takes the texts that were fetched, if any; called once, before the page is shown.
 ///
@@ -23,17 +22,14 @@ static SPREADING: OnceLock<Spreading> = OnceLock::new();
 ///
 /// When they are not of this version; a sentence. The page is then English.
 pub fn settle() -> Result<(), String> {
-    let read = handed_over().map(|[tag, pack, words]| {
-        // The page speaks them to its end.
-        Translation::read(&tag, pack.leak(), words.leak())
-    });
-    let (translation, told) = match read {
-        Some(Ok(translation)) => (Some(&*Box::leak(Box::new(translation))), Ok(())),
-        Some(Err(error)) => (None, Err(error.to_string())),
-        None => (None, Ok(())),
+    let Some([tag, pack, words]) = handed_over() else {
+        return Ok(());
     };
-    let _ = TRANSLATION.set(translation);
-    told
+    let read = Spoken::read(&tag, pack.leak(), words.leak());
+    read.map(|spoken| {
+        let _ = SPOKEN.set(spoken);
+    })
+    .map_err(|error| error.to_string())
 }
 
 fn handed_over() -> Option<[String; 3]> {
@@ -45,35 +41,23 @@ fn handed_over() -> Option<[String; 3]> {
     Some([tag?, pack?, words?])
 }
 
-fn translation() -> Option<&'static Translation> {
-    TRANSLATION.get().copied().flatten()
+fn spoken() -> &'static Spoken {
+    SPOKEN.get_or_init(Spoken::english)
 }
 
 /// How the page speaks, for texts without figures; [`crate::state::Page::locale`] has the keeper's
-/// units and clock as well.
+/// units as well.
 #[must_use]
 pub fn locale() -> Locale {
-    Locale::default().in_language(translation())
-}
-
-fn words(translation: &'static Translation) -> Words {
-    Words(Box::leak(Box::new(move |key: &str, field| {
-        translation.word(key, field)
-    })))
+    spoken().locale()
 }
 
 /// The figures of the world, in the words of the language.
 pub fn catalogue() -> &'static Catalogue {
-    match translation() {
-        None => Catalogue::built_in(),
-        Some(of) => CATALOGUE.get_or_init(|| Catalogue::translated(words(of))),
-    }
+    spoken().catalogue()
 }
 
 /// Crops and uses of compost, in the words of the language.
 pub fn spreading() -> &'static Spreading {
-    match translation() {
-        None => Spreading::built_in(),
-        Some(of) => SPREADING.get_or_init(|| Spreading::built_in().translated(words(of))),
-    }
+    spoken().spreading()
 }

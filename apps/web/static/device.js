@@ -315,6 +315,13 @@ export function pictureIn(line) {
 export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
 export const hidden = (address) => URL.revokeObjectURL(address);
 
+// Speaks the language of the page to a worker, before anything is asked of it.
+function speaking(worker) {
+  const texts = globalThis.heapwright_texts;
+  if (texts) worker.postMessage({ texts });
+  return worker;
+}
+
 let simulator;
 let question = 0;
 
@@ -325,7 +332,7 @@ let question = 0;
 export function simulate(text, hear) {
   question += 1;
   try {
-    simulator ??= new Worker(new URL("./simulator.js", import.meta.url), { type: "module" });
+    simulator ??= speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
   } catch {
     return false;
   }
@@ -354,7 +361,7 @@ export function ask(text, hear) {
     return true;
   }
   try {
-    teller ??= new Worker(new URL("./simulator.js", import.meta.url), { type: "module" });
+    teller ??= speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
   } catch {
     return false;
   }
@@ -371,7 +378,7 @@ export function ask(text, hear) {
 export function press(name, question, document, letter, hear) {
   let worker;
   try {
-    worker = new Worker(new URL("./press.js", import.meta.url), { type: "module" });
+    worker = speaking(new Worker(new URL("./press.js", import.meta.url), { type: "module" }));
   } catch {
     return false;
   }

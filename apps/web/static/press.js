@@ -1,11 +1,16 @@
 // The worker that makes a page to print. It hears [question, document, letter], one of the first two empty: a question is
 // first made a document by the module of the simulated heap. It tells ["pressed", bytes], ["unfetched"] or ["failed", sentence].
+// A message { texts } before the first says which language to speak.
 import initPress, { press } from "./heapwright_press.js";
-import initAnswers, { paper } from "./heapwright_simulator.js";
+import initAnswers, { paper, speak } from "./heapwright_simulator.js";
 
 const fetched = (init, name) => init({ module_or_path: name });
 
-onmessage = async ({ data: [question, document, letter] }) => {
+let texts;
+
+onmessage = async ({ data }) => {
+  if (data.texts) return void (texts = data.texts);
+  const [question, document, letter] = data;
   try {
     await Promise.all([
       fetched(initPress, new URL("./heapwright_press_bg.wasm", import.meta.url)),
@@ -15,6 +20,7 @@ onmessage = async ({ data: [question, document, letter] }) => {
     return postMessage(["unfetched"]);
   }
   try {
+    if (question && texts) speak(texts.tag, texts.pack, texts.words);
     const bytes = press(question ? paper(question) : document, letter);
     postMessage(["pressed", bytes], [bytes.buffer]);
   } catch (error) {

@@ -1,18 +1,22 @@
 // The worker beside the page that computes the days ahead of a heap. It hears [number, question] and tells
 // [number, "progress", done, all], [number, "shown", text], [number, "whole"] or [number, "failed", sentence].
 // Of what needs no simulation it hears [number, question, true], and tells [number, "told", text].
-import init, { Outlook, told } from "./heapwright_simulator.js";
+// A message { texts } before the first question says which language to speak.
+import init, { Outlook, speak, told } from "./heapwright_simulator.js";
 
 const fetched = init({ module_or_path: new URL("./heapwright_simulator_bg.wasm", import.meta.url) });
 fetched.catch(() => {});
 
 let newest = 0;
+let texts;
 
 // Lets what was posted meanwhile come in: a newer question ends the older.
 const channel = new MessageChannel();
 const breath = () => new Promise((go) => { channel.port1.onmessage = go; channel.port2.postMessage(0); });
 
-onmessage = async ({ data: [number, question, atOnce] }) => {
+onmessage = async ({ data }) => {
+  if (data.texts) return void (texts = data.texts);
+  const [number, question, atOnce] = data;
   newest = number;
   let outlook;
   try {
@@ -20,6 +24,8 @@ onmessage = async ({ data: [number, question, atOnce] }) => {
   } catch {
     return postMessage([number, "unfetched"]);
   }
+  if (texts) speak(texts.tag, texts.pack, texts.words);
+  texts = undefined;
   try {
     if (atOnce) return postMessage([number, "told", told(question)]);
     outlook = new Outlook(question);

@@ -10,7 +10,7 @@ use crate::records::{
 };
 use crate::rows::{self, Records};
 use crate::search::{Match, Resolution, SearchIndex};
-use crate::words::{self, Words};
+use crate::words::{self, Word, Words};
 
 /// The tables of the world's figures, ready for use. It never changes.
 #[derive(Debug)]
@@ -48,10 +48,10 @@ impl Catalogue {
     /// The same catalogue in another language: names, measures, conditions and cautions, and the
     /// search by them. What `words` does not have stays English.
     #[must_use]
-    pub fn translated(words: Words) -> Self {
+    pub fn translated(words: &'static Word) -> Self {
         let mut records = rows::read();
         words::translate(&mut records, words);
-        Self::of(records, Some(words))
+        Self::of(records, Some(Words(words)))
     }
 
     /// Every material, in the order of the table.
@@ -139,7 +139,7 @@ impl Catalogue {
         let cautions = self.cautions.get_or_init(|| {
             let mut cautions = rows::cautions();
             if let Some(words) = self.words {
-                words::translate_cautions(&mut cautions, words);
+                words::translate_cautions(&mut cautions, words.0);
             }
             cautions
         });
@@ -213,7 +213,7 @@ impl Catalogue {
         self.names.get_or_init(|| {
             let mut names = rows::names();
             if let Some(words) = self.words {
-                words::translate_names(&self.records.materials, &mut names, words);
+                words::translate_names(&self.records.materials, &mut names, words.0);
             }
             names
         })

@@ -48,4 +48,4 @@ pub use seasons::{Hemisphere, Season, in_season, seasons};
 pub use spreading::{CompostUse, Crop, CropGroup, Spreading, SpreadingFigure, UseKind};
 #[cfg(feature = "all-languages")]
 pub use words::GERMAN;
-pub use words::Words;
+pub use words::Word;

@@ -13,17 +13,11 @@ use crate::spreading::Spreading;
 pub const GERMAN: &str = include_str!(concat!(env!("OUT_DIR"), "/de.words"));
 
 /// Finds a field of a row by a key such as `material/apple`; `None` leaves English.
-#[derive(Clone, Copy)]
-pub struct Words(pub &'static Word);
-
-/// The field of a row by its key and place.
 pub type Word = dyn Fn(&str, usize) -> Option<&'static str> + Send + Sync;
 
-impl Words {
-    fn of(self, key: &str, field: usize) -> Option<&'static str> {
-        self.0(key, field)
-    }
-}
+/// The words that a catalogue goes on asking for.
+#[derive(Clone, Copy)]
+pub(crate) struct Words(pub(crate) &'static Word);
 
 impl fmt::Debug for Words {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -32,37 +26,37 @@ impl fmt::Debug for Words {
 }
 
 /// Puts the words in the place of those of the table.
-pub(crate) fn translate(records: &mut Records, words: Words) {
+pub(crate) fn translate(records: &mut Records, words: &Word) {
     for material in &mut records.materials {
         let key = format!("material/{}", material.id.0);
-        put(&mut material.name, words.of(&key, 0));
-        put(&mut material.short_name, words.of(&key, 1));
+        put(&mut material.name, words(&key, 0));
+        put(&mut material.short_name, words(&key, 1));
     }
     for measure in &mut records.measures {
         let key = format!("measure/{}", measure.id);
         // A journal may have been written in English.
         let english = [measure.name.clone(), measure.plural.clone()];
         measure.other_words.extend(english);
-        put(&mut measure.name, words.of(&key, 0));
-        put(&mut measure.plural, words.of(&key, 1));
-        list(&mut measure.other_words, words.of(&key, 2));
+        put(&mut measure.name, words(&key, 0));
+        put(&mut measure.plural, words(&key, 1));
+        list(&mut measure.other_words, words(&key, 2));
     }
     for condition in &mut records.conditions {
         let key = format!("condition/{}", condition.id);
         condition.other_words.push(condition.name.clone());
-        put(&mut condition.name, words.of(&key, 0));
-        list(&mut condition.other_words, words.of(&key, 1));
+        put(&mut condition.name, words(&key, 0));
+        list(&mut condition.other_words, words(&key, 1));
     }
 }
 
 /// The same for what materials are called, in the order of `materials`.
-pub(crate) fn translate_names(materials: &[Material], names: &mut [Vec<Name>], words: Words) {
+pub(crate) fn translate_names(materials: &[Material], names: &mut [Vec<Name>], words: &Word) {
     for (material, names) in materials.iter().zip(names) {
         let key = format!("material/{}", material.id.0);
-        let Some(short) = words.of(&key, 1) else {
+        let Some(short) = words(&key, 1) else {
             continue;
         };
-        let others = words.of(&key, 2).unwrap_or_default().split(';');
+        let others = words(&key, 2).unwrap_or_default().split(';');
         *names = [short]
             .into_iter()
             .chain(others.filter(|word| !word.is_empty()))
@@ -81,29 +75,29 @@ pub(crate) fn translate_names(materials: &[Material], names: &mut [Vec<Name>], w
 }
 
 /// The same for what to beware of.
-pub(crate) fn translate_cautions(cautions: &mut [CautionText], words: Words) {
+pub(crate) fn translate_cautions(cautions: &mut [CautionText], words: &Word) {
     for caution in cautions {
         let key = match &caution.about {
             CautionAbout::Flag(flag) => format!("caution/{}", flag_word(*flag)),
             CautionAbout::Material(id) => format!("caution/{}", id.0),
         };
-        put(&mut caution.reason, words.of(&key, 0));
-        put(&mut caution.advice, words.of(&key, 1));
-        put(&mut caution.local_rule, words.of(&key, 2));
-        put(&mut caution.before_use, words.of(&key, 3));
+        put(&mut caution.reason, words(&key, 0));
+        put(&mut caution.advice, words(&key, 1));
+        put(&mut caution.local_rule, words(&key, 2));
+        put(&mut caution.before_use, words(&key, 3));
     }
 }
 
 impl HygieneRule {
     /// The rule in another language.
     #[must_use]
-    pub fn translated(&self, words: Words) -> Self {
+    pub fn translated(&self, words: &Word) -> Self {
         let mut rule = self.clone();
         let key = format!("rule/{}", rule.id);
-        put(&mut rule.name, words.of(&key, 0));
-        put(&mut rule.asks, words.of(&key, 1));
-        put(&mut rule.also_asks, words.of(&key, 2));
-        put(&mut rule.scope, words.of(&key, 3));
+        put(&mut rule.name, words(&key, 0));
+        put(&mut rule.asks, words(&key, 1));
+        put(&mut rule.also_asks, words(&key, 2));
+        put(&mut rule.scope, words(&key, 3));
         rule
     }
 }
@@ -111,23 +105,23 @@ impl HygieneRule {
 impl Spreading {
     /// Crops, their groups and the uses of compost in another language.
     #[must_use]
-    pub fn translated(&self, words: Words) -> Self {
+    pub fn translated(&self, words: &Word) -> Self {
         let mut spreading = self.clone();
         for crop in &mut spreading.crops {
             let key = format!("crop/{}", crop.id);
-            put(&mut crop.name, words.of(&key, 0));
-            list(&mut crop.other_words, words.of(&key, 1));
+            put(&mut crop.name, words(&key, 0));
+            list(&mut crop.other_words, words(&key, 1));
         }
         for group in &mut spreading.groups {
             put(
                 &mut group.name,
-                words.of(&format!("crop-group/{}", group.id), 0),
+                words(&format!("crop-group/{}", group.id), 0),
             );
         }
         for way in &mut spreading.uses {
             let key = format!("use/{}", way.id);
-            put(&mut way.name, words.of(&key, 0));
-            put(&mut way.advice, words.of(&key, 1));
+            put(&mut way.name, words(&key, 0));
+            put(&mut way.advice, words(&key, 1));
         }
         spreading
     }
@@ -169,7 +163,7 @@ const fn flag_word(flag: Caution) -> &'static str {
 mod tests {
     use std::collections::BTreeMap;
 
-    use crate::{Catalogue, GERMAN, MatchRank, Resolution, Spreading, Words, hygiene_rules};
+    use crate::{Catalogue, GERMAN, MatchRank, Resolution, Spreading, hygiene_rules};
 
     fn german(key: &str, field: usize) -> Option<&'static str> {
         let lines: BTreeMap<&str, &str> = GERMAN
@@ -179,11 +173,9 @@ mod tests {
         lines.get(key)?.split('\t').nth(field)
     }
 
-    const GERMAN_WORDS: Words = Words(&german);
-
     #[test]
     fn every_word_has_its_place_and_no_figure_changes() {
-        let (english, german) = (Catalogue::built_in(), Catalogue::translated(GERMAN_WORDS));
+        let (english, german) = (Catalogue::built_in(), Catalogue::translated(&self::german));
         for (before, after) in english.materials().iter().zip(german.materials()) {
             assert_eq!(before.id, after.id);
             assert_eq!(before.bulk_density_kg_m3, after.bulk_density_kg_m3);
@@ -205,7 +197,7 @@ mod tests {
             }
         }
         for rule in hygiene_rules() {
-            let after = rule.translated(GERMAN_WORDS);
+            let after = rule.translated(&self::german);
             assert_ne!(rule.asks, after.asks);
             // Whatever language: the same figures.
             let figures = |text: &str| {
@@ -215,7 +207,7 @@ mod tests {
             };
             assert_eq!(figures(&rule.asks), figures(&after.asks), "{}", rule.id);
         }
-        let spreading = Spreading::built_in().translated(GERMAN_WORDS);
+        let spreading = Spreading::built_in().translated(&self::german);
         for (before, after) in Spreading::built_in().uses().iter().zip(spreading.uses()) {
             assert_ne!(before.advice, after.advice);
         }
@@ -223,7 +215,7 @@ mod tests {
 
     #[test]
     fn german_words_find_their_material() {
-        let catalogue = Catalogue::translated(GERMAN_WORDS);
+        let catalogue = Catalogue::translated(&german);
         for (words, id) in [
             ("Kartoffelschalen", "potato_peelings"),
             ("kaffeesatz", "coffee_grounds"),

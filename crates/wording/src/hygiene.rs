@@ -14,6 +14,7 @@ use heapwright_texts::messages::hygiene as messages;
 
 use crate::amounts::percent_text;
 use crate::journal::day_text;
+use crate::spoken::rule_in;
 
 /// What such an answer can and cannot tell.
 #[must_use]
@@ -408,7 +409,7 @@ pub fn condition_text(condition: Condition, locale: Locale) -> &'static str {
 /// What a rule asks, what else it asks, and whether that was recalled, after its id and name.
 #[must_use]
 pub fn rule_line(catalogue: &Catalogue, rule: &RuleAnswer, locale: Locale) -> String {
-    let words = rule.words;
+    let words = rule_in(rule.words, locale);
     messages::Rule {
         asks: &rule_asks(catalogue, rule, locale),
         id: &words.id,
@@ -421,7 +422,7 @@ pub fn rule_line(catalogue: &Catalogue, rule: &RuleAnswer, locale: Locale) -> St
 /// What a rule asks, what else it asks, and whether that was recalled.
 #[must_use]
 pub fn rule_asks(catalogue: &Catalogue, rule: &RuleAnswer, locale: Locale) -> String {
-    let words = rule.words;
+    let words = rule_in(rule.words, locale);
     let recalled = words
         .source_keys
         .first()

@@ -23,6 +23,7 @@ mod ready;
 mod recipes;
 mod seen;
 pub mod settings;
+mod spoken;
 mod spreading;
 pub mod today;
 pub mod today_on_the_page;
@@ -64,6 +65,7 @@ pub use ready::{
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use seen::read_line;
+pub use spoken::{Spoken, place_name, rule_in};
 pub use spreading::{
     bed_limit_name, beds_limits, beds_notice, beds_summary, binding_line, binding_name,
     covered_line, depth_text, met_text, nitrogen_limits, stops_at, use_line, uses_limits,

@@ -153,3 +153,14 @@ other-depths = { $depths ->
 moved-in = Etwas kam aus einem anderen Haufen: Die Hitze, die es dort hatte, zählt nicht mit.
 
 record-days = { $first } bis { $last }
+
+place-with-rules = { $place ->
+        [australia] Australien
+        [canada] Kanada
+        [european-union] Europäische Union
+        [germany] Deutschland
+        [united-kingdom] Vereinigtes Königreich
+        [united-states] Vereinigte Staaten
+        [world-health-organization] Weltgesundheitsorganisation
+       *[other] { $as-listed }
+    }

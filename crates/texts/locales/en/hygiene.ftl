@@ -186,3 +186,8 @@ moved-in = Something came from another heap: what heat it had there is not count
 
 # The days on which a record begins and ends.
 record-days = { $first } to { $last }
+
+# A country or union that has rules: $place is a key, $as-listed the name in English.
+place-with-rules = { $place ->
+       *[other] { $as-listed }
+    }
