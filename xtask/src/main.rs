@@ -13,6 +13,7 @@ mod forms;
 #[path = "../../apps/site/src/headers.rs"]
 mod headers;
 mod hosted;
+mod languages;
 mod measure;
 mod naming;
 mod parts;

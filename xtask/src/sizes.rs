@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::parts::is_later;
-use crate::{Outcome, bundle};
+use crate::{Outcome, bundle, languages};
 
 /// One kibibyte [bytes].
 const KIBIBYTE: f64 = 1024.0;
@@ -32,11 +32,12 @@ const KIBIBYTE: f64 = 1024.0;
 ///
 /// The press (82 KiB of type, its shaping, the writer of the PDF: 594 KiB) is fetched when a page is to be
 /// printed, and kept by the service worker like everything else.
-const GATES_KIB: [(&str, f64); 7] = [
+const GATES_KIB: [(&str, f64); 8] = [
     (FIRST, 253.0),
     (LATER, 428.0),
     (SIMULATOR, 640.0),
     (PRESS, 620.0),
+    (LANGUAGE, 60.0),
     ("script", 60.0),
     ("style and page", 30.0),
     (CRITICAL_PATH, 276.0),
@@ -57,6 +58,9 @@ const SIMULATOR: &str = "simulator";
 /// The worker that sets type, fetched when a page is to be printed.
 const PRESS: &str = "press";
 
+/// The texts of the languages other than English, of which a page fetches its own before it starts.
+const LANGUAGE: &str = "other languages";
+
 /// All wasm of the page together.
 const WASM: &str = "all wasm";
 
@@ -72,6 +76,9 @@ fn kind(name: &str) -> &'static str {
     }
     if name.starts_with(bundle::PRESS) || name.starts_with("press") {
         return PRESS;
+    }
+    if name.starts_with(languages::PREFIX) {
+        return LANGUAGE;
     }
     match name.rsplit('.').next().unwrap_or("") {
         "wasm" if is_later(name) => LATER,
@@ -93,7 +100,7 @@ pub fn report(bytes_on_the_wire: &BTreeMap<String, usize>) -> Outcome {
     for (name, bytes) in bytes_on_the_wire {
         println!("{:>9.1} KiB  {name}", kib(*bytes));
         *sums.entry(kind(name)).or_default() += bytes;
-        if ![PICTURES, LATER, SIMULATOR, PRESS].contains(&kind(name)) {
+        if ![PICTURES, LATER, SIMULATOR, PRESS, LANGUAGE].contains(&kind(name)) {
             *sums.entry(CRITICAL_PATH).or_default() += bytes;
         }
         if [FIRST, LATER].contains(&kind(name)) {

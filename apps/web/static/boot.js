@@ -7,15 +7,48 @@ const root = document.documentElement;
 // Where the wasm finds what it asks of the browser.
 globalThis.heapwright_device = device;
 
+// Languages other than English, by the first part of their tag.
+const TEXTS = { de: () => import("./texts-de.js") };
+
+// The language that was chosen, or the first of the device's that is there.
+function language() {
+  let chosen;
+  try {
+    chosen = localStorage.getItem("heapwright.language");
+  } catch {
+    // Nothing is kept on this device: as it is set.
+  }
+  const tags = chosen ? [chosen] : navigator.languages.map((tag) => tag.split("-")[0]);
+  return tags.find((tag) => tag === "en" || tag in TEXTS);
+}
+
+// Leaves the texts of another language where the wasm and the workers find them, and says them in the first paint.
+async function speak() {
+  const fetched = TEXTS[language()];
+  if (!fetched) return;
+  try {
+    const { default: texts } = await fetched();
+    globalThis.heapwright_texts = texts;
+    root.lang = texts.tag;
+    root.dir = texts.direction;
+    const painted = document.createTreeWalker(document.getElementById("page"), NodeFilter.SHOW_TEXT);
+    while (painted.nextNode()) painted.currentNode.data = said(painted.currentNode.data);
+  } catch (error) {
+    console.warn("The texts of this language could not be fetched: the page is English.", error);
+  }
+}
+
+const said = (text) => globalThis.heapwright_texts?.paint[text] ?? text;
+
 try {
-  await init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) });
+  await Promise.all([speak(), init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) })]);
   await show_page();
   root.dataset.state = "ready";
   performance.mark("heapwright-ready");
 } catch (error) {
   root.dataset.state = "failed";
   const line = document.getElementById("starting");
-  if (line) line.textContent = "The page could not start. Load it again; if that does not help, update the browser.";
+  if (line) line.textContent = said("The page could not start. Load it again; if that does not help, update the browser.");
   console.error(error);
 }
 

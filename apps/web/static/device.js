@@ -391,3 +391,36 @@ export function press(name, question, document, letter, hear) {
   worker.postMessage([question, document, letter]);
   return true;
 }
+
+/** Whether this browser may show reminders: "granted", "denied", "default" for not asked yet, "" when it cannot. */
+export const reminding = () => (globalThis.Notification && navigator.serviceWorker ? Notification.permission : "");
+
+/**
+ * Asks whether reminders may be shown. "closed" when the browser will come back for them while the page is closed, "open"
+ * when it shows them only while the page is open, "" when it may not.
+ */
+export async function mayRemind() {
+  if ((await Notification.requestPermission()) !== "granted") return "";
+  try {
+    const registration = await navigator.serviceWorker.ready;
+    await registration.periodicSync.register("reminders", { minInterval: 6 * 3600 * 1000 });
+    return "closed";
+  } catch {
+    return "open";
+  }
+}
+
+/** Hands over what has a day; an empty list ends all reminding. Shows at once what is due. */
+export async function remind(list) {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  registration?.active?.postMessage({ reminders: JSON.parse(list) });
+  if (list === "[]") await registration?.periodicSync?.unregister("reminders");
+}
+
+/** The language that was chosen; "" for that of the device. Choosing one loads the page anew. */
+export const languageChosen = () => localStorage.getItem("heapwright.language") ?? "";
+export function chooseLanguage(tag) {
+  if (tag) localStorage.setItem("heapwright.language", tag);
+  else localStorage.removeItem("heapwright.language");
+  location.reload();
+}

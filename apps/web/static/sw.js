@@ -20,7 +20,13 @@ self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
   if (event.data === "say your name") event.ports[0]?.postMessage(CACHE);
+  if (event.data.reminders) event.waitUntil(oneByOne(() => remindOf(event.data.reminders)));
 });
+// Where the browser lets an installed page do so, it comes about twice a day, also while the page is closed.
+self.addEventListener("periodicsync", (event) => {
+  if (event.tag === "reminders") event.waitUntil(oneByOne(remindDue));
+});
+self.addEventListener("notificationclick", (event) => event.waitUntil(openToday(event.notification)));
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (request.method !== "GET" || !request.url.startsWith(INDEX)) return;
@@ -33,8 +39,8 @@ async function install() {
   const cache = await caches.open(CACHE);
   await Promise.all(FILES.map(async (name) => {
     const url = new URL(name, INDEX).href;
-    const kept = HAS_CONTENT_HASH.test(name) ? await caches.match(url) : undefined;
-    const response = kept ?? await fetch(url, { cache: HAS_CONTENT_HASH.test(name) ? "default" : "reload" });
+    const known = HAS_CONTENT_HASH.test(name) ? await caches.match(url) : undefined;
+    const response = known ?? await fetch(url, { cache: HAS_CONTENT_HASH.test(name) ? "default" : "reload" });
     if (!response.ok) throw new Error(`${name}: ${response.status}`);
     await cache.put(url, response);
   }));
@@ -80,13 +86,13 @@ function isPlace(url) {
 // The index as it must be at this depth: references that begin with "./" are pointed upward, as the server does.
 async function index(request) {
   await handOver();
-  const kept = await keptOf(INDEX);
-  if (!kept) return fetch(request);
+  const found = await keptOf(INDEX);
+  if (!found) return fetch(request);
   const depth = new URL(request.url).pathname.slice(new URL(INDEX).pathname.length).split("/").length - 1;
-  if (depth === 0) return kept;
-  const headers = new Headers(kept.headers);
+  if (depth === 0) return found;
+  const headers = new Headers(found.headers);
   for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
-  const text = await kept.text();
+  const text = await found.text();
   return new Response(text.replaceAll('="./', `="${"../".repeat(depth)}`), { headers });
 }
 
@@ -94,11 +100,55 @@ async function index(request) {
 const KEPT_WHEN_USED = /\/demo\.jsonl$/;
 
 async function file(request) {
-  const kept = await keptOf(request);
-  if (kept) return kept;
+  const found = await keptOf(request);
+  if (found) return found;
   const response = await fetch(request);
   if (response.ok && KEPT_WHEN_USED.test(new URL(request.url).pathname) && await caches.has(answering)) {
     await (await caches.open(answering)).put(request, response.clone());
   }
   return response;
+}
+
+// What has a day, as the page last worked it out: name, at, title, body of each, and whether it was shown. A cache, for this
+// is the only one who writes it; not one of those that a new version clears.
+const REMINDERS = `reminders of heapwright ${self.registration.scope}`;
+const LIST = new URL("reminders.json", INDEX).href;
+
+// Two that come at once must not both show what is due.
+let before = Promise.resolve();
+function oneByOne(work) {
+  before = before.then(work, work);
+  return before;
+}
+
+const kept = async () => (await (await caches.match(LIST, { cacheName: REMINDERS }))?.json()) ?? [];
+const keep = async (list) => (await caches.open(REMINDERS)).put(LIST, new Response(JSON.stringify(list)));
+
+// Takes a new list; what was shown already is not shown again on the same day.
+async function remindOf(list) {
+  if (list.length === 0) return void (await caches.delete(REMINDERS));
+  const shown = new Set((await kept()).filter((one) => one.shown).map((one) => one.name + one.at));
+  await keep(list.map((one) => ({ ...one, shown: shown.has(one.name + one.at) })));
+  await remindDue();
+}
+
+async function remindDue() {
+  if (self.Notification?.permission !== "granted") return;
+  const list = await kept();
+  const due = list.filter((one) => !one.shown && Date.parse(one.at) <= Date.now());
+  for (const one of due) {
+    const icon = new URL("icon-192.png", INDEX).href;
+    await self.registration.showNotification(one.title, { body: one.body, tag: one.name, icon, lang: one.language });
+    one.shown = true;
+  }
+  if (due.length > 0) await keep(list);
+}
+
+async function openToday(notification) {
+  notification.close();
+  const today = new URL("#/today", INDEX).href;
+  const [open] = await self.clients.matchAll({ type: "window" });
+  if (!open) return void (await self.clients.openWindow(today));
+  await open.focus();
+  await open.navigate(today);
 }
