@@ -12,6 +12,7 @@
 pub mod headers;
 pub mod host;
 pub mod page;
+mod places;
 mod server;
 
 pub use page::Page;

@@ -18,14 +18,12 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::server::graceful::GracefulShutdown;
 use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpListener;
-use tokio::sync::{Mutex, Semaphore};
+use tokio::sync::Mutex;
 
 use crate::headers::ON_EVERY_ANSWER;
 use crate::host::{is_meant_for, is_of_the_house};
 use crate::page::{Answer, Page, Takes};
-
-/// How many browsers may be connected at once: more than a household or a garden's meeting has.
-const MOST_CONNECTIONS: usize = 256;
+use crate::places::Places;
 
 /// How long a client may take to ask: who sends a request letter by letter holds a place no longer.
 const LONGEST_ASKING: Duration = Duration::from_secs(10);
@@ -101,20 +99,24 @@ where
     };
     let service = TowerToHyperService::new(Router::new().fallback(answer).with_state(site));
     let under_way = GracefulShutdown::new();
-    let places = Arc::new(Semaphore::new(MOST_CONNECTIONS));
+    let places = Places::new();
     tokio::pin!(stop);
     loop {
         // A place first: who finds none waits in the system's queue, and costs nothing here.
         let (place, accepted) = tokio::select! {
             () = &mut stop => break,
             next = async {
-                let place = Arc::clone(&places).acquire_owned().await;
+                let place = places.next().await;
                 (place, listener.accept().await)
             } => next,
         };
-        let Ok((stream, _)) = accepted else {
+        let Ok((stream, client)) = accepted else {
             // Mostly too many open files: some will be closed.
             tokio::time::sleep(BREATH).await;
+            continue;
+        };
+        // Who holds too many is hung up on, and the place is free for others.
+        let Some(place) = place.ok().and_then(|place| places.of(place, client.ip())) else {
             continue;
         };
         let connection = http1::Builder::new()
