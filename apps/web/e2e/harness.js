@@ -14,7 +14,7 @@ import { chromium } from "playwright-core";
 
 const ROOT = fileURLToPath(new URL("../../../", import.meta.url));
 export const PROGRAM = process.env.HEAPWRIGHT_BIN ?? path.join(ROOT, "target/debug/heapwright");
-const CHROMIUM = process.env.HEAPWRIGHT_CHROMIUM ?? "/usr/bin/chromium";
+export const CHROMIUM = process.env.HEAPWRIGHT_CHROMIUM ?? "/usr/bin/chromium";
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 const FLAGS = [
