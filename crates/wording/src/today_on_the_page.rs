@@ -1,53 +1,148 @@
 //! What the page says around the needs of a day: headings, buttons, empty places.
 
+use heapwright_texts::Locale;
+use heapwright_texts::messages::today_on_the_page as texts;
+
 /// No heap yet.
-pub const NO_HEAPS: &str =
-    "No heap yet. Start one, and this page says each day what it needs and why.";
+#[must_use]
+pub fn no_heaps(locale: Locale) -> &'static str {
+    texts::no_heaps(locale)
+}
+
 /// Starts a heap.
-pub const START_A_HEAP: &str = "Start a heap";
+#[must_use]
+pub fn start_a_heap(locale: Locale) -> &'static str {
+    texts::start_a_heap(locale)
+}
+
 /// Leads to the balance.
-pub const BALANCE_FIRST: &str = "Balance a feed";
+#[must_use]
+pub fn balance_first(locale: Locale) -> &'static str {
+    texts::balance_first(locale)
+}
+
 /// While the worker looks through the journal.
-pub const LOOKING: &str = "Looking through the journal\u{2026}";
+#[must_use]
+pub fn looking(locale: Locale) -> &'static str {
+    texts::looking(locale)
+}
+
 /// What to do when nothing is needed.
-pub const NOTHING_NEEDED_MORE: &str =
-    "Feed a heap when you have something, and look in when its day comes.";
+#[must_use]
+pub fn nothing_needed_more(locale: Locale) -> &'static str {
+    texts::nothing_needed_more(locale)
+}
+
 /// Heading of what is needed, for those who do not see it.
-pub const NEEDED: &str = "What needs doing";
+#[must_use]
+pub fn needed(locale: Locale) -> &'static str {
+    texts::needed(locale)
+}
+
 /// Opens the other reasons.
-pub const MORE_REASONS: &str = "More reasons";
+#[must_use]
+pub fn more_reasons(locale: Locale) -> &'static str {
+    texts::more_reasons(locale)
+}
+
 /// Leads to all heaps.
-pub const ALL_HEAPS: &str = "All heaps";
+#[must_use]
+pub fn all_heaps(locale: Locale) -> &'static str {
+    texts::all_heaps(locale)
+}
+
 /// Opens the field of the temperature.
-pub const READ_HEAT: &str = "Write the temperature down";
+#[must_use]
+pub fn read_heat(locale: Locale) -> &'static str {
+    texts::read_heat(locale)
+}
+
 /// Opens the form of what was seen.
-pub const LOOK: &str = "Write down what you find";
+#[must_use]
+pub fn look(locale: Locale) -> &'static str {
+    texts::look(locale)
+}
+
 /// Leads to the heap.
-pub const OPEN_THE_HEAP: &str = "Open the heap";
+#[must_use]
+pub fn open_the_heap(locale: Locale) -> &'static str {
+    texts::open_the_heap(locale)
+}
+
 /// Leads to the heap to feed it.
-pub const TO_FEED: &str = "Feed the heap";
+#[must_use]
+pub fn to_feed(locale: Locale) -> &'static str {
+    texts::to_feed(locale)
+}
+
 /// Leads to the heap for what cannot be done here.
-pub const TO_THE_HEAP: &str = "Go to the heap";
+#[must_use]
+pub fn to_the_heap(locale: Locale) -> &'static str {
+    texts::to_the_heap(locale)
+}
+
 /// Leads to the heap to take compost out.
-pub const TO_HARVEST: &str = "Log the harvest";
+#[must_use]
+pub fn to_harvest(locale: Locale) -> &'static str {
+    texts::to_harvest(locale)
+}
+
 /// Leads to the heap to test it.
-pub const TO_TEST: &str = "Test the compost";
+#[must_use]
+pub fn to_test(locale: Locale) -> &'static str {
+    texts::to_test(locale)
+}
+
 /// Leads to the stores.
-pub const TO_THE_STORES: &str = "Go to the stores";
+#[must_use]
+pub fn to_the_stores(locale: Locale) -> &'static str {
+    texts::to_the_stores(locale)
+}
+
 /// On the button of what was logged just now, until the page knows what follows of it.
-pub const LOGGED: &str = "Logged";
+#[must_use]
+pub fn logged(locale: Locale) -> &'static str {
+    texts::logged(locale)
+}
+
 /// Heading of where a temperature is logged whatever the day asks.
-pub const LOG_TEMPERATURE: &str = "Log a temperature";
+#[must_use]
+pub fn log_temperature(locale: Locale) -> &'static str {
+    texts::log_temperature(locale)
+}
+
 /// Which heap was read.
-pub const WHICH_HEAP: &str = "Choose the heap you have read.";
+#[must_use]
+pub fn which_heap(locale: Locale) -> &'static str {
+    texts::which_heap(locale)
+}
+
 /// Back to what the day asks.
-pub const TO_THE_DAY: &str = "What needs doing today";
+#[must_use]
+pub fn to_the_day(locale: Locale) -> &'static str {
+    texts::to_the_day(locale)
+}
 
 /// Heading of reminders.
-pub const REMINDERS: &str = "Reminders";
+#[must_use]
+pub fn reminders(locale: Locale) -> &'static str {
+    texts::reminders(locale)
+}
+
 /// What the page can do, and cannot.
-pub const REMINDERS_HINT: &str = "The page has no server that could wake your device, so it cannot remind you while it is closed. A calendar can: take what has a day as a file and open it in yours. Take it again when the plan has changed: a calendar then moves what it has and doubles nothing.";
+#[must_use]
+pub fn reminders_hint(locale: Locale) -> &'static str {
+    texts::reminders_hint(locale)
+}
+
 /// Nothing has a day.
-pub const NOTHING_DATED: &str = "Nothing has a day yet.";
+#[must_use]
+pub fn nothing_dated(locale: Locale) -> &'static str {
+    texts::nothing_dated(locale)
+}
+
 /// Writes the calendar.
-pub const TO_CALENDAR: &str = "Dates for your calendar";
+#[must_use]
+pub fn to_calendar(locale: Locale) -> &'static str {
+    texts::to_calendar(locale)
+}
