@@ -56,6 +56,15 @@ impl Locale {
         .said(self)
     }
 
+    /// "Feb": a month by itself where there is little room; `month` from 1 to 12.
+    #[must_use]
+    pub fn short_month(self, month: u8) -> String {
+        cldr::ShortMonth {
+            month: f64::from(month),
+        }
+        .said(self)
+    }
+
     /// "18:05", "6:05 pm".
     ///
     /// - `hour`: 0 to 23

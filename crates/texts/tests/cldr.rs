@@ -59,6 +59,15 @@ fn day_21(tag: &Tag, month: u8) -> (String, String, String) {
     )
 }
 
+/// A month by itself.
+fn short_month(tag: &Tag, month: u8) -> String {
+    let date = Date::try_new_iso(2031, month, 1).unwrap();
+    DateTimeFormatter::try_new(tag.into(), fieldsets::M::medium())
+        .unwrap()
+        .format(&date)
+        .to_string()
+}
+
 fn time(tag: &str, cycle: &str, hour: u8) -> String {
     let tag: Tag = format!("{tag}-u-hc-{cycle}").parse().unwrap();
     let formatter = NoCalendarFormatter::try_new((&tag).into(), fieldsets::T::hm()).unwrap();
@@ -83,6 +92,9 @@ fn fluent(tag: &str) -> String {
     });
     months(&mut fluent, "month-of-year", |month| {
         day_21(&parsed, month).2
+    });
+    months(&mut fluent, "short-month", |month| {
+        escaped(&short_month(&parsed, month))
     });
     let place = |text: String, hour: &str| {
         escaped(
@@ -181,6 +193,9 @@ fn dates_times_and_lists_are_said_as_icu_says_them() {
                 date.format(&Date::try_new_iso(year, month, day).unwrap())
                     .to_string()
             );
+        }
+        for month in 1..=12 {
+            assert_eq!(locale.short_month(month), short_month(&parsed, month));
         }
         for hour in 0..24 {
             assert_eq!(

@@ -1,80 +1,63 @@
 //! What stands on paper only: heads, tables to write in, how to read a handful.
 
-use heapwright_answers::{PerCaddy, RecipeAnswer};
+use heapwright_answers::{MapPoint, PerCaddy, RecipeAnswer};
 use heapwright_catalogue::Catalogue;
 use heapwright_journal::Moment;
-use heapwright_quantity::{Amount, Unit, UnitSystem, temperature_text};
+use heapwright_journal::content::Squeeze;
+use heapwright_quantity::{Amount, Unit, UnitSystem};
+use heapwright_texts::Locale;
+use heapwright_texts::messages::paper as messages;
 
-use crate::amounts::{amount_of, amount_text, water_text};
-use crate::journal::{MONTHS, day_text};
+use crate::amounts::{amount_of, amount_of_water, amount_text, names_begin_small, row};
+use crate::journal::day_text;
+use crate::words::Word;
 
-/// The language of all this, as a tag.
-pub const LANGUAGE: &str = "en";
-/// What a reader aloud says for a box to tick.
-pub const BOX_TO_TICK: &str = "box to tick";
-/// A letter is not in the type.
-pub const LETTERS_LACKING: &str = "Letters that the type of this page lacks stand as \u{25af}. The journal keeps them as they were written.";
-/// Said where the garden is made up.
-pub const INVENTED_GARDEN: &str = "An invented garden, for looking around.";
-
-/// Head of the card that makes pages.
-pub const ON_PAPER: &str = "On paper";
-/// What the page of a heap is for.
-pub const ON_PAPER_HEAP: &str =
-    "What goes with each caddy, what comes next, how to read a handful, and lines to write on.";
-/// What the record is.
-pub const ON_PAPER_ALL: &str = "What went in over the last year, month by month and heap by heap, what the probe showed, and what came out.";
-/// Makes the page of a heap.
-pub const PRESS_BIN: &str = "Page for the bin (PDF)";
-/// Makes the record.
-pub const PRESS_SEASON: &str = "Record (PDF)";
-/// Makes the plan of the beds.
-pub const PRESS_BEDS: &str = "Plan (PDF)";
-/// It is being made.
-pub const PRESSING: &str = "Setting the page.";
-/// It was made.
-pub const PRESSED: &str = "The page is among your downloads.";
-/// It could not be made.
-pub const NOT_PRESSED: &str = "The page could not be made. Load this page anew and try again.";
+pub use heapwright_texts::messages::paper::{
+    beds_know, beds_limited_by, beds_title, before_use, beware, bin_under, box_to_tick, harvests,
+    heat_measured, invented_garden, letters_lacking, map_caption, next, next_from, no_core,
+    not_pressed, nothing_left, nothing_next, nutrients, on_paper, on_paper_all, on_paper_heap,
+    press_beds, press_bin, press_season, pressed, pressing, ripeness, season_empty, season_months,
+    season_title, sources, squeeze, to_write, with_each_caddy,
+};
 
 /// Title of the page that hangs beside a heap.
 #[must_use]
-pub fn bin_title(heap: &str) -> String {
-    format!("{heap}: what goes in")
+pub fn bin_title(heap: &str, locale: Locale) -> String {
+    messages::BinTitle { heap }.said(locale)
 }
-/// What the page beside a heap is for.
-pub const BIN_UNDER: &str = "A page to hang beside the heap. Worked out from the journal; print a new one when the scraps or the stores change.";
-/// Head of the table of caddies.
-pub const WITH_EACH_CADDY: &str = "With the kitchen scraps";
-/// Heads of its columns.
-pub const CADDY_HEADS: [&str; 2] = ["Scraps", "Put with them, and mix in"];
+
+/// Heads of the table of caddies.
+#[must_use]
+pub fn caddy_heads(locale: Locale) -> [&'static str; 2] {
+    [
+        messages::caddy_head_scraps(locale),
+        messages::caddy_head_with(locale),
+    ]
+}
 
 /// So many caddies: "2 caddies".
 #[must_use]
-pub fn caddies(catalogue: &Catalogue, count: f64, system: UnitSystem) -> String {
+pub fn caddies(catalogue: &Catalogue, count: f64, locale: Locale) -> String {
     let amount = Amount {
         count,
         unit: Unit::Measure("caddy".to_owned()),
     };
-    amount_text(catalogue, &amount, system)
+    amount_text(catalogue, &amount, locale)
 }
 
 /// What goes with them, each on a line of its own.
 #[must_use]
-pub fn put_with(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSystem) -> String {
+pub fn put_with(catalogue: &Catalogue, recipe: &RecipeAnswer, locale: Locale) -> String {
     let mut things: Vec<String> = recipe
         .added
         .iter()
-        .map(|added| amount_of(catalogue, &added.found, system))
+        .map(|added| amount_of(catalogue, &added.found, locale))
         .collect();
     if recipe.whole.water_kg >= 0.05 {
-        things.push(format!(
-            "{} of water",
-            water_text(recipe.whole.water_kg, system)
-        ));
+        things.push(amount_of_water(recipe.whole.water_kg, locale));
     }
     if things.is_empty() {
-        "Nothing: they are right as they are.".to_owned()
+        messages::nothing_with_them(locale).to_owned()
     } else {
         things.join("\n")
     }
@@ -82,263 +65,318 @@ pub fn put_with(catalogue: &Catalogue, recipe: &RecipeAnswer, system: UnitSystem
 
 /// Which scraps and browns are meant, and how sure that is.
 #[must_use]
-pub fn caddy_lines(answer: &PerCaddy) -> Vec<String> {
-    let scraps = answer.scraps.join(", ").to_lowercase();
-    let mut lines = vec![if answer.scraps_known {
-        format!("Scraps as they mostly came in the last three months: {scraps}.")
+pub fn caddy_lines(answer: &PerCaddy, locale: Locale) -> Vec<String> {
+    let named = row(&answer.scraps, locale);
+    let scraps = if names_begin_small(locale) {
+        &named.to_lowercase()
     } else {
-        format!(
-            "No scraps are written down for the last three months, so usual ones are taken: {scraps}."
-        )
+        &named
+    };
+    let mut lines = vec![if answer.scraps_known {
+        messages::ScrapsKnown { scraps }.said(locale)
+    } else {
+        messages::ScrapsUsual { scraps }.said(locale)
     }];
     if !answer.from_stores {
-        lines.push("No browns are in the stores, so shredded dry leaves are taken.".to_owned());
+        lines.push(messages::browns_usual(locale).to_owned());
     }
     if !answer.is_met() {
-        lines.push(
-            "This comes as near to a good mixture as the browns in reach allow; it does not get there."
-                .to_owned(),
-        );
+        lines.push(messages::not_quite_good(locale).to_owned());
     }
     lines
 }
 
 /// What the small map shows, for whoever cannot see it.
 #[must_use]
-pub fn map_told(answer: &PerCaddy) -> String {
-    let at = |point: heapwright_answers::MapPoint| {
-        format!(
-            "C:N {:.0} and {:.0} % water",
-            point.carbon_to_nitrogen,
-            point.moisture_wet_basis * 100.0
-        )
-    };
+pub fn map_told(answer: &PerCaddy, locale: Locale) -> String {
+    let ratio = |point: MapPoint| locale.decimals(point.carbon_to_nitrogen, 0, 0);
+    let water = |point: MapPoint| locale.decimals(point.moisture_wet_basis * 100.0, 0, 0);
     match (answer.map.in_hand, answer.map.mixture) {
-        (Some(alone), Some(mixed)) => format!(
-            "Map of C:N and moisture. One caddy alone: {}. With what goes with it: {}.",
-            at(alone),
-            at(mixed)
-        ),
-        _ => "Map of C:N and moisture, without a mixture.".to_owned(),
+        (Some(alone), Some(mixed)) => messages::MapTold {
+            alone_ratio: &ratio(alone),
+            alone_water: &water(alone),
+            mixed_ratio: &ratio(mixed),
+            mixed_water: &water(mixed),
+        }
+        .said(locale),
+        _ => messages::map_told_empty(locale).to_owned(),
     }
 }
-/// What its signs mean.
-pub const MAP_CAPTION: &str = "Ring: scraps alone. Black disc: with what goes with them. Points: where that may lie instead. Hatched: where heaps work well.";
 
-/// Head of the dates.
-pub const NEXT: &str = "What comes next";
-/// Heads of their columns.
-pub const NEXT_HEADS: [&str; 3] = ["Day", "What to do", "Done"];
-/// There are none.
-pub const NOTHING_NEXT: &str =
-    "The journal tells of nothing that is due. Look at the heap in two weeks at the latest.";
-/// Where they come from.
-pub const NEXT_FROM: &str =
-    "As the journal stands today; what you read or feed from now on changes these days.";
+/// The words at the rim of the map: towards low and high C:N, much and little water.
+#[must_use]
+pub fn map_words(locale: Locale) -> [&'static str; 4] {
+    [
+        messages::map_green(locale),
+        messages::map_brown(locale),
+        messages::map_wet(locale),
+        messages::map_dry(locale),
+    ]
+}
 
-/// Head of the test by hand.
-pub const SQUEEZE: &str = "Squeeze a handful from the middle";
-/// Heads of its columns.
-pub const SQUEEZE_HEADS: [&str; 3] = ["It feels", "You see", "So"];
+/// Heads of the columns of what comes next.
+#[must_use]
+pub fn next_heads(locale: Locale) -> [&'static str; 3] {
+    [
+        messages::next_head_day(locale),
+        messages::next_head_what(locale),
+        messages::next_head_done(locale),
+    ]
+}
+
+/// Heads of the columns of the test by hand.
+#[must_use]
+pub fn squeeze_heads(locale: Locale) -> [&'static str; 3] {
+    [
+        messages::squeeze_head_feels(locale),
+        messages::squeeze_head_see(locale),
+        messages::squeeze_head_so(locale),
+    ]
+}
+
 /// The five ways a handful can feel, as the journal has them.
-pub const SQUEEZE_ROWS: [[&str; 3]; 5] = [
+#[must_use]
+pub fn squeeze_rows(locale: Locale) -> [[&'static str; 3]; 5] {
     [
-        "dusty",
-        "Falls apart as dust",
-        "Water well while turning; cover it",
-    ],
-    [
-        "dry",
-        "Hardly holds together, no sheen",
-        "Water a little; add wet scraps",
-    ],
-    [
-        "moist",
-        "Holds together, a drop at most",
-        "Leave it: this is right",
-    ],
-    ["wet", "Drops come out", "Mix in browns; keep rain off"],
-    [
-        "dripping",
-        "Water runs out",
-        "Mix in many browns and turn today",
-    ],
-];
+        [
+            Squeeze::Dusty.word(locale),
+            messages::squeeze_see_dusty(locale),
+            messages::squeeze_so_dusty(locale),
+        ],
+        [
+            Squeeze::Dry.word(locale),
+            messages::squeeze_see_dry(locale),
+            messages::squeeze_so_dry(locale),
+        ],
+        [
+            Squeeze::Moist.word(locale),
+            messages::squeeze_see_moist(locale),
+            messages::squeeze_so_moist(locale),
+        ],
+        [
+            Squeeze::Wet.word(locale),
+            messages::squeeze_see_wet(locale),
+            messages::squeeze_so_wet(locale),
+        ],
+        [
+            Squeeze::Dripping.word(locale),
+            messages::squeeze_see_dripping(locale),
+            messages::squeeze_so_dripping(locale),
+        ],
+    ]
+}
 
-/// Head of the cautions.
-pub const BEWARE: &str = "Beware";
-/// Head of what must be seen to before the compost is used.
-pub const BEFORE_USE: &str = "Before its compost is used";
-/// What holds at every heap.
-pub const BEWARE_ALWAYS: [&str; 2] = [
-    "Wear gloves, and wash your hands afterwards. Keep wounds covered, and a tetanus vaccination up to date.",
-    "Dust and spores come up when dry or mouldy stuff is moved: wet it first and stand upwind. Who has a weak immune system or asthma leaves turning to others.",
-];
-
-/// Head of the table to write in.
-pub const TO_WRITE: &str = "Write down what you find";
+/// What to beware of at every heap.
+#[must_use]
+pub fn beware_always(locale: Locale) -> [&'static str; 2] {
+    [
+        messages::beware_gloves(locale),
+        messages::beware_dust(locale),
+    ]
+}
 
 /// Heads of the table to write in.
 #[must_use]
-pub fn writing_heads(system: UnitSystem) -> [String; 6] {
-    let unit = unit_of(system);
+pub fn writing_heads(locale: Locale) -> [String; 6] {
+    let unit = unit_of(locale);
     [
-        "Day".to_owned(),
-        format!("Core, {unit}"),
-        format!("Edge, {unit}"),
-        format!("Air, {unit}"),
-        "Squeeze".to_owned(),
-        "Fed, turned, smelt, seen".to_owned(),
+        messages::writing_head_day(locale).to_owned(),
+        messages::WritingHeadCore { unit }.said(locale),
+        messages::WritingHeadEdge { unit }.said(locale),
+        messages::WritingHeadAir { unit }.said(locale),
+        messages::writing_head_squeeze(locale).to_owned(),
+        messages::writing_head_rest(locale).to_owned(),
     ]
 }
 
 /// The unit of temperatures.
 #[must_use]
-pub const fn unit_of(system: UnitSystem) -> &'static str {
-    match system {
+pub const fn unit_of(locale: Locale) -> &'static str {
+    match locale.units {
         UnitSystem::Metric => "°C",
         UnitSystem::UsCustomary => "°F",
     }
 }
 
-/// Title of the record of a season.
-pub const SEASON_TITLE: &str = "Record of the heaps";
-/// In which time nothing happened.
-pub const SEASON_EMPTY: &str = "Nothing was written down about any heap in this time.";
-
 /// The time of a record.
 #[must_use]
-pub fn season_under(from: Moment, to: Moment) -> String {
-    format!(
-        "From {} to {}, as the journal has it.",
-        day_text(from),
-        day_text(to)
-    )
+pub fn season_under(from: Moment, to: Moment, locale: Locale) -> String {
+    messages::SeasonUnder {
+        from: &day_text(from, locale),
+        to: &day_text(to, locale),
+    }
+    .said(locale)
 }
-/// Head of what went in by month, over all heaps.
-pub const SEASON_MONTHS: &str = "Kept out of the bin, month by month";
+
 /// Heads of what went into one heap.
-pub const WENT_IN_HEADS: [&str; 5] = [
-    "Month",
-    "Feeds",
-    "What went in, the most first",
-    "Together",
-    "Water",
-];
+#[must_use]
+pub fn went_in_heads(locale: Locale) -> [&'static str; 5] {
+    [
+        messages::went_in_head_month(locale),
+        messages::went_in_head_feeds(locale),
+        messages::went_in_head_what(locale),
+        messages::went_in_head_together(locale),
+        messages::went_in_head_water(locale),
+    ]
+}
+
+/// What went into a heap, the most first: "leaves 12 kg, straw 3 kg …".
+///
+/// - `parts`: names with their masses [kg]
+/// - `more`: whether more went in than is named
+#[must_use]
+pub fn went_in<'a>(
+    parts: impl IntoIterator<Item = (&'a str, f64)>,
+    more: bool,
+    locale: Locale,
+) -> String {
+    let parts: Vec<String> = parts
+        .into_iter()
+        .map(|(name, mass_kg)| {
+            messages::PartWithMass {
+                mass: &locale.mass(mass_kg),
+                name,
+            }
+            .said(locale)
+        })
+        .collect();
+    let parts = row(&parts, locale);
+    if more {
+        messages::PartsAndMore { parts: &parts }.said(locale)
+    } else {
+        parts
+    }
+}
 
 /// A month: "May 2026".
 #[must_use]
-pub fn month_name((year, month): (i16, i8)) -> String {
-    let index = usize::try_from(month).unwrap_or(1).clamp(1, 12);
-    format!("{} {year}", MONTHS[index - 1])
+pub fn month_name((year, month): (i16, i8), locale: Locale) -> String {
+    locale.month(i32::from(year), month.unsigned_abs())
 }
 
-/// A month in three letters: "May".
+/// A month where there is little room: "Feb".
 #[must_use]
-pub fn month_short(month: i8) -> String {
-    let index = usize::try_from(month).unwrap_or(1).clamp(1, 12);
-    MONTHS[index - 1].chars().take(3).collect()
+pub fn month_short(month: i8, locale: Locale) -> String {
+    locale.short_month(month.unsigned_abs())
 }
 
 /// What is below the chart of a heap's readings.
 #[must_use]
-pub fn chart_caption(heap: &str) -> String {
-    format!(
-        "{heap}: what the probe showed in the core. Black triangles with a dotted line: turned."
-    )
+pub fn chart_caption(heap: &str, locale: Locale) -> String {
+    messages::ChartCaption { heap }.said(locale)
 }
 
 /// What the chart shows, for whoever cannot see it.
 #[must_use]
-pub fn chart_told(readings: &[(Moment, f64)], turnings: usize, system: UnitSystem) -> String {
+pub fn chart_told(readings: &[(Moment, f64)], turnings: usize, locale: Locale) -> String {
     let hottest = readings
         .iter()
         .copied()
         .reduce(|one, other| if other.1 > one.1 { other } else { one });
     match hottest {
-        Some((at, value)) => format!(
-            "{} readings of the core, the hottest {} on {}; turned {turnings} times.",
-            readings.len(),
-            temperature_text(value, system),
-            day_text(at)
-        ),
-        None => format!("No readings of the core; turned {turnings} times."),
+        Some((at, value_c)) => messages::ChartTold {
+            day: &day_text(at, locale),
+            hottest: &locale.temperature(value_c),
+            readings: count(readings.len()),
+            turnings: count(turnings),
+        }
+        .said(locale),
+        None => messages::ChartToldEmpty {
+            turnings: count(turnings),
+        }
+        .said(locale),
     }
 }
 
 /// One reading: "24 °C in the core on 26 November 2025".
 #[must_use]
-pub fn reading_line(at: Moment, value_c: f64, system: UnitSystem) -> String {
-    format!(
-        "{} in the core on {}.",
-        temperature_text(value_c, system),
-        day_text(at)
-    )
+pub fn reading_line(at: Moment, value_c: f64, locale: Locale) -> String {
+    messages::Reading {
+        day: &day_text(at, locale),
+        temperature: &locale.temperature(value_c),
+    }
+    .said(locale)
 }
-
-/// Nobody read a probe.
-pub const NO_CORE: &str = "No probe was read in its core in this time.";
 
 /// When a heap was turned.
 #[must_use]
-pub fn turned_line(turned: &[Moment]) -> String {
-    let days: Vec<String> = turned.iter().map(|at| day_text(*at)).collect();
-    match days.as_slice() {
-        [] => "Not turned in this time.".to_owned(),
-        [one] => format!("Turned once: {one}."),
-        more => format!("Turned {} times: {}.", more.len(), more.join(", ")),
+pub fn turned_line(turned: &[Moment], locale: Locale) -> String {
+    if turned.is_empty() {
+        return messages::not_turned(locale).to_owned();
     }
+    let days: Vec<String> = turned.iter().map(|at| day_text(*at, locale)).collect();
+    messages::Turned {
+        days: &row(&days, locale),
+        times: count(turned.len()),
+    }
+    .said(locale)
 }
 
-/// Head of what the heat did.
-pub const HEAT_MEASURED: &str = "Heat, as it was measured since the heap was last empty";
-/// Head of what was taken out.
-pub const HARVESTS: &str = "Compost taken out";
-/// Heads of its columns.
-pub const HARVEST_HEADS: [&str; 3] = ["Day", "How much", "Sieved"];
+/// Heads of the columns of what was taken out.
+#[must_use]
+pub fn harvest_heads(locale: Locale) -> [&'static str; 3] {
+    [
+        messages::harvest_head_day(locale),
+        messages::harvest_head_how_much(locale),
+        messages::harvest_head_sieved(locale),
+    ]
+}
 
 /// How a harvest was sieved.
 #[must_use]
-pub fn sieved(mesh_mm: Option<f64>) -> String {
-    mesh_mm.map_or_else(|| "no".to_owned(), |mesh| format!("{mesh:.0}\u{a0}mm"))
+pub fn sieved(mesh_mm: Option<f64>, locale: Locale) -> String {
+    match mesh_mm {
+        Some(mesh_mm) => messages::Mesh {
+            mesh: &locale.decimals(mesh_mm, 0, 0),
+        }
+        .said(locale),
+        None => messages::not_sieved(locale).to_owned(),
+    }
 }
 
 /// How much was taken out where no amount was told.
 #[must_use]
-pub fn share_taken(share_pct: Option<f64>) -> String {
-    share_pct.map_or_else(
-        || "all of it".to_owned(),
-        |share| format!("{share:.0}\u{a0}% of the heap"),
-    )
+pub fn share_taken(share_pct: Option<f64>, locale: Locale) -> String {
+    match share_pct {
+        Some(share_pct) => messages::ShareTaken {
+            share: &locale.decimals(share_pct, 0, 0),
+        }
+        .said(locale),
+        None => messages::all_taken(locale).to_owned(),
+    }
 }
 
-/// Head of how ripe it is.
-pub const RIPENESS: &str = "Ripeness at the end of this time";
-/// Head of the account of nutrients.
-pub const NUTRIENTS: &str = "Nutrients in it at the end of this time";
-
-/// Title of the plan of the beds.
-pub const BEDS_TITLE: &str = "Compost for the beds";
-/// Heads of the plan.
-pub const BEDS_HEADS: [&str; 7] = [
-    "Bed", "Barrows", "Buckets", "Depth", "Amount", "Weight", "Done",
-];
-/// Head of what stops each bed.
-pub const BEDS_LIMITED_BY: &str = "What stops each bed from getting more";
-/// Head of what to know.
-pub const BEDS_KNOW: &str = "What to know";
-/// Head of the sources.
-pub const SOURCES: &str = "Sources";
-/// Nothing is left over.
-pub const NOTHING_LEFT: &str = "Nothing is left over.";
+/// Heads of the plan of the beds.
+#[must_use]
+pub fn beds_heads(locale: Locale) -> [&'static str; 7] {
+    [
+        messages::beds_head_bed(locale),
+        messages::beds_head_barrows(locale),
+        messages::beds_head_buckets(locale),
+        messages::beds_head_depth(locale),
+        messages::beds_head_amount(locale),
+        messages::beds_head_weight(locale),
+        messages::beds_head_done(locale),
+    ]
+}
 
 /// A line with the numbers of its sources.
 #[must_use]
-pub fn with_sources(line: &str, numbers: &[usize]) -> String {
-    let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-    match numbers.as_slice() {
-        [] => line.to_owned(),
-        [one] => format!("{line} (source {one})"),
-        more => format!("{line} (sources {})", more.join(", ")),
+pub fn with_sources(line: &str, numbers: &[usize], locale: Locale) -> String {
+    if numbers.is_empty() {
+        return line.to_owned();
     }
+    let written: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+    messages::WithSources {
+        count: count(numbers.len()),
+        line,
+        numbers: &row(&written, locale),
+    }
+    .said(locale)
+}
+
+/// A count as a number of a sentence.
+#[allow(clippy::cast_precision_loss)] // nothing here is counted beyond what a number holds
+const fn count(number: usize) -> f64 {
+    number as f64
 }

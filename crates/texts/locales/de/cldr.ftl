@@ -43,6 +43,20 @@ month-of-year = { $month ->
         [11] November { $year }
        *[other] Dezember { $year }
     }
+short-month = { $month ->
+        [1] Jan
+        [2] Feb
+        [3] Mär
+        [4] Apr
+        [5] Mai
+        [6] Jun
+        [7] Jul
+        [8] Aug
+        [9] Sep
+        [10] Okt
+        [11] Nov
+       *[other] Dez
+    }
 time-of-24-hours = { $hour }:{ $minute }
 time-of-12-hours = { $half ->
         [am] { $hour }:{ $minute }{"\u202F"}AM

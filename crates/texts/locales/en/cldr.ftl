@@ -43,6 +43,20 @@ month-of-year = { $month ->
         [11] November { $year }
        *[other] December { $year }
     }
+short-month = { $month ->
+        [1] Jan
+        [2] Feb
+        [3] Mar
+        [4] Apr
+        [5] May
+        [6] Jun
+        [7] Jul
+        [8] Aug
+        [9] Sept
+        [10] Oct
+        [11] Nov
+       *[other] Dec
+    }
 time-of-24-hours = { $hour }:{ $minute }
 time-of-12-hours = { $half ->
         [am] { $hour }:{ $minute }{"\u202F"}am

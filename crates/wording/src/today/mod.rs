@@ -4,89 +4,65 @@ mod doing;
 mod why;
 
 pub use doing::{dated_headline, headline, how_to, kind_headline, tap_word};
+pub use heapwright_texts::messages::today::{no_heaps, nothing_today, quiet, today_limits};
 pub use why::{because_line, why_lines};
 
 use heapwright_answers::today::{Caution, Quiet, Rest, Urgency};
 use heapwright_state::State;
+use heapwright_texts::Locale;
+use heapwright_texts::messages::today as messages;
 use jiff::civil::Date;
 
 use crate::journal::{date_text, heap_name};
 
-/// Said under everything that is needed.
-pub const TODAY_LIMITS: &str = "All this is worked out from your journal. It knows nothing of what is not written down, nor of the weather to come. Local rules come first.";
-
-/// Said when no heap needs anything.
-pub const NOTHING_TODAY: &str = "Nothing needs you today.";
-
-/// Said when there is no heap that is fed or ripens.
-pub const NO_HEAPS: &str = "There is no heap that is fed or ripens.";
-
-/// Heading of what needs nothing.
-pub const QUIET: &str = "Quiet";
-
 /// How soon, as a heading.
 #[must_use]
-pub const fn urgency_heading(urgency: Urgency) -> &'static str {
+pub fn urgency_heading(urgency: Urgency, locale: Locale) -> &'static str {
     match urgency {
-        Urgency::Now => "Today",
-        Urgency::Soon => "In the next days",
-        Urgency::Whenever => "When it suits you",
+        Urgency::Now => messages::urgency_now(locale),
+        Urgency::Soon => messages::urgency_soon(locale),
+        Urgency::Whenever => messages::urgency_whenever(locale),
     }
 }
 
 /// What can hurt while it is done.
 #[must_use]
-pub const fn caution_line(caution: Caution) -> &'static str {
+pub fn caution_line(caution: Caution, locale: Locale) -> &'static str {
     match caution {
-        Caution::Fire => {
-            "If it smokes or smells burnt, do not dig in, for air feeds a fire: keep away and call the fire service."
-        }
-        Caution::Steam => {
-            "Steam and hot compost burn skin: open it from the side with a long fork, and keep your face away."
-        }
-        Caution::MouldDust => {
-            "The dust of moulds harms the lungs: wet it first, stand upwind and wear a dust mask. With asthma or weak defences, leave this to others."
-        }
-        Caution::Animals => {
-            "What rats and mice leave behind carries disease: wear gloves and wash your hands."
-        }
-        Caution::Fumes => {
-            "A heap that smells foul or sharp gives off gases that sting eyes and lungs: stand upwind when you open it."
-        }
-        Caution::Lifting => {
-            "Wet compost is heavy: a full barrow can weigh more than you do. Take half loads."
-        }
+        Caution::Fire => messages::caution_fire(locale),
+        Caution::Steam => messages::caution_steam(locale),
+        Caution::MouldDust => messages::caution_mould_dust(locale),
+        Caution::Animals => messages::caution_animals(locale),
+        Caution::Fumes => messages::caution_fumes(locale),
+        Caution::Lifting => messages::caution_lifting(locale),
     }
 }
 
 /// What a calendar of reminders is called.
 #[must_use]
-pub fn calendar_name(state: &State) -> String {
+pub fn calendar_name(state: &State, locale: Locale) -> String {
     match state.garden().name.as_deref() {
-        Some(name) => format!("Compost, {name}"),
-        None => "Compost".to_owned(),
+        Some(garden) => messages::CalendarOfGarden { garden }.said(locale),
+        None => messages::calendar(locale).to_owned(),
     }
 }
 
 /// A heap that needs nothing, and when to look again.
 #[must_use]
-pub fn quiet_line(state: &State, quiet: &Quiet) -> String {
-    let name = heap_name(state, quiet.heap);
-    match (quiet.why, quiet.again) {
-        (Rest::Empty, _) => format!("{name} is empty. It asks for nothing until it is fed."),
-        (Rest::Working, Some(day)) => {
-            format!("{name} works by itself. Look again on {}.", date_text(day))
-        }
-        (Rest::Ripening, Some(day)) => {
-            format!("{name} ripens. Look again on {}.", date_text(day))
-        }
-        (Rest::Working, None) => format!("{name} works by itself. Look again in two weeks."),
-        (Rest::Ripening, None) => format!("{name} ripens. Look again in a month."),
+pub fn quiet_line(state: &State, quiet: &Quiet, locale: Locale) -> String {
+    let heap = heap_name(state, quiet.heap, locale);
+    let day = quiet.again.map(|day| date_text(day, locale));
+    match (quiet.why, &day) {
+        (Rest::Empty, _) => messages::RestsEmpty { heap }.said(locale),
+        (Rest::Working, Some(day)) => messages::WorksUntilDay { day, heap }.said(locale),
+        (Rest::Working, None) => messages::Works { heap }.said(locale),
+        (Rest::Ripening, Some(day)) => messages::RipensUntilDay { day, heap }.said(locale),
+        (Rest::Ripening, None) => messages::Ripens { heap }.said(locale),
     }
 }
 
 /// A day as people write it: "1 May 2026".
 #[must_use]
-pub fn day_of(day: Date) -> String {
-    date_text(day)
+pub fn day_of(day: Date, locale: Locale) -> String {
+    date_text(day, locale)
 }

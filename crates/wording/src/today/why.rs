@@ -1,189 +1,202 @@
 //! Why something is needed: a sentence for each reason.
 
 use heapwright_answers::today::{Because, Need};
-use heapwright_catalogue::hygiene_rules;
+use heapwright_catalogue::{HygieneRule, hygiene_rules};
 use heapwright_journal::Moment;
 use heapwright_journal::content::{Creature, Look, Smell, Squeeze};
-use heapwright_quantity::{UnitSystem, significant, temperature_text};
+use heapwright_texts::Locale;
+use heapwright_texts::messages::today as messages;
 
 use crate::amounts::{percent_text, ratio_text};
-use crate::hygiene::time_text;
-use crate::journal::ago_text;
+use crate::hygiene::{rounded, time_text};
+use crate::journal::{ago_text, day_text};
 use crate::words::Word;
+
+/// Fewer days than these are told without a number.
+const FEW_D: f64 = 2.0;
 
 /// All reasons of a need, a sentence each, the weightiest first.
 #[must_use]
-pub fn why_lines(need: &Need, now: Moment, system: UnitSystem) -> Vec<String> {
+pub fn why_lines(need: &Need, now: Moment, locale: Locale) -> Vec<String> {
     need.because
         .iter()
-        .map(|because| because_line(because, now, system))
+        .map(|because| because_line(because, now, locale))
         .collect()
 }
 
 /// One reason as a sentence.
 #[must_use]
-pub fn because_line(because: &Because, now: Moment, system: UnitSystem) -> String {
-    let degrees = |value: f64| temperature_text(value, system);
-    let ago = |at: Moment| ago_text(at, now);
+pub fn because_line(because: &Because, now: Moment, locale: Locale) -> String {
+    let ago = |at: &Moment| ago_text(*at, now, locale);
     match because {
-        Because::Alarm { temperature_c, at } => format!(
-            "The probe showed {} {}: living things do not make such heat, and it can go on to fire.",
-            degrees(*temperature_c),
-            ago(*at)
-        ),
-        Because::HotAndDry { temperature_c, at } => format!(
-            "The probe showed {} {}, and the heap is high and dry: such a heap can set itself alight.",
-            degrees(*temperature_c),
-            ago(*at)
-        ),
-        Because::TooHot { temperature_c, at } => format!(
-            "The probe showed {} {}: that kills most of what works in it, and dries it out.",
-            degrees(*temperature_c),
-            ago(*at)
-        ),
-        Because::Hot { temperature_c, at } => format!(
-            "The probe showed {} {}: that hot, most of what works in it slows down.",
-            degrees(*temperature_c),
-            ago(*at)
-        ),
-        Because::Creature { creature, at } => creature_line(*creature, &ago(*at)),
-        Because::Smell { smell, at } => smell_line(*smell, &ago(*at)),
-        Because::Squeeze { squeeze, at } => squeeze_line(*squeeze, &ago(*at)),
-        Because::Look { look, at } => look_line(*look, &ago(*at)),
-        Because::FedTooWet { moisture } => format!(
-            "By its figures, what you fed in the last month is {} water: too wet to let air in.",
-            percent_text(*moisture)
-        ),
-        Because::FedTooDry { moisture } => format!(
-            "By its figures, what you fed in the last month is only {} water: too dry to work.",
-            percent_text(*moisture)
-        ),
-        Because::FedTooRich { carbon_to_nitrogen } => format!(
-            "By its figures, what you fed in the last month has a C:N of {}: nitrogen will leave it as ammonia.",
-            ratio_text(*carbon_to_nitrogen)
-        ),
-        Because::FedTooPoor { carbon_to_nitrogen } => format!(
-            "By its figures, what you fed in the last month has a C:N of {}: it will hardly get warm.",
-            ratio_text(*carbon_to_nitrogen)
-        ),
-        Because::Cooling { from_c, to_c, at } => format!(
-            "It was {} and had cooled to {} when you read it {}: fresh air and mixing may warm it again.",
-            degrees(*from_c),
-            degrees(*to_c),
-            ago(*at)
-        ),
-        Because::HotUnread { temperature_c, at } => format!(
-            "It was hot when you last read it: {} {}.",
-            degrees(*temperature_c),
-            ago(*at)
-        ),
+        Because::Alarm { temperature_c, at } => messages::Alarm {
+            ago: &ago(at),
+            temperature: &locale.temperature(*temperature_c),
+        }
+        .said(locale),
+        Because::HotAndDry { temperature_c, at } => messages::HotAndDry {
+            ago: &ago(at),
+            temperature: &locale.temperature(*temperature_c),
+        }
+        .said(locale),
+        Because::TooHot { temperature_c, at } => messages::TooHot {
+            ago: &ago(at),
+            temperature: &locale.temperature(*temperature_c),
+        }
+        .said(locale),
+        Because::Hot { temperature_c, at } => messages::Hot {
+            ago: &ago(at),
+            temperature: &locale.temperature(*temperature_c),
+        }
+        .said(locale),
+        Because::Creature { creature, at } => creature_line(*creature, &ago(at), locale),
+        Because::Smell { smell, at } => smell_line(*smell, &ago(at), locale),
+        Because::Squeeze { squeeze, at } => squeeze_line(*squeeze, &ago(at), locale),
+        Because::Look { look, at } => look_line(*look, &ago(at), locale),
+        Because::FedTooWet { moisture } => messages::FedTooWet {
+            water: &percent_text(*moisture, locale),
+        }
+        .said(locale),
+        Because::FedTooDry { moisture } => messages::FedTooDry {
+            water: &percent_text(*moisture, locale),
+        }
+        .said(locale),
+        Because::FedTooRich { carbon_to_nitrogen } => messages::FedTooRich {
+            ratio: &ratio_text(*carbon_to_nitrogen, locale),
+        }
+        .said(locale),
+        Because::FedTooPoor { carbon_to_nitrogen } => messages::FedTooPoor {
+            ratio: &ratio_text(*carbon_to_nitrogen, locale),
+        }
+        .said(locale),
+        Because::Cooling { from_c, to_c, at } => messages::Cooling {
+            ago: &ago(at),
+            from: &locale.temperature(*from_c),
+            to: &locale.temperature(*to_c),
+        }
+        .said(locale),
+        Because::HotUnread { temperature_c, at } => messages::HotUnread {
+            ago: &ago(at),
+            temperature: &locale.temperature(*temperature_c),
+        }
+        .said(locale),
         Because::RuleTime {
             rule,
             missing_s,
             least_c,
             raw,
         } => {
-            let (rule, time, heat) = (rule_name(rule), time_text(*missing_s), degrees(*least_c));
-            if *raw {
-                format!(
-                    "Something in it calls for heat. {rule} asks for {time} more at {heat} or above, read at least once a day."
-                )
-            } else {
-                format!(
-                    "{rule} asks for {time} more at {heat} or above, read at least once a day, if you want to meet it."
-                )
+            let rule = rule_called(rule);
+            messages::RuleTime {
+                named: yes(rule.is_some()),
+                place: rule.map_or("", |rule| &rule.jurisdiction),
+                raw: yes(*raw),
+                rule: rule.map_or("", |rule| rule_name(rule, locale)),
+                temperature: &locale.temperature(*least_c),
+                time: &time_text(*missing_s, locale),
             }
+            .said(locale)
         }
         Because::RuleTurns { rule, turns, raw } => {
-            let rule = rule_name(rule);
-            match (*turns, *raw) {
-                (1, true) => {
-                    format!("Something in it calls for heat. {rule} asks for one more turning.")
-                }
-                (turns, true) => format!(
-                    "Something in it calls for heat. {rule} asks for {turns} more turnings."
-                ),
-                (1, false) => format!("{rule} asks for one more turning, if you want to meet it."),
-                (turns, false) => {
-                    format!("{rule} asks for {turns} more turnings, if you want to meet it.")
-                }
+            let rule = rule_called(rule);
+            messages::RuleTurns {
+                named: yes(rule.is_some()),
+                place: rule.map_or("", |rule| &rule.jurisdiction),
+                raw: yes(*raw),
+                rule: rule.map_or("", |rule| rule_name(rule, locale)),
+                turns: f64::from(*turns),
             }
+            .said(locale)
         }
         Because::NotLookedAt { last: Some(last) } => {
-            format!("The last look that you wrote down was {}.", ago(*last))
+            messages::NotLookedAtSince { ago: &ago(last) }.said(locale)
         }
-        Because::NotLookedAt { last: None } => {
-            "No look at it is written down since it was started.".to_owned()
+        Because::NotLookedAt { last: None } => messages::not_looked_at(locale).to_owned(),
+        Because::NotFed { since } => messages::NotFed { ago: &ago(since) }.said(locale),
+        Because::LooksDone => messages::looks_done(locale).to_owned(),
+        Because::Ripened { since } => messages::Ripened {
+            day: &day_text(*since, locale),
         }
-        Because::NotFed { since } => {
-            format!("You last fed it {}, and it has come to rest.", ago(*since))
+        .said(locale),
+        Because::Ready => messages::ready(locale).to_owned(),
+        Because::Uncovered => messages::not_covered(locale).to_owned(),
+        Because::RunsOut { days } if *days < FEW_D => messages::runs_out_at_once(locale).to_owned(),
+        Because::RunsOut { days } => messages::RunsOut {
+            days: rounded(days.floor(), 2),
         }
-        Because::LooksDone => "It looks done.".to_owned(),
-        Because::Ripened { since } => format!("It has ripened since {}.", since_text(*since)),
-        Because::Ready => {
-            "Two independent signs say that it is ready: it has come to rest, and plants bear it."
-                .to_owned()
-        }
-        Because::Uncovered => "Nothing lies over it while it ripens.".to_owned(),
-        Because::RunsOut { days } if *days < 2.0 => {
-            "At the pace of the last weeks it lasts for a day or two.".to_owned()
-        }
-        Because::RunsOut { days } => format!(
-            "At the pace of the last weeks it lasts for {} days.",
-            significant(days.floor(), 2)
-        ),
-        Because::UsedUp => "You used it in the last weeks, and it is used up.".to_owned(),
+        .said(locale),
+        Because::UsedUp => messages::used_up(locale).to_owned(),
     }
 }
 
-fn since_text(since: Moment) -> String {
-    crate::journal::day_text(since)
+/// By what a message chooses between two of its sentences.
+const fn yes(is_so: bool) -> &'static str {
+    if is_so { "yes" } else { "no" }
 }
 
-fn rule_name(id: &str) -> String {
-    hygiene_rules()
-        .iter()
-        .find(|rule| rule.id == id)
-        .map_or_else(
-            || "A published rule".to_owned(),
-            |rule| format!("A published rule ({}: {})", rule.jurisdiction, rule.name),
-        )
+fn rule_called(id: &str) -> Option<&'static HygieneRule> {
+    hygiene_rules().iter().find(|rule| rule.id == id)
 }
 
-fn creature_line(creature: Creature, ago: &str) -> String {
+/// The name of a rule as the tables have it in the language.
+fn rule_name(rule: &'static HygieneRule, locale: Locale) -> &'static str {
+    locale
+        .translation()
+        .and_then(|translation| translation.word(&format!("rule/{}", rule.id), 0))
+        .filter(|name| !name.is_empty())
+        .unwrap_or(&rule.name)
+}
+
+fn creature_line(creature: Creature, ago: &str, locale: Locale) -> String {
     match creature {
-        Creature::Rats => format!("Rats, or signs of them, were seen {ago}."),
-        Creature::Mice => format!("Mice were seen {ago}."),
-        Creature::Maggots => format!("Maggots of flies were seen {ago}."),
-        Creature::FruitFlies => format!("Small flies were seen {ago}."),
-        Creature::Flies => format!("Flies were seen {ago}."),
-        other => format!("There were {} {ago}.", other.word()),
+        Creature::Rats => messages::SawRats { ago }.said(locale),
+        Creature::Mice => messages::SawMice { ago }.said(locale),
+        Creature::Maggots => messages::SawMaggots { ago }.said(locale),
+        Creature::FruitFlies => messages::SawFruitFlies { ago }.said(locale),
+        Creature::Flies => messages::SawFlies { ago }.said(locale),
+        other => messages::SawOther {
+            ago,
+            creature: other.word(locale),
+        }
+        .said(locale),
     }
 }
 
-fn smell_line(smell: Smell, ago: &str) -> String {
+fn smell_line(smell: Smell, ago: &str, locale: Locale) -> String {
     match smell {
-        Smell::Ammonia => format!("It smelt of ammonia {ago}: nitrogen is leaving it."),
-        Smell::Sour => format!("It smelt sour {ago}: it lacks air."),
-        Smell::Rotten => format!("It smelt rotten {ago}: it lacks air."),
-        other => format!("Its smell {ago}: {}.", other.word()),
+        Smell::Ammonia => messages::SmeltOfAmmonia { ago }.said(locale),
+        Smell::Sour => messages::SmeltSour { ago }.said(locale),
+        Smell::Rotten => messages::SmeltRotten { ago }.said(locale),
+        other => messages::SmeltOther {
+            ago,
+            smell: other.word(locale),
+        }
+        .said(locale),
     }
 }
 
-fn squeeze_line(squeeze: Squeeze, ago: &str) -> String {
+fn squeeze_line(squeeze: Squeeze, ago: &str, locale: Locale) -> String {
     match squeeze {
-        Squeeze::Dusty => format!("A handful fell apart as dust {ago}."),
-        Squeeze::Dry => format!("A handful felt dry {ago}."),
-        Squeeze::Dripping => format!("Water ran out of a handful {ago}."),
-        other => format!("A handful felt {} {ago}.", other.word()),
+        Squeeze::Dusty => messages::FeltDusty { ago }.said(locale),
+        Squeeze::Dry => messages::FeltDry { ago }.said(locale),
+        Squeeze::Dripping => messages::FeltDripping { ago }.said(locale),
+        other => messages::FeltOther {
+            ago,
+            squeeze: other.word(locale),
+        }
+        .said(locale),
     }
 }
 
-fn look_line(look: Look, ago: &str) -> String {
+fn look_line(look: Look, ago: &str, locale: Locale) -> String {
     match look {
-        Look::Matted => format!("It lay in mats {ago}, which shut the air out."),
-        Look::Slimy => format!("There were slimy places {ago}, which lack air."),
-        Look::DryPockets => format!("There were dry pockets {ago}: wet them as you turn."),
-        other => format!("It looked so {ago}: {}.", other.word()),
+        Look::Matted => messages::LookedMatted { ago }.said(locale),
+        Look::Slimy => messages::LookedSlimy { ago }.said(locale),
+        Look::DryPockets => messages::HadDryPockets { ago }.said(locale),
+        other => messages::LookedOther {
+            ago,
+            look: other.word(locale),
+        }
+        .said(locale),
     }
 }
