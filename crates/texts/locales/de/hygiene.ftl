@@ -162,5 +162,5 @@ place-with-rules = { $place ->
         [united-kingdom] Vereinigtes Königreich
         [united-states] Vereinigte Staaten
         [world-health-organization] Weltgesundheitsorganisation
-       *[other] { $as-listed }
+       *[any] { $as-listed }
     }
