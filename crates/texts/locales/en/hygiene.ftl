@@ -189,5 +189,5 @@ record-days = { $first } to { $last }
 
 # A country or union that has rules: $place is a key, $as-listed the name in English.
 place-with-rules = { $place ->
-       *[other] { $as-listed }
+       *[any] { $as-listed }
     }
