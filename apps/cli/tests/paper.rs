@@ -144,6 +144,10 @@ fn what_is_there_is_not_written_over_and_what_cannot_be_is_said() {
             "--from lies behind --to",
         ),
         (
+            vec!["paper", "season", "--from", "2026-09-01", "-o", "new.pdf"],
+            "--from lies in the future, where there is nothing to tell of yet",
+        ),
+        (
             vec!["paper", "beds", "--output", "new.pdf"],
             "say how much compost there is",
         ),

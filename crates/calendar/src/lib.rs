@@ -2,7 +2,7 @@
 //!
 //! A reminder is an event of a day, or of a time where that is known, with an alarm. Its name is made
 //! of the kind of need and the heap, so that a calendar that reads the file again moves what it has
-//! and doubles nothing. Times are in UTC, which no change of clocks can shift; days are days of the
+//! and doubles nothing, whatever language it is written in. Times are in UTC, which no change of clocks can shift; days are days of the
 //! calendar, wherever it is read. The clock is that of the answer: the same answer gives the same
 //! file, to the last byte.
 //!
@@ -17,8 +17,8 @@ use heapwright_answers::today::{DatedNeed, Need, On, TodayAnswer};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wording::today as wording;
 use jiff::civil::Date;
 
@@ -34,16 +34,16 @@ const LASTS: &str = "PT15M";
 const MORNING: &str = "PT9H";
 
 /// What the sentences of reminders need.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy)]
 pub struct Telling<'a> {
-    /// The catalogue.
+    /// The catalogue, in the words of the language.
     pub catalogue: &'a Catalogue,
     /// The garden.
     pub garden: &'a Garden,
     /// Its journal.
     pub state: &'a State,
-    /// In which units it is spoken.
-    pub system: UnitSystem,
+    /// In which language and units it is spoken.
+    pub locale: Locale,
 }
 
 /// The file of reminders for all that the answer has a day for.
@@ -55,7 +55,7 @@ pub fn calendar(telling: &Telling, answer: &TodayAnswer) -> String {
     out.plain("PRODID", "-//Heapwright//Reminders//EN");
     out.plain("CALSCALE", "GREGORIAN");
     out.plain("METHOD", "PUBLISH");
-    let name = wording::calendar_name(telling.state);
+    let name = wording::calendar_name(telling.state, telling.locale);
     out.text("NAME", &name);
     out.text("X-WR-CALNAME", &name);
     out.plain("REFRESH-INTERVAL;VALUE=DURATION", REFRESH);
@@ -87,9 +87,9 @@ fn event(out: &mut Lines, telling: &Telling, answer: &TodayAnswer, date: &DatedN
         catalogue,
         garden,
         state,
-        ..
+        locale,
     } = *telling;
-    let summary = wording::dated_headline(catalogue, garden, state, date);
+    let summary = wording::dated_headline(catalogue, garden, state, date, locale);
     out.plain("BEGIN", "VEVENT");
     out.plain("UID", &name(date));
     out.plain("DTSTAMP", &utc(answer.now));
@@ -126,22 +126,23 @@ fn event(out: &mut Lines, telling: &Telling, answer: &TodayAnswer, date: &DatedN
 /// Why, how, and what can hurt, a line each. "Three days ago" is told from the day of the reminder.
 fn description(telling: &Telling, answer: &TodayAnswer, date: &DatedNeed) -> String {
     let then = seen_from(date, answer.now);
+    let locale = telling.locale;
     let mut told: Vec<String> = date
         .because
         .iter()
-        .map(|because| wording::because_line(because, then, telling.system))
+        .map(|because| wording::because_line(because, then, locale))
         .collect();
     let of_date = |need: &&Need| need.heap == date.heap && need.what.kind() == date.kind;
     // Stores have no heap, and more than one of the kind: their headline says it.
     if let (Some(need), Some(_)) = (answer.needs.iter().find(of_date), date.heap) {
-        told.extend(wording::how_to(telling.catalogue, need, telling.system));
+        told.extend(wording::how_to(telling.catalogue, need, locale));
     }
     told.extend(
         date.cautions
             .iter()
-            .map(|caution| wording::caution_line(*caution).to_owned()),
+            .map(|caution| wording::caution_line(*caution, locale).to_owned()),
     );
-    told.push(wording::TODAY_LIMITS.to_owned());
+    told.push(wording::today_limits(locale).to_owned());
     told.join("\n")
 }
 

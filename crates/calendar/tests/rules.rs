@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use heapwright_answers::today::{Because, DatedNeed, Kind, On, TodayAnswer, today};
 use heapwright_calendar::{Telling, calendar};
-use heapwright_catalogue::Catalogue;
+use heapwright_catalogue::{Catalogue, GERMAN};
 use heapwright_garden::Garden;
 use heapwright_invented::{Plan, lines};
 use heapwright_journal::content::{GardenDescribed, HeapStarted};
@@ -16,6 +16,8 @@ use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Line, Moment
 use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_terms::MaterialId;
+use heapwright_texts::{Locale, Translation};
+use heapwright_wording::Spoken;
 use jiff::civil::date;
 
 fn state_of(plan: &Plan) -> State {
@@ -28,16 +30,26 @@ fn state_of(plan: &Plan) -> State {
 fn file_of(state: &State, now: Moment) -> (TodayAnswer, String) {
     let garden = Garden::from_state(Catalogue::built_in(), state, now);
     let answer = today(Catalogue::built_in(), &garden, state, now);
-    let file = written(state, &garden, &answer, UnitSystem::Metric);
+    let file = written(state, &garden, &answer, Locale::default());
     (answer, file)
 }
 
-fn written(state: &State, garden: &Garden, answer: &TodayAnswer, system: UnitSystem) -> String {
+fn written(state: &State, garden: &Garden, answer: &TodayAnswer, locale: Locale) -> String {
+    written_by(Catalogue::built_in(), state, garden, answer, locale)
+}
+
+fn written_by(
+    catalogue: &Catalogue,
+    state: &State,
+    garden: &Garden,
+    answer: &TodayAnswer,
+    locale: Locale,
+) -> String {
     let telling = Telling {
-        catalogue: Catalogue::built_in(),
+        catalogue,
         garden,
         state,
-        system,
+        locale,
     };
     calendar(&telling, answer)
 }
@@ -138,6 +150,30 @@ fn the_same_need_keeps_its_name_and_moves() {
     assert_eq!(first, file_of(&state, now).1);
 }
 
+/// Whoever changes the language keeps each reminder: a calendar gives it another text.
+#[test]
+fn another_language_keeps_the_names_of_all_reminders() {
+    let (state, now) = demo();
+    let (answer, english) = file_of(&state, now);
+    let spoken: &'static Spoken = Box::leak(Box::new(
+        Spoken::read("de", Translation::GERMAN, GERMAN).unwrap(),
+    ));
+    let catalogue = spoken.catalogue();
+    let garden = Garden::from_state(catalogue, &state, now);
+    let german = written_by(catalogue, &state, &garden, &answer, spoken.locale());
+    let (english, german) = (events(&english), events(&german));
+    assert_eq!(english.len(), german.len());
+    for (english, german) in english.iter().zip(&german) {
+        for same in ["UID", "DTSTAMP", "SEQUENCE", "VALARM.TRIGGER"] {
+            assert_eq!(english[same], german[same]);
+        }
+        for other in ["SUMMARY", "DESCRIPTION"] {
+            assert_ne!(english[other], german[other]);
+        }
+        assert!(german["DESCRIPTION"].ends_with("Örtliche Regeln gehen vor."));
+    }
+}
+
 /// A garden that is described after its stores were filled keeps its reminders: none is doubled.
 #[test]
 fn a_garden_that_is_described_later_keeps_the_names_of_its_reminders() {
@@ -189,11 +225,11 @@ fn changes_of_clocks_shift_nothing() {
     for (at, expected) in cases {
         let at: Moment = at.parse().unwrap();
         let answer = answer_of(at, heap, On::Time(at));
-        let events = events(&written(&state, &garden, &answer, UnitSystem::Metric));
+        let events = events(&written(&state, &garden, &answer, Locale::default()));
         assert_eq!(events[0]["DTSTART"], expected);
         let day = date(2026, 10, 25);
         let answer = answer_of(at, heap, On::Day(day));
-        let events = self::events(&written(&state, &garden, &answer, UnitSystem::Metric));
+        let events = self::events(&written(&state, &garden, &answer, Locale::default()));
         assert_eq!(events[0]["DTSTART;VALUE=DATE"], "20261025");
         assert_eq!(events[0]["DTEND;VALUE=DATE"], "20261026");
     }
@@ -271,7 +307,12 @@ fn troubled_file() -> String {
     store.dates[0].kind = Kind::Restock;
     store.dates[0].material = Some((MaterialId("straw_wheat".to_owned()), vec!["wet".to_owned()]));
     answer.dates.append(&mut store.dates);
-    written(&state, &Garden::default(), &answer, UnitSystem::UsCustomary)
+    written(
+        &state,
+        &Garden::default(),
+        &answer,
+        Locale::english(UnitSystem::UsCustomary),
+    )
 }
 
 fn of_oracle(name: &str) -> PathBuf {

@@ -15,7 +15,7 @@ mod range_bar;
 
 pub use calendar::{Season, season};
 pub use cross_section::{Cut, CutLayer, Field, cross_section, value_labels};
-pub use mix_map::{MapScale, mix_map};
+pub use mix_map::{MapScale, MapWords, mix_map, mix_map_in};
 pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key};
 pub use over_time::{BandPoint, OverTime, over_time};
 pub use picture::{Anchor, Picture, Shape};

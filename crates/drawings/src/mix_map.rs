@@ -77,11 +77,40 @@ impl MapScale {
     }
 }
 
+/// The words at the rim of the map.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MapWords<'a> {
+    /// Where C:N is low.
+    pub green: &'a str,
+    /// Where C:N is high.
+    pub brown: &'a str,
+    /// Where there is much water.
+    pub wet: &'a str,
+    /// Where there is little.
+    pub dry: &'a str,
+}
+
+impl MapWords<'static> {
+    /// In English.
+    pub const ENGLISH: Self = Self {
+        green: "green",
+        brown: "brown",
+        wet: "wet",
+        dry: "dry",
+    };
+}
+
+/// Draws the map with English words, see [`mix_map_in`].
+#[must_use]
+pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
+    mix_map_in(map, width, height, &MapWords::ENGLISH)
+}
+
 /// Draws the map at `width` by `height` pixels.
 ///
 /// Arrows bear the number of their thing in reach, counted from 1.
 #[must_use]
-pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
+pub fn mix_map_in(map: &OnTheMap, width: f64, height: f64, words: &MapWords) -> Picture {
     let scale = MapScale::new(width, height);
     let mut shapes = vec![Shape::Rectangle {
         role: "map-ground",
@@ -91,7 +120,7 @@ pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
         height: scale.bottom - scale.top,
         corner: 6.0,
     }];
-    axes(&scale, &mut shapes);
+    axes(&scale, words, &mut shapes);
     region(map, &scale, &mut shapes);
     shapes.push(Shape::Dots {
         role: "map-cloud",
@@ -127,7 +156,7 @@ pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
     }
 }
 
-fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
+fn axes(scale: &MapScale, words: &MapWords, shapes: &mut Vec<Shape>) {
     for ratio in RATIO_TICKS {
         let x = scale.x(ratio);
         shapes.push(Shape::Line {
@@ -155,13 +184,13 @@ fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
         });
     }
     for (x, anchor, text) in [
-        (scale.left, Anchor::Start, "green"),
+        (scale.left, Anchor::Start, words.green),
         (
             f64::midpoint(scale.left, scale.right),
             Anchor::Middle,
             "C:N",
         ),
-        (scale.right, Anchor::End, "brown"),
+        (scale.right, Anchor::End, words.brown),
     ] {
         shapes.push(Shape::Text {
             role: "map-axis",
@@ -170,7 +199,10 @@ fn axes(scale: &MapScale, shapes: &mut Vec<Shape>) {
             text: text.to_owned(),
         });
     }
-    for (y, text) in [(scale.top + 17.0, "wet"), (scale.bottom - 8.0, "dry")] {
+    for (y, text) in [
+        (scale.top + 17.0, words.wet),
+        (scale.bottom - 8.0, words.dry),
+    ] {
         shapes.push(Shape::Text {
             role: "map-axis",
             at: (scale.left + 8.0, y),

@@ -2,7 +2,7 @@
 
 use heapwright_answers::{BedsAnswer, BedsNotice};
 use heapwright_catalogue::Spreading;
-use heapwright_quantity::{mass_text, measure_count_text, volume_text};
+use heapwright_quantity::measure_count_text;
 use heapwright_wording::{self as wording, beds_on_the_page as page_words, paper as words};
 
 use crate::book::{Book, ticked};
@@ -11,7 +11,7 @@ use crate::document::{Block, Column, Document, Row, Side, Table};
 /// Makes the page of a plan.
 #[must_use]
 pub fn beds_page(book: &Book<'_>, answer: &BedsAnswer) -> Document {
-    let system = book.system;
+    let locale = book.locale;
     let spreading = Spreading::built_in();
     let mut sources: Vec<String> = Vec::new();
     for key in answer
@@ -28,14 +28,14 @@ pub fn beds_page(book: &Book<'_>, answer: &BedsAnswer) -> Document {
         .iter()
         .find(|notice| matches!(notice, BedsNotice::Left { .. }))
         .map_or_else(
-            || words::NOTHING_LEFT.to_owned(),
-            |notice| page_words::page_beds_notice(notice, system),
+            || words::nothing_left(locale).to_owned(),
+            |notice| page_words::page_beds_notice(notice, locale),
         );
     let mut blocks = vec![
-        Block::Lead(wording::beds_summary(answer, system)),
+        Block::Lead(wording::beds_summary(answer, locale)),
         Block::Paragraph(left),
         table(book, answer),
-        Block::Heading(words::BEDS_LIMITED_BY.to_owned()),
+        Block::Heading(words::beds_limited_by(locale).to_owned()),
     ];
     let lines = answer.beds.iter().map(|bed| {
         let keys = bed.binding_source_keys(spreading);
@@ -44,19 +44,23 @@ pub fn beds_page(book: &Book<'_>, answer: &BedsAnswer) -> Document {
             .filter(|(_, key)| keys.contains(key))
             .map(|(number, _)| number)
             .collect();
-        words::with_sources(&page_words::page_binding_line(bed, system), &numbers)
+        words::with_sources(
+            &page_words::page_binding_line(bed, locale),
+            &numbers,
+            locale,
+        )
     });
     blocks.push(Block::List(lines.collect()));
-    blocks.push(Block::Heading(words::BEDS_KNOW.to_owned()));
+    blocks.push(Block::Heading(words::beds_know(locale).to_owned()));
     let notices = answer
         .notices
         .iter()
         .filter(|notice| !matches!(notice, BedsNotice::Left { .. }))
-        .map(|notice| page_words::page_beds_notice(notice, system));
+        .map(|notice| page_words::page_beds_notice(notice, locale));
     blocks.push(Block::List(notices.collect()));
-    blocks.push(Block::Paragraph(wording::BEDS_LIMITS.to_owned()));
+    blocks.push(Block::Paragraph(wording::beds_limits(locale).to_owned()));
     if !sources.is_empty() {
-        blocks.push(Block::Heading(words::SOURCES.to_owned()));
+        blocks.push(Block::Heading(words::sources(locale).to_owned()));
         blocks.push(Block::Table(Table {
             columns: vec![Column::fit("", Side::End), Column::share("", 1.0)],
             rows: (1..)
@@ -72,11 +76,11 @@ pub fn beds_page(book: &Book<'_>, answer: &BedsAnswer) -> Document {
             fills: false,
         }));
     }
-    book.document(words::BEDS_TITLE.to_owned(), "", blocks)
+    book.document(words::beds_title(locale).to_owned(), "", blocks)
 }
 
 fn table(book: &Book<'_>, answer: &BedsAnswer) -> Block {
-    let system = book.system;
+    let locale = book.locale;
     let rows = answer.beds.iter().map(|bed| {
         let share = &bed.share;
         let some = |text: String| {
@@ -98,12 +102,12 @@ fn table(book: &Book<'_>, answer: &BedsAnswer) -> Block {
             bed.asked.name.clone(),
             some(count("barrow")),
             some(count("bucket")),
-            some(wording::depth_text(share.depth_m, system)),
-            some(volume_text(share.volume_m3, system)),
-            some(mass_text(weight_kg, system)),
+            some(wording::depth_text(share.depth_m, locale)),
+            some(locale.volume(share.volume_m3)),
+            some(locale.mass(weight_kg)),
         ])
     });
-    let mut columns: Vec<Column> = words::BEDS_HEADS
+    let mut columns: Vec<Column> = words::beds_heads(locale)
         .map(|head| Column::fit(head, Side::End))
         .to_vec();
     if let Some(first) = columns.first_mut() {

@@ -2,7 +2,7 @@
 //! handful, and room to write.
 
 use heapwright_answers::{PerCaddy, QuestionError, before_use, per_caddy, today};
-use heapwright_drawings::mix_map;
+use heapwright_drawings::{MapWords, mix_map_in};
 use heapwright_journal::EventId;
 use heapwright_wording::{self as wording, paper as words, today as today_words};
 
@@ -28,25 +28,40 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
         garden,
         state,
         now,
-        ..
+        locale,
     } = *book;
-    let name = wording::heap_name(state, heap);
+    let name = wording::heap_name(state, heap, locale);
     let caddy = per_caddy(catalogue, garden, state, heap, now)?;
-    let picture = mix_map(&caddy.map, MAP.0 / POINTS_OF_PIXEL, MAP.1 / POINTS_OF_PIXEL);
+    let [green, brown, wet, dry] = words::map_words(locale);
+    let picture = mix_map_in(
+        &caddy.map,
+        MAP.0 / POINTS_OF_PIXEL,
+        MAP.1 / POINTS_OF_PIXEL,
+        &MapWords {
+            green,
+            brown,
+            wet,
+            dry,
+        },
+    );
     let mut left = vec![
-        Block::Heading(words::WITH_EACH_CADDY.to_owned()),
+        Block::Heading(words::with_each_caddy(locale).to_owned()),
         caddies(book, &caddy),
     ];
-    left.extend(words::caddy_lines(&caddy).into_iter().map(Block::Small));
+    left.extend(
+        words::caddy_lines(&caddy, locale)
+            .into_iter()
+            .map(Block::Small),
+    );
     let help = caddy
         .rows
         .first()
         .and_then(|(_, answer)| answer.conflict.as_ref()?.help.first());
-    left.extend(help.map(|help| Block::Small(wording::help_line(*help).to_owned())));
+    left.extend(help.map(|help| Block::Small(wording::help_line(*help, locale).to_owned())));
     let right = vec![Block::Figure(Figure {
         drawing: Drawing::of(&picture),
-        told: words::map_told(&caddy),
-        caption: words::MAP_CAPTION.to_owned(),
+        told: words::map_told(&caddy, locale),
+        caption: words::map_caption(locale).to_owned(),
     })];
     let mut blocks = vec![Block::Beside {
         left,
@@ -60,15 +75,15 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
         .filter(|date| date.heap == Some(heap))
         .take(MOST_DATES)
         .collect();
-    blocks.push(Block::Heading(words::NEXT.to_owned()));
+    blocks.push(Block::Heading(words::next(locale).to_owned()));
     if dates.is_empty() {
-        blocks.push(Block::Paragraph(words::NOTHING_NEXT.to_owned()));
+        blocks.push(Block::Paragraph(words::nothing_next(locale).to_owned()));
     } else {
-        let [day, what, done] = words::NEXT_HEADS;
+        let [day, what, done] = words::next_heads(locale);
         let rows = dates.iter().map(|date| {
             ticked([
-                today_words::day_of(date.on.day()),
-                today_words::kind_headline(date.kind, name),
+                today_words::day_of(date.on.day(), locale),
+                today_words::kind_headline(date.kind, name, locale),
             ])
         });
         blocks.push(Block::Table(Table {
@@ -80,54 +95,62 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
             rows: rows.collect(),
             fills: false,
         }));
-        blocks.push(Block::Small(words::NEXT_FROM.to_owned()));
+        blocks.push(Block::Small(words::next_from(locale).to_owned()));
     }
-    blocks.push(Block::Heading(words::SQUEEZE.to_owned()));
-    let [feels, see, so] = words::SQUEEZE_HEADS;
+    blocks.push(Block::Heading(words::squeeze(locale).to_owned()));
+    let [feels, see, so] = words::squeeze_heads(locale);
     blocks.push(Block::Table(Table {
         columns: vec![
             Column::fit(feels, Side::Start),
             Column::share(see, 1.0),
             Column::share(so, 1.0),
         ],
-        rows: words::SQUEEZE_ROWS
+        rows: words::squeeze_rows(locale)
             .iter()
             .map(|row| Row::of(row.map(str::to_owned)))
             .collect(),
         fills: false,
     }));
-    blocks.push(Block::Heading(words::BEWARE.to_owned()));
+    blocks.push(Block::Heading(words::beware(locale).to_owned()));
     let mut cautions: Vec<String> = Vec::new();
     for caution in dates.iter().flat_map(|date| &date.cautions) {
-        let line = today_words::caution_line(*caution).to_owned();
+        let line = today_words::caution_line(*caution, locale).to_owned();
         if !cautions.contains(&line) {
             cautions.push(line);
         }
     }
-    cautions.extend(words::BEWARE_ALWAYS.map(str::to_owned));
+    cautions.extend(words::beware_always(locale).map(str::to_owned));
     blocks.extend(cautions.into_iter().map(Block::Caution));
     let contents = state.contents_since_harvest(heap);
     let asked = before_use(catalogue, garden, &contents);
     if !asked.is_empty() {
-        blocks.push(Block::Heading(words::BEFORE_USE.to_owned()));
+        blocks.push(Block::Heading(words::before_use(locale).to_owned()));
         blocks.push(Block::List(
-            asked.iter().map(wording::before_use_line).collect(),
+            asked
+                .iter()
+                .map(|one| wording::before_use_line(one, locale))
+                .collect(),
         ));
     }
-    blocks.push(Block::Heading(words::TO_WRITE.to_owned()));
+    blocks.push(Block::Heading(words::to_write(locale).to_owned()));
     blocks.push(to_write(book));
-    Ok(book.document(words::bin_title(name), words::BIN_UNDER, blocks))
+    Ok(book.document(
+        words::bin_title(name, locale),
+        words::bin_under(locale),
+        blocks,
+    ))
 }
 
 fn caddies(book: &Book<'_>, caddy: &PerCaddy) -> Block {
+    let locale = book.locale;
     let rows = caddy.rows.iter().filter_map(|(count, answer)| {
         let recipe = answer.recipes.first()?;
         Some(Row::of([
-            words::caddies(book.catalogue, *count, book.system),
-            words::put_with(book.catalogue, recipe, book.system),
+            words::caddies(book.catalogue, *count, locale),
+            words::put_with(book.catalogue, recipe, locale),
         ]))
     });
-    let [scraps, with] = words::CADDY_HEADS;
+    let [scraps, with] = words::caddy_heads(locale);
     Block::Table(Table {
         columns: vec![Column::fit(scraps, Side::Start), Column::share(with, 1.0)],
         rows: rows.collect(),
@@ -138,7 +161,7 @@ fn caddies(book: &Book<'_>, caddy: &PerCaddy) -> Block {
 /// As many lines to write on as the page has room for.
 fn to_write(book: &Book<'_>) -> Block {
     const WIDTHS_MM: [f64; 5] = [20.0, 19.0, 19.0, 19.0, 24.0];
-    let heads = words::writing_heads(book.system);
+    let heads = words::writing_heads(book.locale);
     let columns = heads
         .iter()
         .enumerate()

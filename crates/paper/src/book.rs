@@ -3,8 +3,8 @@
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wording::{self as wording, paper as words};
 
 use crate::document::{Block, Cell, Column, Document, Row, Side, Table, Width};
@@ -12,7 +12,7 @@ use crate::document::{Block, Cell, Column, Document, Row, Side, Table, Width};
 /// The journal at a moment.
 #[derive(Clone, Copy)]
 pub struct Book<'a> {
-    /// The catalogue.
+    /// The catalogue, in the words of the language.
     pub catalogue: &'a Catalogue,
     /// The garden at that moment.
     pub garden: &'a Garden,
@@ -20,29 +20,30 @@ pub struct Book<'a> {
     pub state: &'a State,
     /// What the clock says.
     pub now: Moment,
-    /// In which units it is told.
-    pub system: UnitSystem,
+    /// In which language and units it is told.
+    pub locale: Locale,
 }
 
 impl Book<'_> {
     /// A document with all but its blocks.
     pub(crate) fn document(&self, title: String, under: &str, blocks: Vec<Block>) -> Document {
         let local = self.now.local();
-        let is_invented = self.garden.invented;
-        let under = match (is_invented, under) {
+        let locale = self.locale;
+        let invented = words::invented_garden(locale);
+        let under = match (self.garden.invented, under) {
             (false, under) => under.to_owned(),
-            (true, "") => words::INVENTED_GARDEN.to_owned(),
-            (true, under) => format!("{} {under}", words::INVENTED_GARDEN),
+            (true, "") => invented.to_owned(),
+            (true, under) => format!("{invented} {under}"),
         };
         Document {
             title,
             under,
             garden: self.garden.name.clone(),
-            day: wording::day_text(self.now),
+            day: wording::day_text(self.now, locale),
             date: (local.year(), local.month(), local.day()),
-            language: words::LANGUAGE.to_owned(),
-            tick_word: words::BOX_TO_TICK.to_owned(),
-            lacking_note: words::LETTERS_LACKING.to_owned(),
+            language: locale.tag().to_owned(),
+            tick_word: words::box_to_tick(locale).to_owned(),
+            lacking_note: words::letters_lacking(locale).to_owned(),
             blocks,
         }
     }

@@ -2,8 +2,8 @@
 
 #![allow(clippy::unwrap_used)] // a fault of the invented garden is a fault of the test
 
-use heapwright_answers::{BedsQuestion, beds_of_journal, beds_plan, compost_of_tables};
-use heapwright_catalogue::{Catalogue, Spreading};
+use heapwright_answers::{BedsAnswer, BedsQuestion, beds_of_journal, beds_plan, compost_of_tables};
+use heapwright_catalogue::{Catalogue, GERMAN, Spreading};
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
 use heapwright_paper::{
@@ -12,6 +12,8 @@ use heapwright_paper::{
 };
 use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::{Locale, Translation};
+use heapwright_wording::Spoken;
 
 const NOW: &str = "2026-11-15T12:00:00+00:00";
 
@@ -40,13 +42,17 @@ impl Kept {
         }
     }
 
-    fn book(&self, system: UnitSystem) -> Book<'_> {
+    fn book(&self, locale: Locale) -> Book<'_> {
+        self.book_by(Catalogue::built_in(), locale)
+    }
+
+    fn book_by<'a>(&'a self, catalogue: &'a Catalogue, locale: Locale) -> Book<'a> {
         Book {
-            catalogue: Catalogue::built_in(),
+            catalogue,
             garden: &self.garden,
             state: &self.state,
             now: self.now,
-            system,
+            locale,
         }
     }
 
@@ -88,7 +94,7 @@ fn every_heap_has_its_page_on_both_papers_and_in_both_units() {
         (UnitSystem::Metric, PageSize::A4, "Core, °C"),
         (UnitSystem::UsCustomary, PageSize::Letter, "Core, °F"),
     ] {
-        let book = kept.book(system);
+        let book = kept.book(Locale::english(system));
         for heap in kept.heaps() {
             let document = bin_page(&book, heap).unwrap();
             let text = words(&document, size);
@@ -112,7 +118,7 @@ fn every_heap_has_its_page_on_both_papers_and_in_both_units() {
 fn the_record_tells_months_readings_turnings_and_harvests() {
     let kept = Kept::demo();
     let from = "2025-11-15T12:00:00+00:00".parse().unwrap();
-    let document = season_page(&kept.book(UnitSystem::Metric), from, kept.now);
+    let document = season_page(&kept.book(Locale::default()), from, kept.now);
     let text = words(&document, PageSize::A4);
     for wanted in [
         "Kept out of the bin, month by month",
@@ -130,16 +136,15 @@ fn the_record_tells_months_readings_turnings_and_harvests() {
     assert!(charts(&document.blocks) > 0);
     let earlier = |text: &str| -> Moment { text.parse().unwrap() };
     let empty = season_page(
-        &kept.book(UnitSystem::Metric),
+        &kept.book(Locale::default()),
         earlier("2001-01-01T00:00:00+00:00"),
         earlier("2001-12-31T00:00:00+00:00"),
     );
     assert!(words(&empty, PageSize::Letter).contains("Nothing was written down"));
 }
 
-#[test]
-fn the_plan_has_a_row_and_a_reason_for_each_bed() {
-    let kept = Kept::demo();
+/// A plan of all beds of the journal, with compost of the tables.
+fn plan(kept: &Kept) -> BedsAnswer {
     let spreading = Spreading::built_in();
     let catalogue = Catalogue::built_in();
     let question = BedsQuestion {
@@ -148,12 +153,86 @@ fn the_plan_has_a_row_and_a_reason_for_each_bed() {
         volume_m3: 0.3,
         volume_is_estimated: false,
     };
-    let answer = beds_plan(spreading, &question).unwrap();
-    let document = beds_page(&kept.book(UnitSystem::Metric), &answer);
+    beds_plan(spreading, &question).unwrap()
+}
+
+#[test]
+fn the_plan_has_a_row_and_a_reason_for_each_bed() {
+    let kept = Kept::demo();
+    let answer = plan(&kept);
+    let document = beds_page(&kept.book(Locale::default()), &answer);
     let text = words(&document, PageSize::A4);
     assert!(answer.beds.len() > 1);
     for bed in &answer.beds {
         assert!(text.matches(bed.asked.name.as_str()).count() >= 2);
+    }
+}
+
+/// The year that ends now.
+fn last_year(kept: &Kept) -> Moment {
+    let year_ms = 365 * 86_400_000;
+    Moment::new(kept.now.instant_ms - year_ms, kept.now.offset_min).unwrap()
+}
+
+#[test]
+fn german_pages_are_german_and_lack_no_letter() {
+    let mut kept = Kept::demo();
+    let spoken: &'static Spoken = Box::leak(Box::new(
+        Spoken::read("de", Translation::GERMAN, GERMAN).unwrap(),
+    ));
+    let catalogue = spoken.catalogue();
+    kept.garden = Garden::from_state(catalogue, &kept.state, kept.now);
+    let german = spoken.locale();
+    let (from, answer) = (last_year(&kept), plan(&kept));
+    let made = |locale| {
+        let book = kept.book_by(catalogue, locale);
+        [
+            bin_page(&book, kept.heaps()[0]).unwrap(),
+            season_page(&book, from, kept.now),
+            beds_page(&book, &answer),
+        ]
+    };
+    let wanted = [
+        [
+            "Was als Nächstes kommt",
+            "1 Küchenbehälter",
+            "tropfnass",
+            "15. November 2026",
+        ],
+        [
+            "Der Mülltonne erspart, Monat für Monat",
+            "Entnommener Kompost",
+            "Oktober 2026",
+            "Mär",
+        ],
+        [
+            "Kompost für die Beete",
+            "Schubkarren",
+            "Warum kein Beet mehr bekommt",
+            "Quellen",
+        ],
+    ];
+    for ((document, english), wanted) in made(german)
+        .iter()
+        .zip(&made(Locale::default()))
+        .zip(wanted)
+    {
+        assert_eq!(
+            (document.language.as_str(), english.language.as_str()),
+            ("de", "en")
+        );
+        // What does not fit is broken or goes on; what is lacking would stand as this.
+        for size in [PageSize::A4, PageSize::Letter] {
+            let text = words(document, size);
+            for wanted in wanted {
+                assert!(text.contains(wanted), "{wanted}: {text}");
+            }
+            assert!(!text.contains('\u{25af}'), "{text}");
+            assert!(!text.contains(&document.lacking_note));
+        }
+        assert_eq!(document.blocks.len(), english.blocks.len());
+        let file = typeset(document, PageSize::A4).unwrap();
+        assert!(file.windows(9).any(|at| at == b"/Lang(de)"));
     }
 }
 
@@ -162,7 +241,7 @@ fn the_same_journal_gives_the_same_bytes() {
     let kept = Kept::demo();
     let heap = kept.heaps()[0];
     let bytes = || {
-        let document = bin_page(&kept.book(UnitSystem::Metric), heap).unwrap();
+        let document = bin_page(&kept.book(Locale::default()), heap).unwrap();
         typeset(&document, PageSize::A4).unwrap()
     };
     assert_eq!(bytes(), bytes());

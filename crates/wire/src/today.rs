@@ -4,8 +4,8 @@ use heapwright_answers::today::{Because, DatedNeed, Need, On, Quiet, Rest, Today
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
 use heapwright_state::State;
+use heapwright_texts::Locale;
 use heapwright_wording::today as wording;
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
@@ -107,14 +107,14 @@ pub fn needs_json(
     garden: &Garden,
     state: &State,
     answer: &TodayAnswer,
-    system: UnitSystem,
+    locale: Locale,
 ) -> NeedsJson {
     let telling = Telling {
         catalogue,
         garden,
         state,
         answer,
-        system,
+        locale,
     };
     NeedsJson {
         now: answer.now.to_string(),
@@ -133,7 +133,7 @@ struct Telling<'a> {
     garden: &'a Garden,
     state: &'a State,
     answer: &'a TodayAnswer,
-    system: UnitSystem,
+    locale: Locale,
 }
 
 impl Telling<'_> {
@@ -144,13 +144,13 @@ impl Telling<'_> {
     fn need(&self, need: &Need) -> NeedJson {
         let reason = |because: &Because| ReasonJson {
             key: because.key().to_owned(),
-            sentence: wording::because_line(because, self.answer.now, self.system),
+            sentence: wording::because_line(because, self.answer.now, self.locale),
         };
         let entry = need.entry.as_ref();
         NeedJson {
             heap: need.heap.map(|heap| self.named(heap)),
             what: need.what.kind().key().to_owned(),
-            headline: wording::headline(self.catalogue, self.garden, self.state, need),
+            headline: wording::headline(self.catalogue, self.garden, self.state, need, self.locale),
             urgency: match need.urgency {
                 Urgency::Now => "now",
                 Urgency::Soon => "soon",
@@ -158,11 +158,11 @@ impl Telling<'_> {
             }
             .to_owned(),
             because: need.because.iter().map(reason).collect(),
-            how: wording::how_to(self.catalogue, need, self.system),
+            how: wording::how_to(self.catalogue, need, self.locale),
             cautions: need
                 .cautions
                 .iter()
-                .map(|caution| wording::caution_line(*caution).to_owned())
+                .map(|caution| wording::caution_line(*caution, self.locale).to_owned())
                 .collect(),
             due: need.due.map(|due| due.to_string()),
             entry_kind: entry.map(|entry| entry.kind().to_owned()),
@@ -183,7 +183,7 @@ impl Telling<'_> {
             }
             .to_owned(),
             again: quiet.again.map(|day| day.to_string()),
-            sentence: wording::quiet_line(self.state, quiet),
+            sentence: wording::quiet_line(self.state, quiet, self.locale),
         }
     }
 
@@ -191,7 +191,13 @@ impl Telling<'_> {
         DatedNeedJson {
             heap: date.heap.map(|heap| self.named(heap)),
             what: date.kind.key().to_owned(),
-            headline: wording::dated_headline(self.catalogue, self.garden, self.state, date),
+            headline: wording::dated_headline(
+                self.catalogue,
+                self.garden,
+                self.state,
+                date,
+                self.locale,
+            ),
             day: date.on.day().to_string(),
             at: match date.on {
                 On::Day(_) => None,

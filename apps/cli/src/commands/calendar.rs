@@ -45,7 +45,7 @@ pub fn reminders(garden: Option<PathBuf>, units: Option<UnitsArgument>) -> Resul
         catalogue: catalogue(),
         garden: &garden,
         state: &keeping.state,
-        system: keeping.system(),
+        locale: keeping.locale(),
     };
     Ok(calendar(&telling, &answer))
 }

@@ -36,9 +36,9 @@ fn bin(arguments: &PaperBinArguments, out: &mut impl Write) -> Result<(), Failur
         garden: &garden,
         state: &keeping.state,
         now: keeping.edges.now,
-        system: keeping.system(),
+        locale: keeping.locale(),
     };
-    put(&arguments.sheet, book.system, out, || {
+    put(&arguments.sheet, book.locale.units, out, || {
         Ok(bin_page(&book, heap)?)
     })
 }
@@ -55,9 +55,12 @@ fn season(arguments: &PaperSeasonArguments, out: &mut impl Write) -> Result<(), 
         None => Moment::new(to.instant_ms - YEAR_D * 86_400_000, to.offset_min).unwrap_or(to),
     };
     if from.instant_ms > to.instant_ms {
-        return Err(Failure::Input(
-            "--from lies behind --to: give the earlier day first".to_owned(),
-        ));
+        let why = if arguments.to.is_some() {
+            "--from lies behind --to: give the earlier day first"
+        } else {
+            "--from lies in the future, where there is nothing to tell of yet: give a day that is past"
+        };
+        return Err(Failure::Input(why.to_owned()));
     }
     let garden = keeping.garden();
     let book = Book {
@@ -65,9 +68,9 @@ fn season(arguments: &PaperSeasonArguments, out: &mut impl Write) -> Result<(), 
         garden: &garden,
         state: &keeping.state,
         now,
-        system: keeping.system(),
+        locale: keeping.locale(),
     };
-    put(&arguments.sheet, book.system, out, || {
+    put(&arguments.sheet, book.locale.units, out, || {
         Ok(season_page(&book, from, to))
     })
 }
@@ -87,9 +90,9 @@ fn beds(arguments: &PaperBedsArguments, out: &mut impl Write) -> Result<(), Fail
             .as_ref()
             .map_or(&nobody, |keeping| &keeping.state),
         now,
-        system: planned.system,
+        locale: planned.locale,
     };
-    put(&arguments.sheet, book.system, out, || {
+    put(&arguments.sheet, book.locale.units, out, || {
         Ok(beds_page(&book, &planned.answer))
     })
 }
@@ -97,11 +100,11 @@ fn beds(arguments: &PaperBedsArguments, out: &mut impl Write) -> Result<(), Fail
 /// Typesets a document and writes it, whole or not at all.
 fn put(
     sheet: &SheetArguments,
-    system: UnitSystem,
+    units: UnitSystem,
     out: &mut impl Write,
     make: impl FnOnce() -> Result<Document, Failure>,
 ) -> Result<(), Failure> {
-    let size = match (sheet.size, system) {
+    let size = match (sheet.size, units) {
         (Some(SizeArgument::A4), _) | (None, UnitSystem::Metric) => PageSize::A4,
         (Some(SizeArgument::Letter), _) | (None, UnitSystem::UsCustomary) => PageSize::Letter,
     };

@@ -106,7 +106,7 @@ nutrients = Nährstoffe darin am Ende dieser Zeit
 
 beds-title = Kompost für die Beete
 beds-head-bed = Beet
-beds-head-barrows = Karren
+beds-head-barrows = Schubkarren
 beds-head-buckets = Eimer
 beds-head-depth = Höhe
 beds-head-amount = Menge

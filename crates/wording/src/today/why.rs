@@ -1,7 +1,7 @@
 //! Why something is needed: a sentence for each reason.
 
 use heapwright_answers::today::{Because, Need};
-use heapwright_catalogue::{HygieneRule, hygiene_rules};
+use heapwright_catalogue::hygiene_rules;
 use heapwright_journal::Moment;
 use heapwright_journal::content::{Creature, Look, Smell, Squeeze};
 use heapwright_texts::Locale;
@@ -10,6 +10,7 @@ use heapwright_texts::messages::today as messages;
 use crate::amounts::{percent_text, ratio_text};
 use crate::hygiene::{rounded, time_text};
 use crate::journal::{ago_text, day_text};
+use crate::spoken::{place_name, rule_in};
 use crate::words::Word;
 
 /// Fewer days than these are told without a number.
@@ -86,24 +87,30 @@ pub fn because_line(because: &Because, now: Moment, locale: Locale) -> String {
             least_c,
             raw,
         } => {
-            let rule = rule_called(rule);
+            let called = rule_called(rule, locale);
+            let (place, rule) = called
+                .as_ref()
+                .map_or(("", ""), |(place, name)| (place, name));
             messages::RuleTime {
-                named: yes(rule.is_some()),
-                place: rule.map_or("", |rule| &rule.jurisdiction),
+                named: yes(called.is_some()),
+                place,
                 raw: yes(*raw),
-                rule: rule.map_or("", |rule| rule_name(rule, locale)),
+                rule,
                 temperature: &locale.temperature(*least_c),
                 time: &time_text(*missing_s, locale),
             }
             .said(locale)
         }
         Because::RuleTurns { rule, turns, raw } => {
-            let rule = rule_called(rule);
+            let called = rule_called(rule, locale);
+            let (place, rule) = called
+                .as_ref()
+                .map_or(("", ""), |(place, name)| (place, name));
             messages::RuleTurns {
-                named: yes(rule.is_some()),
-                place: rule.map_or("", |rule| &rule.jurisdiction),
+                named: yes(called.is_some()),
+                place,
                 raw: yes(*raw),
-                rule: rule.map_or("", |rule| rule_name(rule, locale)),
+                rule,
                 turns: f64::from(*turns),
             }
             .said(locale)
@@ -134,17 +141,13 @@ const fn yes(is_so: bool) -> &'static str {
     if is_so { "yes" } else { "no" }
 }
 
-fn rule_called(id: &str) -> Option<&'static HygieneRule> {
-    hygiene_rules().iter().find(|rule| rule.id == id)
-}
-
-/// The name of a rule as the tables have it in the language.
-fn rule_name(rule: &'static HygieneRule, locale: Locale) -> &'static str {
-    locale
-        .translation()
-        .and_then(|translation| translation.word(&format!("rule/{}", rule.id), 0))
-        .filter(|name| !name.is_empty())
-        .unwrap_or(&rule.name)
+/// Where a rule holds and what it is called; nothing of a rule of a newer version.
+fn rule_called(id: &str, locale: Locale) -> Option<(String, String)> {
+    let rule = hygiene_rules().iter().find(|rule| rule.id == id)?;
+    Some((
+        place_name(&rule.jurisdiction, locale),
+        rule_in(rule, locale).name,
+    ))
 }
 
 fn creature_line(creature: Creature, ago: &str, locale: Locale) -> String {
