@@ -10,6 +10,7 @@ use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::{Amount, DecimalMark, Gallon, Unit, Vocabulary, parse_amount};
 use heapwright_state::State;
 use heapwright_terms::{MaterialId, Target};
+use heapwright_texts::messages::balance_place as texts;
 use heapwright_wording::page::sentence;
 
 use crate::demo;
@@ -238,7 +239,7 @@ pub fn litres(page: &Page, own: Option<&Garden>, typed: &str, unit: &str) -> Res
     };
     volume_m3
         .map(|volume_m3| volume_m3 * 1000.0)
-        .ok_or_else(|| "Enter a volume, such as 12 L.".to_owned())
+        .ok_or_else(|| texts::enter_a_volume(language::locale()).to_owned())
 }
 
 /// The garden of a journal, with what the keeper's own vessels hold.
@@ -269,7 +270,7 @@ fn measured(
                 }),
                 None => faults.push(Fault {
                     place: FaultPlace::Measure(measure.clone()),
-                    what: "Enter a volume, such as 12 L.".to_owned(),
+                    what: texts::enter_a_volume(language::locale()).to_owned(),
                 }),
             },
             Err(what) => faults.push(Fault {
@@ -397,7 +398,7 @@ fn stuff(material: &str, condition: &str) -> Stuff {
 /// What was typed as an amount: with its own unit where it has one, else in `unit`.
 pub fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<Amount, String> {
     if typed.trim().is_empty() {
-        return Err("Enter a number, such as 1½ or 2.5.".to_owned());
+        return Err(texts::enter_a_number(language::locale()).to_owned());
     }
     let whole = if typed.chars().any(char::is_alphabetic) {
         typed.to_owned()
@@ -424,7 +425,7 @@ fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
             _ => {
                 faults.push(Fault {
                     place: FaultPlace::Aim(field),
-                    what: format!("Enter a number between 1 and {most}."),
+                    what: texts::NumberBetween { most }.said(language::locale()),
                 });
                 usual
             }
@@ -469,8 +470,7 @@ fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {
     checked_target(target).unwrap_or_else(|_| {
         faults.push(Fault {
             place: FaultPlace::WholeAim,
-            what: "The lower limit must not be above the higher one; the usual aim is taken."
-                .to_owned(),
+            what: texts::limits_crossed(language::locale()).to_owned(),
         });
         usual
     })

@@ -6,10 +6,9 @@
 
 use std::pin::Pin;
 
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, EventId, Moment};
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::Locale;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
@@ -25,7 +24,7 @@ use crate::shell::{Hub, Route, sun};
 pub type Work<T> = Pin<Box<dyn Future<Output = T>>>;
 
 /// Logs what was done when; the error is a sentence.
-pub type Log = fn(Keeper, Content, Option<Moment>, UnitSystem) -> Work<Result<EventId, String>>;
+pub type Log = fn(Keeper, Content, Option<Moment>, Locale) -> Work<Result<EventId, String>>;
 
 /// The ways into the later part.
 #[derive(Clone, Copy)]
@@ -50,7 +49,7 @@ pub struct Later {
     /// Logs what was done; the error is a sentence.
     pub log: Log,
     /// Takes an entry back, or brings it back.
-    pub withdraw: fn(Keeper, EventId, bool, UnitSystem) -> Work<()>,
+    pub withdraw: fn(Keeper, EventId, bool, Locale) -> Work<()>,
 }
 
 /// The later part, fetched when this is first called.

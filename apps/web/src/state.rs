@@ -5,7 +5,6 @@
 
 use std::collections::BTreeMap;
 
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Stock;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
 use heapwright_texts::Locale;
@@ -559,9 +558,9 @@ fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
     Some((amount.count, unit))
 }
 
-/// A number as it is put into a field.
+/// A number as it is put into a field, with the decimal mark of the language.
 fn number_text(count: f64) -> String {
-    heapwright_quantity::significant(count, 4)
+    language::locale().significant(count, 4)
 }
 
 #[cfg(test)]

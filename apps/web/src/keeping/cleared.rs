@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use super::fault::KeepError;
 use super::keeper::{Journal, Keeper, Turn};
 use super::kept::{Holds, Kept};
+use crate::language;
 
 /// What must be known before anything else, until it is mended.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,9 +30,11 @@ pub enum Warning {
 impl Warning {
     fn told(&self) -> String {
         match self {
-            Self::Gone(entries) => wording::page::gone(*entries),
+            Self::Gone(entries) => wording::page::gone(*entries, language::locale()),
             Self::Cleared => wording::page::CLEARED.to_owned(),
-            Self::PutBack(entries, lost) => wording::page::put_back(*entries, *lost),
+            Self::PutBack(entries, lost) => {
+                wording::page::put_back(*entries, *lost, language::locale())
+            }
             Self::NotSaved(why) => why.clone(),
         }
     }
@@ -42,7 +45,7 @@ impl Journal {
     pub(super) fn say_trouble(&mut self) {
         let told = [
             self.warned.as_ref().map(Warning::told),
-            wording::page::damage_line(&self.damage),
+            wording::page::damage_line(&self.damage, language::locale()),
         ];
         self.trouble = told.into_iter().flatten().collect::<Vec<_>>().join(" ");
     }

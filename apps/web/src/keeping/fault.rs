@@ -2,7 +2,10 @@
 
 use std::fmt;
 
+use heapwright_texts::messages::keeping as texts;
 use wasm_bindgen::{JsCast, JsValue};
+
+use crate::language;
 
 /// Why the store did not do it. Nothing was kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,7 +33,7 @@ impl KeepError {
             .dyn_ref::<js_sys::Object>()
             .and_then(|error| js_sys::Reflect::get(error, &JsValue::from_str("name")).ok())
             .and_then(|name| name.as_string())
-            .unwrap_or_else(|| "an unknown error".to_owned());
+            .unwrap_or_else(|| texts::unknown_error(language::locale()).to_owned());
         match name.as_str() {
             "QuotaExceededError" => Self::Full,
             // No storage at all (ReferenceError), or closed to this page.
@@ -44,29 +47,15 @@ impl KeepError {
 
 impl fmt::Display for KeepError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let locale = language::locale();
         match self {
-            Self::Full => f.write_str(
-                "This device has no room left, so nothing was saved. Make room and try again: what you entered is still here.",
-            ),
-            Self::Refused => f.write_str(
-                "This browser keeps no journal for this page, so nothing was saved. Leave the private window, or allow the page to keep data, then load it again.",
-            ),
-            Self::Newer => f.write_str(
-                "A newer version of this page has been at the journal, so nothing was saved. Close its other tabs, then load this page again with a signal.",
-            ),
-            Self::Behind => f.write_str(
-                "Another tab wrote at the same time, so nothing was saved here. Try again: what you entered is still here.",
-            ),
-            Self::Swapped => f.write_str(
-                "Another garden was opened before this was saved, so it was not saved. Go back to the first one and enter it again.",
-            ),
-            Self::Unfetched => f.write_str(
-                "A part of this page could not be fetched, so the journal is not open. Load the page again when there is signal.",
-            ),
-            Self::Failed(name) => write!(
-                f,
-                "The browser could not save this ({name}), so nothing was saved. Try again: what you entered is still here."
-            ),
+            Self::Full => f.write_str(texts::full(locale)),
+            Self::Refused => f.write_str(texts::refused(locale)),
+            Self::Newer => f.write_str(texts::newer(locale)),
+            Self::Behind => f.write_str(texts::behind(locale)),
+            Self::Swapped => f.write_str(texts::swapped(locale)),
+            Self::Unfetched => f.write_str(texts::unfetched(locale)),
+            Self::Failed(name) => f.write_str(&texts::Failed { name }.said(locale)),
         }
     }
 }

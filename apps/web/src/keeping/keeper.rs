@@ -1,10 +1,8 @@
 //! Records what was done, takes it back, brings it back, and follows what other tabs record.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{Amended, Picture, Withdrawn};
 use heapwright_journal::store::{Damage, Store, facts};
 use heapwright_journal::{Content, DeviceId, Digest, Event, EventId, Moment, Stamp};
-use heapwright_quantity::UnitSystem;
 use heapwright_state::{Now, Recorder, State};
 use heapwright_texts::Locale;
 use heapwright_wording as wording;

@@ -1,6 +1,6 @@
 //! How much of it: a number between two steppers, and the measure it is counted in.
 
-use heapwright_catalogue::Catalogue;
+use heapwright_texts::messages::shell as texts;
 use leptos::prelude::*;
 
 use crate::language;
@@ -35,20 +35,21 @@ pub fn AmountRow(
     on_unit: Callback<String>,
 ) -> impl IntoView {
     let fault_id = format!("{id}-fault");
-    let label = format!("How many, {name}");
-    let unit_label = format!("Measure, {name}");
+    let label = texts::HowMany { name: &name }.said(language::locale());
+    let unit_label = texts::MeasureOf { name: &name }.said(language::locale());
     let stepper = |up: bool| {
         on_step.map(|on_step| {
-            let (sign, word) = if up {
-                ("+", "more")
+            let locale = language::locale();
+            let (sign, step) = if up {
+                ("+", texts::OneMore { name: &name }.said(locale))
             } else {
-                ("\u{2212}", "less")
+                ("\u{2212}", texts::OneLess { name: &name }.said(locale))
             };
             view! {
                 <button
                     type="button"
                     class="step"
-                    aria-label=format!("One {word}, {name}")
+                    aria-label=step
                     on:click=move |_| on_step.run(up)
                 >
                     {sign}

@@ -1,6 +1,5 @@
 //! An amount in a form that logs something: what is typed stays here until the form is closed.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_quantity::{Amount, UnitSystem};
 use leptos::prelude::*;
 
@@ -30,7 +29,7 @@ impl AmountTyped {
 
     /// An empty amount in litres or gallons.
     pub fn empty(hub: Hub) -> Self {
-        let unit = match hub.page.with(|page| page.locale()) {
+        let unit = match hub.page.with(|page| page.locale()).units {
             UnitSystem::Metric => "L",
             UnitSystem::UsCustomary => "gal",
         };

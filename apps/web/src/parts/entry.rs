@@ -1,7 +1,7 @@
 //! One entry of the journal, with its picture, its other versions and what can be done about it.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::{Content, EventId, What};
+use heapwright_texts::messages::{forms as texts, shell};
 use heapwright_wording as wording;
 use js_sys::Uint8Array;
 use leptos::prelude::*;
@@ -28,9 +28,13 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
             let content = recorded.content();
             let is_correction = content.is_some_and(|content| content.corrects().is_some());
             let is_understood = matches!(recorded.what, What::Known(_));
-            let time = wording::settings::clock_text(event.happened, hub.clock());
+            let time = wording::time_text(event.happened, locale.by_clock(hub.clock()));
             let time = if with_day {
-                format!("{}, {time}", wording::day_text(event.happened))
+                texts::DayAndTime {
+                    day: &wording::day_text(event.happened, locale),
+                    time: &time,
+                }
+                .said(locale)
             } else {
                 time
             };
@@ -48,30 +52,41 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
                 _ => None,
             };
             let picture = picture.map(|picture| shown_picture(hub, picture.sha256));
-            let name = format!("{text}, {time}");
-            let act = if is_withdrawn { "Bring back" } else { "Take back" };
+            let name = texts::EntryAt {
+                entry: &text,
+                time: &time,
+            }
+            .said(locale);
+            let (act, act_name) = if is_withdrawn {
+                let act_name = texts::BringBackEntry { entry: &name };
+                (shell::bring_back(locale), act_name.said(locale))
+            } else {
+                let act_name = texts::TakeBackEntry { entry: &name };
+                (texts::take_back(locale), act_name.said(locale))
+            };
             let is_final = matches!(content, Some(Content::Withdrawn(_)))
                 || (is_withdrawn && is_correction);
             let keeper = hub.keeper;
             let acts = (!is_final).then(|| {
-                named_button("quiet", act, Some(format!("{act}: {name}")), move || {
+                named_button("quiet", act, Some(act_name), move || {
                     keeper.withdraw(id, !is_withdrawn, locale);
                 })
             });
             let correct = (is_understood && !is_withdrawn && !is_correction).then(|| {
+                let correct_name = texts::CorrectTheTimeOfEntry { entry: &name };
                 opener(
                     "quiet",
-                    "Correct the time",
-                    Some(format!("Correct the time: {name}")),
+                    texts::correct_the_time(locale),
+                    Some(correct_name.said(locale)),
                     move || correcting.get(),
                     move || correcting.update(|open| *open = !*open),
                 )
             });
             Some(view! {
                 <div class="entry" class:entry-withdrawn=is_withdrawn class:entry-correction=is_correction>
-                    <p class="entry-time">{time}{is_corrected.then_some(" (corrected)")}</p>
+                    <p class="entry-time">{time}{is_corrected.then(|| format!(" {}", texts::corrected(locale)))}</p>
                     <p class="entry-text">
-                        {if is_withdrawn { view! { <s>{text}</s>" (taken back)" }.into_any() } else { text.into_any() }}
+                        {if is_withdrawn { view! { <s>{text}</s>" "{texts::taken_back(locale)} }.into_any() } else { text.into_any() }}
                     </p>
                     {picture}
                     {others}
@@ -97,9 +112,9 @@ fn correction(hub: Hub, id: EventId, correcting: RwSignal<bool>) -> AnyView {
     };
     view! {
         <div class="field">
-            <label for=field.clone()>"When it was in truth"</label>
+            <label for=field.clone()>{texts::when_in_truth(language::locale())}</label>
             <input id=field type="datetime-local"/>
-            {button("", "Correct", send)}
+            {button("", texts::correct(language::locale()), send)}
             {sender.fault()}
         </div>
     }
@@ -124,7 +139,7 @@ fn shown_picture(hub: Hub, sha256: String) -> AnyView {
     });
     view! {
         {live_if(move || address.get().map(|address| {
-            view! { <img class="entry-picture" src=address alt="Picture of this note"/> }.into_any()
+            view! { <img class="entry-picture" src=address alt=texts::picture_of_note(language::locale())/> }.into_any()
         }))}
     }
     .into_any()

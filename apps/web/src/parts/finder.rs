@@ -1,9 +1,11 @@
 //! Finds a material by what the keeper calls it.
 
+use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::focus;
+use crate::language;
 use crate::shell::hub;
 
 const MOST: usize = 6;
@@ -49,7 +51,8 @@ pub fn Finder(
                     } else if count == 0 {
                         wording::page::FIND_NOTHING.to_owned()
                     } else {
-                        format!("{count} found")
+                        let count = f64::from(u32::try_from(count).unwrap_or(u32::MAX));
+                        texts::Found { count }.said(language::locale())
                     }
                 }}
             </p>

@@ -8,16 +8,22 @@ use std::time::Duration;
 use heapwright_journal::{Content, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
+use heapwright_texts::messages::forms as texts;
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
 
 use super::live::{button, live_text, spawn};
 use crate::keeping::device;
+use crate::language;
 use crate::shell::Hub;
 
 /// The words of all that can be chosen.
 pub fn words<W: Word>() -> Vec<&'static str> {
-    W::choices().iter().map(|choice| choice.word()).collect()
+    let locale = language::locale();
+    W::choices()
+        .iter()
+        .map(|choice| choice.word(locale))
+        .collect()
 }
 
 /// What is chosen in a field of words, if anything is.
@@ -143,9 +149,9 @@ pub fn when(id: &'static str) -> AnyView {
     let hint_id = format!("{id}-hint");
     view! {
         <div class="field">
-            <label for=id>"When"</label>
+            <label for=id>{texts::when(language::locale())}</label>
             <input id=id type="datetime-local" aria-describedby=hint_id.clone()/>
-            <p class="hint" id=hint_id>"Now, if left empty."</p>
+            <p class="hint" id=hint_id>{texts::now_if_empty(language::locale())}</p>
         </div>
     }
     .into_any()

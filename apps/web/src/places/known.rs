@@ -1,7 +1,7 @@
 //! What is this garden used to? The materials that its keeper reaches for: what was fed lately, what
 //! the season brings, what a usual day has.
 
-use heapwright_catalogue::{Catalogue, Hemisphere, in_season};
+use heapwright_catalogue::{Hemisphere, in_season};
 use heapwright_journal::content::PartFed;
 use heapwright_journal::{Content, Moment};
 use heapwright_state::State;
@@ -122,6 +122,7 @@ fn offered(part: &PartFed) -> Option<&str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use heapwright_catalogue::Catalogue;
     use heapwright_journal::FileReader;
 
     fn demo() -> State {

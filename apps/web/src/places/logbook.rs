@@ -2,10 +2,12 @@
 
 use heapwright_journal::{Content, Event, EventId, What};
 use heapwright_state::{Place, concerns};
+use heapwright_texts::messages::logbook_place as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::keeping::{Journal, Status};
+use crate::language;
 use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live};
 use crate::places::{paper, transfer};
@@ -32,24 +34,28 @@ pub fn Logbook() -> impl IntoView {
         } else if count == 0 {
             wording::page::NO_ENTRIES.to_owned()
         } else {
-            wording::page::counted(count as u64, "entry", "entries")
+            texts::EntriesShown {
+                count: f64::from(u32::try_from(count).unwrap_or(u32::MAX)),
+            }
+            .said(language::locale())
         };
         let days = days
             .into_iter()
             .map(|(day, ids)| day_card(hub, day, ids))
             .collect_view();
         let more = (count > most_now).then(|| {
-            button("", "Show more", move || {
+            button("", texts::show_more(language::locale()), move || {
                 most.update(|most| *most += SHOWN_AT_ONCE)
             })
         });
         view! {
-            <p class="hint">{told}". "{wording::page::CORRECTIONS_APART}</p>
+            <p class="hint">{told}" "{wording::page::CORRECTIONS_APART}</p>
             {days}
             {more}
         }
         .into_any()
     };
+    let locale = language::locale();
     let kinds = wording::KIND_NAMES
         .into_iter()
         .map(|(kind, name)| view! { <option value=kind>{name}</option> })
@@ -59,22 +65,22 @@ pub fn Logbook() -> impl IntoView {
             <h1 id="title" tabindex="-1">{wording::page::LOGBOOK}</h1>
             <div class="fields">
                 <div class="field">
-                    <label for="log-heap">"Heap"</label>
+                    <label for="log-heap">{texts::heap(locale)}</label>
                     <select id="log-heap" on:change=move |event| {
                         most.set(SHOWN_AT_ONCE);
                         heap.set(event_target_value(&event).parse().ok());
                     }>
-                        <option value="">"all"</option>
+                        <option value="">{texts::all_heaps(locale)}</option>
                         {live(move || heap_options(hub, heap.get_untracked()))}
                     </select>
                 </div>
                 <div class="field">
-                    <label for="log-kind">"What"</label>
+                    <label for="log-kind">{texts::what(locale)}</label>
                     <select id="log-kind" on:change=move |event| {
                         most.set(SHOWN_AT_ONCE);
                         kind.set(event_target_value(&event));
                     }>
-                        <option value="">"everything"</option>
+                        <option value="">{texts::everything(locale)}</option>
                         {kinds}
                     </select>
                 </div>
@@ -165,7 +171,7 @@ fn by_day(journal: &Journal, ids: &[EventId]) -> Vec<(String, Vec<EventId>)> {
         let Some(event) = entry.counts().or(entry.recorded()) else {
             continue;
         };
-        let day = wording::day_text(event.happened);
+        let day = wording::day_text(event.happened, language::locale());
         match days.last_mut() {
             Some((last, ids)) if *last == day => ids.push(*id),
             _ => days.push((day, vec![*id])),

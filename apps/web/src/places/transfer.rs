@@ -2,12 +2,14 @@
 
 use std::sync::Arc;
 
+use heapwright_texts::messages::logbook_place as texts;
 use heapwright_wording::{self as wording, settings as words};
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 
 use super::settings::{offer_to_keep, offer_update, promise};
 use crate::keeping::{Looked, device};
+use crate::language;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live_if, live_text, spawn};
 use crate::shell::{Hub, Route, hub};
@@ -20,7 +22,7 @@ pub fn warning(hub: Hub) -> AnyView {
     let due = move || {
         is_due(hub).then(|| {
             view! {
-                <p class="note">{wording::page::EXPORT_DUE}" "<a class="link" href=Route::Settings.address()>"To the export"</a></p>
+                <p class="note">{wording::page::EXPORT_DUE}" "<a class="link" href=Route::Settings.address()>{texts::to_the_export(language::locale())}</a></p>
             }
             .into_any()
         })
@@ -42,11 +44,15 @@ fn is_due(hub: Hub) -> bool {
 pub fn journal_file() -> AnyView {
     let hub = hub();
     let keeper = hub.keeper;
-    let size =
-        move || keeper.with(|journal| wording::page::journal_size(journal.state.lines() as u64));
+    let locale = language::locale();
+    let size = move || {
+        keeper.with(|journal| wording::page::journal_size(journal.state.lines() as u64, locale))
+    };
     let exported = move || {
         keeper.with(|journal| match journal.last_export {
-            Some(then) => words::exported_line(&wording::ago_text(then, device::now())),
+            Some(then) => {
+                words::exported_line(&wording::ago_text(then, device::now(), locale), locale)
+            }
             None => words::NEVER_EXPORTED.to_owned(),
         })
     };
@@ -90,7 +96,7 @@ fn pictures(hub: Hub) -> AnyView {
     let export = move || {
         let work = async move {
             let missing = hub.keeper.export_pictures().await?;
-            let line = (missing > 0).then(|| words::pictures_missing(missing));
+            let line = (missing > 0).then(|| words::pictures_missing(missing, language::locale()));
             let _ = told.try_set(line.unwrap_or_default());
             Ok(())
         };
@@ -145,10 +151,10 @@ fn import(hub: Hub) -> AnyView {
 async fn taken_in_pictures(hub: Hub, file: &JsValue) -> Option<String> {
     match hub.keeper.take_in_pictures(file).await {
         Ok(None) => None,
-        Ok(Some((kept, 0))) => Some(words::pictures_taken_in(kept)),
+        Ok(Some((kept, 0))) => Some(words::pictures_taken_in(kept, language::locale())),
         Ok(Some((kept, _))) => Some(format!(
             "{} {}",
-            words::pictures_taken_in(kept),
+            words::pictures_taken_in(kept, language::locale()),
             words::PICTURES_CUT
         )),
         Err(why) => Some(why),
@@ -161,7 +167,7 @@ fn arrival(
     looked: RwSignal<Option<Arc<Looked>>>,
     told: RwSignal<String>,
 ) -> AnyView {
-    let lines = wording::page::arrival_lines(&found.summary, &found.arrival)
+    let lines = wording::page::arrival_lines(&found.summary, &found.arrival, language::locale())
         .into_iter()
         .map(|line| view! { <p>{line}</p> })
         .collect_view();
@@ -180,7 +186,7 @@ fn arrival(
         sender.run(
             async move {
                 let count = hub.keeper.take_in(&kept).await?;
-                told.set(words::taken_in(count as u64));
+                told.set(words::taken_in(count as u64, language::locale()));
                 Ok(())
             },
             move || looked.set(None),

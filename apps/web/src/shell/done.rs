@@ -1,10 +1,12 @@
 //! What was done last, to be undone or brought back.
 
+use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::Hub;
 use crate::keeping::Status;
+use crate::language;
 use crate::parts::live::{button, live_if, live_text, named_button};
 
 /// The most letters that the bar tells; the entry below has them all.
@@ -26,14 +28,14 @@ pub fn bar(hub: Hub) -> AnyView {
             let event = bar.event;
             let act = match (bar.withdrawn, bar.can_return) {
                 (false, _) => Some(wording::page::UNDO),
-                (true, true) => Some("Bring back"),
+                (true, true) => Some(texts::bring_back(language::locale())),
                 (true, false) => None,
             };
             let act = act.map(|word| {
                 button("done-act", word, move || keeper.withdraw(event, !bar.withdrawn, locale()))
             });
             let line = if bar.withdrawn {
-                format!("Taken back: {}", bar.text)
+                texts::TakenBack { entry: &bar.text }.said(language::locale())
             } else {
                 bar.text
             };
@@ -45,7 +47,7 @@ pub fn bar(hub: Hub) -> AnyView {
                         {bar.fault.map(|fault| view! { <span class="done-fault">{fault}</span> })}
                     </p>
                     {act}
-                    {named_button("done-act done-away", "\u{d7}", Some("Dismiss".to_owned()), move || keeper.show(None))}
+                    {named_button("done-act done-away", "\u{d7}", Some(texts::dismiss(language::locale()).to_owned()), move || keeper.show(None))}
                 </div>
             }
             .into_any()

@@ -11,8 +11,9 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use heapwright_garden::Garden;
+use heapwright_texts::Clock;
+use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
-use heapwright_wording::settings::Clock;
 
 pub use route::{DEMO_ADDRESS, Route};
 pub use sun::sun;
@@ -20,6 +21,7 @@ pub use sun::sun;
 use crate::asking::{self, Shown};
 use crate::demo;
 use crate::keeping::{Keeper, device};
+use crate::language;
 use crate::later::{Later, later};
 use crate::parts::focus;
 use crate::parts::live::{live, live_if, live_text, nothing, spawn};
@@ -235,7 +237,11 @@ pub fn Shell(
     });
     Effect::new(move |last: Option<Route>| {
         let now = route.get();
-        document().set_title(&format!("{}: {}", wording::page::NAME, now.name()));
+        let title = texts::WindowTitle {
+            page: wording::page::NAME,
+            place: now.name(),
+        };
+        document().set_title(&title.said(language::locale()));
         if now != Route::Balance && rest.with(Option::is_none) {
             return last.unwrap_or(now);
         }
@@ -275,7 +281,7 @@ pub fn Shell(
             <p class="place-note">{live_text(note)}</p>
             // Where nothing stood before, so that nothing moves when it comes.
             {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
-            <nav class="places" aria-label="Places">
+            <nav class="places" aria-label=texts::places(language::locale())>
                 <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
                 <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
             </nav>
@@ -287,7 +293,7 @@ pub fn Shell(
         <footer class="foot">
             <p>{wording::DISCLAIMER}</p>
             <p role="status">
-                {move || not_kept.get().then_some("This browser does not let the page keep what you type: it is gone when you leave.")}
+                {move || not_kept.get().then(|| texts::not_kept(language::locale()))}
             </p>
         </footer>
     }

@@ -1,7 +1,10 @@
 //! Which place does the address name? The part behind "#", so that reload and Back keep it.
 
 use heapwright_journal::EventId;
+use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
+
+use crate::language;
 
 /// The address of Today that opens the invented garden first.
 pub const DEMO_ADDRESS: &str = "#/today/demo";
@@ -76,10 +79,10 @@ impl Route {
 
     /// What the bar calls it.
     #[must_use]
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> &'static str {
         match self {
             Self::Today => wording::page::TODAY,
-            Self::Balance => "Balance",
+            Self::Balance => texts::balance(language::locale()),
             Self::Heaps | Self::Heap(_) => wording::page::HEAPS,
             Self::Beds => wording::beds_on_the_page::BEDS,
             Self::Stores => wording::beds_on_the_page::STORES,

@@ -1,7 +1,7 @@
 //! The answer: one sentence to act on, its chance, and other ways to do it.
 
 use heapwright_answers::{BalanceAnswer, RecipeAnswer};
-use heapwright_catalogue::Catalogue;
+use heapwright_texts::messages::{amounts, balance_place as texts};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -28,10 +28,13 @@ pub fn Answer() -> impl IntoView {
             };
             let line = wording::recipe_line(language::catalogue(), recipe, locale);
             match &balance.conflict {
-                Some(conflict) => (wording::conflict_line(conflict), format!("Nearest: {line}")),
+                Some(conflict) => (
+                    wording::conflict_line(conflict, locale),
+                    texts::Nearest { recipe: &line }.said(locale),
+                ),
                 None => (
                     line,
-                    wording::page::chance_line(&recipe.whole.mixture.chance),
+                    wording::page::chance_line(&recipe.whole.mixture.chance, locale),
                 ),
             }
         })
@@ -63,7 +66,7 @@ fn unanswered(shown: &Shown, hand_is_empty: bool) -> String {
     }
     shown
         .fault(&FaultPlace::WholeQuestion)
-        .unwrap_or("No amount in hand can be read yet. Mend the one that is marked.")
+        .unwrap_or_else(|| texts::no_amount_read(language::locale()))
         .to_owned()
 }
 
@@ -74,7 +77,8 @@ pub fn Ways() -> impl IntoView {
     let hand_line = move || {
         hub.shown.with(|shown| {
             let balance = shown.balance.as_ref()?;
-            balance.in_hand.as_ref().map(wording::in_hand_line)
+            let in_hand = balance.in_hand.as_ref()?;
+            Some(wording::in_hand_line(in_hand, language::locale()))
         })
     };
     let help = move || {
@@ -87,7 +91,9 @@ pub fn Ways() -> impl IntoView {
                     conflict
                         .help
                         .iter()
-                        .map(|help| view! { <p>{wording::help_line(*help)}</p> })
+                        .map(
+                            |help| view! { <p>{wording::help_line(*help, language::locale())}</p> },
+                        )
                         .collect_view()
                 })
         })
@@ -104,7 +110,7 @@ pub fn Ways() -> impl IntoView {
     };
     view! {
         <section class="ways" aria-labelledby="why-title">
-            <h2 id="why-title" class="unseen">"Why, and other ways"</h2>
+            <h2 id="why-title" class="unseen">{texts::why_and_other_ways(language::locale())}</h2>
             <p class="why">{hand_line}</p>
             {help}
             {ways}
@@ -119,6 +125,15 @@ fn recipe(balance: &BalanceAnswer, chosen: usize) -> Option<&RecipeAnswer> {
         .or_else(|| balance.recipes.first())
 }
 
+/// "sawdust", where the language has names begin small inside a sentence.
+fn name_in_sentence(material: &str) -> String {
+    let name = short_name(material);
+    match amounts::names_in_a_sentence(language::locale()) {
+        "small" => name.to_lowercase(),
+        _ => name,
+    }
+}
+
 fn ways_view(
     balance: &BalanceAnswer,
     page: &Page,
@@ -128,7 +143,7 @@ fn ways_view(
     let names: Vec<String> = numbered
         .iter()
         .filter_map(|key| page.reach.iter().find(|line| line.key == *key))
-        .map(|line| short_name(&line.material).to_lowercase())
+        .map(|line| name_in_sentence(&line.material))
         .collect();
     let chosen = page.chosen.min(balance.recipes.len().saturating_sub(1));
     let cards = balance
@@ -136,9 +151,10 @@ fn ways_view(
         .iter()
         .enumerate()
         .map(|(index, recipe)| {
-            let title = wording::recipe_title(balance, recipe, &names);
-            let line = wording::recipe_line(language::catalogue(), recipe, page.locale());
-            let chance = wording::chance_text(recipe.whole.mixture.chance.all);
+            let locale = page.locale();
+            let title = wording::recipe_title(balance, recipe, &names, locale);
+            let line = wording::recipe_line(language::catalogue(), recipe, locale);
+            let chance = wording::chance_text(recipe.whole.mixture.chance.all, locale);
             view! {
                 <li>
                     <button

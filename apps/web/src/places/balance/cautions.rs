@@ -1,6 +1,6 @@
 //! What to beware of with what is in the mixture.
 
-use heapwright_catalogue::Catalogue;
+use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -50,7 +50,7 @@ pub fn Cautions() -> impl IntoView {
     view! {
         <section class="card cautions" aria-labelledby="cautions-title">
             <h2 id="cautions-title">{wording::page::CAUTIONS}</h2>
-            <p>"Gloves on, hands washed after. Wet dusty or mouldy stuff before you move it, and stay upwind."</p>
+            <p>{texts::always_take_care(language::locale())}</p>
             {all}
         </section>
     }

@@ -1,14 +1,15 @@
 //! The figures of the mixture, each to be opened to its range and its sources.
 
 use heapwright_answers::{Figure, MixAnswer, figure_lines};
-use heapwright_catalogue::Catalogue;
 use heapwright_drawings::range_bar;
-use heapwright_quantity::{Interval, Range, UnitSystem, mass_text, significant, volume_text};
+use heapwright_quantity::{Interval, Range};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use heapwright_wording::FigureState;
 use leptos::prelude::*;
 
+use super::GAP;
 use crate::language;
 use crate::parts::fold::Fold;
 use crate::parts::picture::Drawn;
@@ -37,18 +38,18 @@ pub fn Figures() -> impl IntoView {
             <Fold
                 class="figure"
                 summary=view! {
-                    <span class="figure-name">"Nutrients"</span>
+                    <span class="figure-name">{texts::nutrients(language::locale())}</span>
                     <span class="figure-value">
                         {move || {
                             let locale = locale();
                             hub.shown
                                 .with(|shown| {
                                     let mass = shown.looked_at.as_ref().map(|mix| mix.mixture.nitrogen_kg.value);
-                                    mass.map(|mass| mass_text(mass, locale))
+                                    mass.map(|mass| locale.mass(mass))
                                 })
                         }}
                     </span>
-                    <span class="state">"nitrogen"</span>
+                    <span class="state">{texts::of_nitrogen(language::locale())}</span>
                 }
                 .into_any()
             >
@@ -61,7 +62,7 @@ pub fn Figures() -> impl IntoView {
                         .map(|mix| {
                             mix.notices
                                 .iter()
-                                .map(|notice| view! { <p class="note">{wording::mix_notice(language::catalogue(), notice)}</p> })
+                                .map(|notice| view! { <p class="note">{wording::mix_notice(language::catalogue(), notice, locale())}</p> })
                                 .collect_view()
                         })
                 })
@@ -81,7 +82,7 @@ fn FigureRow(figure: Figure) -> impl IntoView {
         hub.shown.with(|shown| {
             let mix = shown.looked_at.as_ref()?;
             let interval = interval_of(mix, figure);
-            let (state, word) = state_of(mix, figure);
+            let (state, word) = state_of(mix, figure, locale);
             let bar = interval
                 .as_ref()
                 .and_then(|interval| range_bar(figure, interval, &mix.target, BAR_WIDTH));
@@ -103,12 +104,12 @@ fn FigureRow(figure: Figure) -> impl IntoView {
         <Fold
             class="figure"
             summary=view! {
-                <span class="figure-name">{wording::page::figure_name(figure)}</span>
+                <span class="figure-name">{wording::page::figure_name(figure, language::locale())}</span>
                 {folded}
             }
             .into_any()
         >
-            <p>{wording::page::figure_meaning(figure)}</p>
+            <p>{wording::page::figure_meaning(figure, language::locale())}</p>
             {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, locale())))}
         </Fold>
     }
@@ -116,15 +117,21 @@ fn FigureRow(figure: Figure) -> impl IntoView {
 
 fn opened(mix: &MixAnswer, figure: Figure, locale: Locale) -> impl IntoView + use<> {
     let range = interval_of(mix, figure).map(|interval| {
-        let text = wording::interval_text(&interval, |value| figure_text(figure, value, locale));
-        view! { <p>"In 8 of 10 cases: " <strong>{text}</strong> "."</p> }
+        let text = wording::interval_text(
+            &interval,
+            |value| figure_text(figure, value, locale),
+            locale,
+        );
+        let told = texts::InEightOfTen { range: GAP }.said(locale);
+        let (before, after) = told.split_once(GAP).unwrap_or_default();
+        view! { <p>{before.to_owned()}<strong>{text}</strong>{after.to_owned()}</p> }
     });
     let scale = (figure == Figure::CarbonToNitrogen).then(|| {
         let measured = mix.mixture.carbon_to_nitrogen_measured.map(|ratio| {
-            format!(
-                " On measured carbon this mixture has {}.",
-                wording::ratio_text(ratio.value)
-            )
+            let told = texts::OnMeasuredCarbon {
+                ratio: &wording::ratio_text(ratio.value, locale),
+            };
+            format!(" {}", told.said(locale))
         });
         view! { <p class="hint">{wording::CARBON_SCALE}{measured}</p> }
     });
@@ -140,27 +147,27 @@ fn opened(mix: &MixAnswer, figure: Figure, locale: Locale) -> impl IntoView + us
         .map(|line| {
             let own = line
                 .own
-                .map_or_else(|| "–".to_owned(), |own| own_text(figure, &own));
+                .map_or_else(|| "–".to_owned(), |own| own_text(figure, &own, locale));
             view! {
                 <tr>
                     <th scope="row">{line.name}</th>
                     <td>{own}</td>
-                    <td>{wording::percent_text(line.weight)}</td>
+                    <td>{wording::percent_text(line.weight, locale)}</td>
                 </tr>
             }
         })
         .collect_view();
-    let name = wording::page::figure_name(figure);
+    let name = wording::page::figure_name(figure, locale);
     view! {
         {range}
         {scale}
-        <div class="scroll" tabindex="0" role="region" aria-label=format!("{name}, part by part")>
+        <div class="scroll" tabindex="0" role="region" aria-label=texts::PartByPart { name }.said(locale)>
             <table>
                 <thead>
                     <tr>
-                        <th scope="col">"Part"</th>
-                        <th scope="col">{wording::page::figure_own_name(figure)}</th>
-                        <th scope="col">{wording::page::figure_weight_name(figure)}</th>
+                        <th scope="col">{texts::part(locale)}</th>
+                        <th scope="col">{wording::page::figure_own_name(figure, locale)}</th>
+                        <th scope="col">{wording::page::figure_weight_name(figure, locale)}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
@@ -182,9 +189,13 @@ fn sources(keys: &[String], name: &str) -> Option<impl IntoView + use<>> {
         })
         .collect();
     (!items.is_empty()).then(|| {
+        let summary = texts::SourcesOf {
+            sources: wording::page::SOURCES,
+            name,
+        };
         view! {
             <details class="sources">
-                <summary>{format!("{}, {name}", wording::page::SOURCES)}</summary>
+                <summary>{summary.said(language::locale())}</summary>
                 <ul>{items}</ul>
             </details>
         }
@@ -202,39 +213,39 @@ fn interval_of(mix: &MixAnswer, figure: Figure) -> Option<Interval> {
     }
 }
 
-fn state_of(mix: &MixAnswer, figure: Figure) -> (FigureState, &'static str) {
+fn state_of(mix: &MixAnswer, figure: Figure, locale: Locale) -> (FigureState, &'static str) {
     match figure {
-        Figure::CarbonToNitrogen => wording::ratio_state(&mix.mixture, &mix.target),
-        Figure::Moisture => wording::moisture_state(&mix.mixture, &mix.target),
-        Figure::FreeAirSpace => wording::air_state(&mix.mixture, &mix.target),
+        Figure::CarbonToNitrogen => wording::ratio_state(&mix.mixture, &mix.target, locale),
+        Figure::Moisture => wording::moisture_state(&mix.mixture, &mix.target, locale),
+        Figure::FreeAirSpace => wording::air_state(&mix.mixture, &mix.target, locale),
         Figure::Mass | Figure::Volume => (FigureState::Unknown, ""),
     }
 }
 
 fn figure_text(figure: Figure, value: f64, locale: Locale) -> String {
     match figure {
-        Figure::CarbonToNitrogen => wording::ratio_text(value),
-        Figure::Moisture | Figure::FreeAirSpace => wording::percent_text(value),
-        Figure::Mass => mass_text(value, locale),
-        Figure::Volume => volume_text(value, locale),
+        Figure::CarbonToNitrogen => wording::ratio_text(value, locale),
+        Figure::Moisture | Figure::FreeAirSpace => wording::percent_text(value, locale),
+        Figure::Mass => locale.mass(value),
+        Figure::Volume => locale.volume(value),
     }
 }
 
-fn own_text(figure: Figure, own: &Range) -> String {
+fn own_text(figure: Figure, own: &Range, locale: Locale) -> String {
     let text = |value: f64| match figure {
-        Figure::CarbonToNitrogen => wording::ratio_text(value),
-        Figure::Moisture => wording::percent_text(value),
-        Figure::FreeAirSpace | Figure::Mass | Figure::Volume => significant(value, 3),
+        Figure::CarbonToNitrogen => wording::ratio_text(value, locale),
+        Figure::Moisture => wording::percent_text(value, locale),
+        Figure::FreeAirSpace | Figure::Mass | Figure::Volume => locale.significant(value, 3),
     };
     if own.is_exact() {
         text(own.typical)
     } else {
-        format!(
-            "{} ({} to {})",
-            text(own.typical),
-            text(own.low),
-            text(own.high)
-        )
+        texts::TypicalAndRange {
+            typical: &text(own.typical),
+            low: &text(own.low),
+            high: &text(own.high),
+        }
+        .said(locale)
     }
 }
 
@@ -243,19 +254,22 @@ fn nutrients(mix: &MixAnswer, locale: Locale) -> impl IntoView + use<> {
     let mixture = &mix.mixture;
     let row = |name: &'static str, mass: Option<Interval>, known: f64| {
         let text = mass.map_or_else(
-            || "not known".to_owned(),
+            || texts::not_known(locale).to_owned(),
             |mass| {
-                format!(
-                    "{} ({})",
-                    mass_text(mass.value, locale),
-                    wording::interval_text(&mass, |value| mass_text(value, locale))
-                )
+                texts::MassAndRange {
+                    mass: &locale.mass(mass.value),
+                    range: &wording::interval_text(&mass, |value| locale.mass(value), locale),
+                }
+                .said(locale)
             },
         );
         let known = if known >= 0.995 {
             String::new()
         } else {
-            format!("known for {}", wording::percent_text(known))
+            texts::KnownFor {
+                percent: &wording::percent_text(known, locale),
+            }
+            .said(locale)
         };
         view! {
             <tr>
@@ -269,16 +283,16 @@ fn nutrients(mix: &MixAnswer, locale: Locale) -> impl IntoView + use<> {
         row(name, nutrient.mass_kg, nutrient.known_share_of_dry_matter)
     };
     view! {
-        <p>"Mass of each element in the mixture; some of it is lost while it rots."</p>
-        <div class="scroll" tabindex="0" role="region" aria-label="Nutrients">
+        <p>{texts::nutrients_are(locale)}</p>
+        <div class="scroll" tabindex="0" role="region" aria-label=texts::nutrients(locale)>
             <table>
                 <tbody>
-                    {row("Nitrogen", Some(mixture.nitrogen_kg), 1.0)}
-                    {of("Phosphorus", &mixture.phosphorus)}
-                    {of("Potassium", &mixture.potassium)}
-                    {of("Calcium", &mixture.calcium)}
-                    {of("Magnesium", &mixture.magnesium)}
-                    {of("Sodium", &mixture.sodium)}
+                    {row(texts::nitrogen(locale), Some(mixture.nitrogen_kg), 1.0)}
+                    {of(texts::phosphorus(locale), &mixture.phosphorus)}
+                    {of(texts::potassium(locale), &mixture.potassium)}
+                    {of(texts::calcium(locale), &mixture.calcium)}
+                    {of(texts::magnesium(locale), &mixture.magnesium)}
+                    {of(texts::sodium(locale), &mixture.sodium)}
                 </tbody>
             </table>
         </div>

@@ -1,10 +1,12 @@
 //! What is in hand: lines to count, tiles to tap, a search for the rest.
 
+use heapwright_texts::messages::balance_place as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::{condition_options, short_name};
 use crate::asking::FaultPlace;
+use crate::language;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
 use crate::parts::focus;
@@ -62,7 +64,7 @@ pub fn InHand() -> impl IntoView {
                     }
                 }}
             </p>
-            <ul class="tiles" aria-label="Common materials">{tiles}</ul>
+            <ul class="tiles" aria-label=texts::common_materials(language::locale())>{tiles}</ul>
             <Finder id="find-hand" label=wording::page::FIND on_pick=Callback::new(move |id| hub.act.run(Action::Tap(id)))/>
         </section>
     }
@@ -88,7 +90,7 @@ fn Line(line: HandLine) -> impl IntoView {
                 <span class="line-name">{name.clone()}</span>
                 <select
                     class="condition"
-                    aria-label=format!("Condition, {name}")
+                    aria-label=texts::ConditionOf { name: &name }.said(language::locale())
                     on:change=move |event| hub.act.run(Action::ConditionHand(key, event_target_value(&event)))
                 >
                     {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
@@ -96,7 +98,7 @@ fn Line(line: HandLine) -> impl IntoView {
                 <button
                     type="button"
                     class="remove"
-                    aria-label=format!("Remove {name}")
+                    aria-label=texts::Remove { name: &name }.said(language::locale())
                     on:click=move |_| {
                         hub.act.run(Action::RemoveHand(key));
                         focus("hand-title");

@@ -1,10 +1,12 @@
 //! What may go with it: ticked or not, how much there is, in what it is handed out.
 
+use heapwright_texts::messages::balance_place as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::{condition_options, short_name};
 use crate::asking::FaultPlace;
+use crate::language;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
 use crate::parts::focus;
@@ -36,7 +38,7 @@ pub fn InReach() -> impl IntoView {
             </ul>
             <Finder
                 id="find-reach"
-                label="Add something to what is in reach"
+                label=texts::add_to_reach(language::locale())
                 on_pick=Callback::new(move |id| hub.act.run(Action::Reach(id)))
             />
         </section>
@@ -78,7 +80,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                 <button
                     type="button"
                     class="remove"
-                    aria-label=format!("Remove {name} from reach")
+                    aria-label=texts::RemoveFromReach { name: &name }.said(language::locale())
                     on:click=move |_| {
                         hub.act.run(Action::RemoveReach(key));
                         focus("reach-title");
@@ -88,10 +90,10 @@ fn Line(line: ReachLine) -> impl IntoView {
                 </button>
             </div>
             <div class="stock">
-                <span class="stock-word" aria-hidden="true">"there are"</span>
+                <span class="stock-word" aria-hidden="true">{texts::there_are(language::locale())}</span>
                 <AmountRow
                     id=format!("reach-{key}")
-                    name=format!("{name} in store; empty for plenty")
+                    name=texts::InStore { name: &name }.said(language::locale())
                     typed=Signal::derive(move || now.with(|line| line.typed.clone()))
                     unit=Signal::derive(move || now.with(|line| line.unit.clone()))
                     plain=false
@@ -106,7 +108,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                 />
                 <select
                     class="condition"
-                    aria-label=format!("Condition, {name}")
+                    aria-label=texts::ConditionOf { name: &name }.said(language::locale())
                     on:change=move |event| hub.act.run(Action::ConditionReach(key, event_target_value(&event)))
                 >
                     {move || condition_options(&material, &now.with(|line| line.condition.clone()))}

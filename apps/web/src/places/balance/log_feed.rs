@@ -3,15 +3,19 @@
 use heapwright_garden::{Found, Garden, Stuff, part_fed};
 use heapwright_journal::content::{Fed, PartFed};
 use heapwright_journal::{Content, EventId};
+use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::asking::FaultPlace;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live};
 use crate::shell::{Hub, Route};
 use crate::state::Action;
+
+use super::GAP;
 
 /// The feed of the page as an entry for a heap, with or without what the recipe adds.
 pub fn feed(hub: Hub, heap: EventId, with_added: bool) -> Result<Content, String> {
@@ -93,8 +97,15 @@ pub fn body(hub: Hub) -> AnyView {
             {live(move || {
                 let heaps = heaps();
                 if heaps.is_empty() {
+                    let locale = language::locale();
+                    let told = texts::StartAHeapToLog { link: GAP }.said(locale);
+                    let (before, after) = told.split_once(GAP).unwrap_or_default();
                     return view! {
-                        <p><a class="link" href=Route::Heaps.address()>"Start a heap"</a>" to log what you feed it."</p>
+                        <p>
+                            {before.to_owned()}
+                            <a class="link" href=Route::Heaps.address()>{texts::start_a_heap(locale)}</a>
+                            {after.to_owned()}
+                        </p>
                     }
                     .into_any();
                 }
@@ -104,8 +115,8 @@ pub fn body(hub: Hub) -> AnyView {
                     .collect_view();
                 view! {
                     <div class="log-feed-row">
-                        <select id="feed-heap" aria-label="Heap">{options}</select>
-                        {button("main-act", "Log this feed", log)}
+                        <select id="feed-heap" aria-label=texts::heap(language::locale())>{options}</select>
+                        {button("main-act", texts::log_this_feed(language::locale()), log)}
                     </div>
                     <p class="hint">{wording::page::LOG_FEED_HINT}</p>
                 }

@@ -1,9 +1,8 @@
 //! The mix map, with its sentence and its table.
 
 use heapwright_answers::{MapPoint, OnTheMap};
-use heapwright_catalogue::Catalogue;
 use heapwright_drawings::mix_map;
-use heapwright_texts::Locale;
+use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -20,6 +19,7 @@ const SIZE: (f64, f64) = (340.0, 320.0);
 #[component]
 pub fn MixMap() -> impl IntoView {
     let hub = hub();
+    let locale = language::locale();
     let map = Memo::new(move |_| hub.shown.with(asking::mapped));
     view! {
         <section class="card map" aria-labelledby="map-title" hidden=move || map.with(Option::is_none)>
@@ -31,13 +31,13 @@ pub fn MixMap() -> impl IntoView {
                         <figure aria-labelledby="map-title">
                             <Drawn picture=picture class="map-picture"/>
                             <figcaption>
-                                <p>{wording::page::map_summary(&map)}</p>
+                                <p>{wording::page::map_summary(&map, locale)}</p>
                                 <ul class="map-key">
-                                    <li><span class="key key-region" aria-hidden="true"></span>"good region"</li>
-                                    <li><span class="key key-here" aria-hidden="true"></span>"the mixture"</li>
-                                    <li><span class="key key-cloud" aria-hidden="true"></span>"where it may be"</li>
-                                    <li><span class="key key-hand" aria-hidden="true"></span>"in hand alone"</li>
-                                    <li><span class="key key-move" aria-hidden="true"></span>"one more scoop, by its number"</li>
+                                    <li><span class="key key-region" aria-hidden="true"></span>{texts::good_region(locale)}</li>
+                                    <li><span class="key key-here" aria-hidden="true"></span>{texts::the_mixture(locale)}</li>
+                                    <li><span class="key key-cloud" aria-hidden="true"></span>{texts::where_it_may_be(locale)}</li>
+                                    <li><span class="key key-hand" aria-hidden="true"></span>{texts::in_hand_alone(locale)}</li>
+                                    <li><span class="key key-move" aria-hidden="true"></span>{texts::one_more_scoop(locale)}</li>
                                 </ul>
                             </figcaption>
                         </figure>
@@ -52,30 +52,35 @@ pub fn MixMap() -> impl IntoView {
 }
 
 fn table(map: &OnTheMap) -> impl IntoView + use<> {
+    let locale = language::locale();
     let row = |name: String, point: &MapPoint| {
         view! {
             <tr>
                 <th scope="row">{name}</th>
-                <td>{wording::ratio_text(point.carbon_to_nitrogen)}</td>
-                <td>{wording::percent_text(point.moisture_wet_basis)}</td>
+                <td>{wording::ratio_text(point.carbon_to_nitrogen, locale)}</td>
+                <td>{wording::percent_text(point.moisture_wet_basis, locale)}</td>
             </tr>
         }
     };
     let hand = map
         .in_hand
         .as_ref()
-        .map(|point| row("In hand alone".to_owned(), point));
+        .map(|point| row(texts::row_in_hand_alone(locale).to_owned(), point));
     let mixture = map
         .mixture
         .as_ref()
-        .map(|point| row("The mixture".to_owned(), point));
+        .map(|point| row(texts::row_mixture(locale).to_owned(), point));
     let moves = map
         .moves
         .iter()
-        .enumerate()
-        .map(|(index, one)| {
-            let scoop = wording::amount_of(language::catalogue(), &one.scoop, Locale::default());
-            row(format!("{}: with {scoop} more", index + 1), &one.to)
+        .zip(1_u32..)
+        .map(|(one, number)| {
+            let scoop = wording::amount_of(language::catalogue(), &one.scoop, locale);
+            let more = texts::RowWithMore {
+                number: f64::from(number),
+                scoop: &scoop,
+            };
+            row(more.said(locale), &one.to)
         })
         .collect_view();
     view! {
@@ -83,14 +88,14 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
             <table>
                 <thead>
                     <tr>
-                        <th scope="col">"What"</th>
-                        <th scope="col">"C:N"</th>
-                        <th scope="col">"Moisture"</th>
+                        <th scope="col">{texts::head_what(locale)}</th>
+                        <th scope="col">{texts::head_ratio(locale)}</th>
+                        <th scope="col">{texts::head_moisture(locale)}</th>
                     </tr>
                 </thead>
                 <tbody>{hand}{mixture}{moves}</tbody>
             </table>
-            <p class="hint">"The cloud is 240 draws of what the mixture may be; the table gives its middle."</p>
+            <p class="hint">{texts::cloud(locale)}</p>
         </div>
     }
 }

@@ -11,12 +11,16 @@ mod in_reach;
 pub mod log_feed;
 mod map;
 
+use heapwright_texts::messages::{balance_explained, balance_place};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::language;
 use crate::parts::live::live_if;
 use crate::shell::{DEMO_ADDRESS, Hub, hub};
+
+/// Stands in a sentence where something with a look of its own comes: the object replacement of Unicode.
+const GAP: &str = "\u{fffc}";
 
 /// The place.
 #[component]
@@ -58,7 +62,7 @@ pub fn under_the_answer() -> AnyView {
     let hub = hub();
     view! {
         <section class="card log-feed" aria-labelledby="log-feed-title">
-            <h2 id="log-feed-title">"Log this feed"</h2>
+            <h2 id="log-feed-title">{balance_explained::log_this_feed(language::locale())}</h2>
             {log_feed::body(hub)}
         </section>
         <map::MixMap/>
@@ -78,7 +82,8 @@ pub(crate) fn short_name(id: &str) -> String {
 /// The conditions that mean something for a material, as options of a select.
 pub(crate) fn condition_options(material: &str, present: &str) -> impl IntoView + use<> {
     let catalogue = language::catalogue();
-    let mut options = vec![(String::new(), "as usual".to_owned())];
+    let usual = balance_place::as_usual(language::locale());
+    let mut options = vec![(String::new(), usual.to_owned())];
     if let Some(material) = catalogue.material(material) {
         options.extend(
             catalogue

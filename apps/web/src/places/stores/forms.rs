@@ -3,11 +3,13 @@
 use heapwright_journal::content::{StockCounted, StockPutBy, StockUsed};
 use heapwright_journal::{AmountSaid, EventId};
 use heapwright_state::ShelfKey;
-use heapwright_wording::beds_on_the_page as words;
+use heapwright_texts::messages::stores_place as texts;
+use heapwright_wording::{beds_on_the_page as words, settings};
 use leptos::prelude::*;
 
 use crate::asking;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::finder::Finder;
 use crate::parts::form::{self, Entry};
@@ -19,6 +21,7 @@ use crate::shell::Hub;
 
 /// Something was put by.
 pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
+    let locale = language::locale();
     let material = RwSignal::new(None::<String>);
     let condition = RwSignal::new(String::new());
     let amount = AmountTyped::new(hub, "1", "bucket");
@@ -43,7 +46,7 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
                     <span class="line-name">{short_name(&id)}</span>
                     <select
                         class="condition"
-                        aria-label="Condition"
+                        aria-label=texts::condition(language::locale())
                         on:change=move |event| condition.set(event_target_value(&event))
                     >
                         {condition_options(&id, "")}
@@ -72,18 +75,18 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
             <ul class="tiles" aria-label=words::OFTEN_PUT_BY>{tiles}</ul>
             <Finder
                 id="put-find"
-                label="What"
+                label=texts::what(locale)
                 on_pick=Callback::new(move |id| {
                     condition.set(String::new());
                     material.set(Some(id));
                 })
             />
             <div aria-live="polite">{live_if(chosen)}</div>
-            {amount.row("put-amount", "put by")}
+            {amount.row("put-amount", texts::amount_put_by(locale))}
             {form::when("put-when")}
             <div class="acts">
-                {form::send(hub, "Put it by", entry, done)}
-                {button("quiet", "Not now", done)}
+                {form::send(hub, texts::put_it_by(locale), entry, done)}
+                {button("quiet", settings::NOT_NOW, done)}
             </div>
         </div>
     }
@@ -92,6 +95,7 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
 
 /// Something was taken, other than by a feed.
 pub fn used(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'static) -> AnyView {
+    let locale = language::locale();
     let amount = AmountTyped::new(hub, "1", "bucket");
     let shelves = Shelves::new(hub, from);
     let entry = move || -> Entry {
@@ -107,19 +111,19 @@ pub fn used(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'static) 
     view! {
         <div class="log-form">
             {shelves.field()}
-            {amount.row("used-amount", "used")}
+            {amount.row("used-amount", texts::amount_used(locale))}
             <div class="field">
-                <label for="used-heap">"On a heap, such as a cover"</label>
+                <label for="used-heap">{texts::on_a_heap(locale)}</label>
                 <select id="used-heap" aria-describedby="used-heap-hint">
-                    <option value="">"on none"</option>
+                    <option value="">{texts::on_none(locale)}</option>
                     {heap_options(hub)}
                 </select>
-                <p class="hint" id="used-heap-hint">"What you feed from Balance is taken off by itself."</p>
+                <p class="hint" id="used-heap-hint">{texts::feeds_are_taken_off(locale)}</p>
             </div>
             {form::when("used-when")}
             <div class="acts">
-                {form::send(hub, "Write the use down", entry, done)}
-                {button("quiet", "Not now", done)}
+                {form::send(hub, texts::write_use(locale), entry, done)}
+                {button("quiet", settings::NOT_NOW, done)}
             </div>
         </div>
     }
@@ -128,6 +132,7 @@ pub fn used(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'static) 
 
 /// The stores were counted.
 pub fn counted(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'static) -> AnyView {
+    let locale = language::locale();
     let amount = AmountTyped::new(hub, "1", "bucket");
     let none_left = RwSignal::new(false);
     let shelves = Shelves::new(hub, from);
@@ -153,13 +158,13 @@ pub fn counted(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'stati
                     prop:checked=move || none_left.get()
                     on:change=move |_| none_left.update(|none| *none = !*none)
                 />
-                <span>"Nothing is left"</span>
+                <span>{texts::nothing_is_left(locale)}</span>
             </label>
-            {live_if(move || (!none_left.get()).then(|| amount.row("counted-amount", "counted")))}
+            {live_if(move || (!none_left.get()).then(|| amount.row("counted-amount", texts::amount_counted(locale))))}
             {form::when("counted-when")}
             <div class="acts">
-                {form::send(hub, "Write the count down", entry, done)}
-                {button("quiet", "Not now", done)}
+                {form::send(hub, texts::write_count(locale), entry, done)}
+                {button("quiet", settings::NOT_NOW, done)}
             </div>
         </div>
     }
@@ -221,7 +226,7 @@ impl Shelves {
         };
         view! {
             <div class="field">
-                <label for="shelf">"What"</label>
+                <label for="shelf">{texts::what(language::locale())}</label>
                 <select id="shelf" on:change=move |event| choose(event_target_value(&event))>
                     {live(options)}
                 </select>

@@ -2,10 +2,10 @@
 
 mod forms;
 
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_state::{ShelfKey, State};
 use heapwright_terms::MaterialId;
+use heapwright_texts::messages::{cldr, stores_place as texts};
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
@@ -60,13 +60,14 @@ pub fn Stores() -> impl IntoView {
             return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
         }
         let had_any = any.get();
+        let locale = language::locale();
         view! {
             {live(move || list(hub, open))}
-            <section class="card" aria-label="Write down">
+            <section class="card" aria-label=texts::write_down(locale)>
                 <div class="log-acts">
-                    {form_opener(Form::PutBy, "Put by")}
-                    {had_any.then(|| form_opener(Form::Use, "Use"))}
-                    {had_any.then(|| form_opener(Form::Count, "Count"))}
+                    {form_opener(Form::PutBy, texts::put_by(locale))}
+                    {had_any.then(|| form_opener(Form::Use, texts::use_(locale)))}
+                    {had_any.then(|| form_opener(Form::Count, texts::count(locale)))}
                 </div>
                 {live_if(form)}
             </section>
@@ -89,7 +90,13 @@ fn shelves(garden: &Garden, state: &State) -> Vec<(ShelfKey, String)> {
         .iter()
         .map(|(key, _)| {
             let material = MaterialId(key.material.clone());
-            let name = words::shelf_name(language::catalogue(), garden, &material, &key.conditions);
+            let name = words::shelf_name(
+                language::catalogue(),
+                garden,
+                &material,
+                &key.conditions,
+                language::locale(),
+            );
             (key.clone(), name)
         })
         .collect()
@@ -119,33 +126,50 @@ fn list(hub: Hub, open: Open) -> AnyView {
                 continue;
             };
             let amount = stock.amount.as_ref().map_or_else(
-                || "plenty".to_owned(),
+                || texts::plenty(locale).to_owned(),
                 |amount| wording::amount_text(catalogue, amount, locale),
             );
-            let act = |form: Form, word: &str| {
+            let act = |form: Form, word: &str, act_name: String| {
                 let key = key.clone();
-                let name = format!("{word} {name}");
-                named_button("quiet", word, Some(name), move || {
+                named_button("quiet", word, Some(act_name), move || {
                     open.set(Some((form, Some(key.clone()))));
                     // The form lies below what may be a long list: it is there with the next frame.
                     request_animation_frame(|| focus("shelf"));
                 })
             };
+            let use_of = texts::UseOf { name: &name }.said(locale);
+            let count_of = texts::CountOf { name: &name }.said(locale);
+            let amount = texts::BehindName { amount: &amount }.said(locale);
             rows.push(
                 view! {
                     <li class="shelf">
-                        <p><span class="line-name">{name.clone()}</span>": "{amount}</p>
-                        <div class="shelf-acts">{act(Form::Use, "Use")}{act(Form::Count, "Count")}</div>
+                        <p><span class="line-name">{name.clone()}</span>{amount}</p>
+                        <div class="shelf-acts">
+                            {act(Form::Use, texts::use_(locale), use_of)}
+                            {act(Form::Count, texts::count(locale), count_of)}
+                        </div>
                     </li>
                 }
                 .into_any(),
             );
         }
-        let gone = (!gone.is_empty() && !rows.is_empty())
-            .then(|| view! { <p class="hint">"Used up: "{gone.join(", ")}"."</p> });
+        let gone = gone
+            .into_iter()
+            .reduce(|first, second| {
+                cldr::ListMiddle {
+                    first: &first,
+                    second: &second,
+                }
+                .said(locale)
+            })
+            .filter(|_| !rows.is_empty())
+            .map(|names| {
+                let told = texts::UsedUp { names: &names }.said(locale);
+                view! { <p class="hint">{told}</p> }
+            });
         let rows = (!rows.is_empty()).then(|| {
             view! {
-                <section class="card" aria-label="What is put by">
+                <section class="card" aria-label=texts::what_is_put_by(locale)>
                     <ul class="shelves">{rows.into_iter().collect_view()}</ul>
                     {gone}
                 </section>

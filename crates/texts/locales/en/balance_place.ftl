@@ -1,0 +1,28 @@
+# Balance: what is in hand, what is in reach, and the answer. What is fetched with the first part of the page.
+
+# Follows the sentence that says why the aim is out of reach. $recipe: "Put 3 buckets of leaves with it."
+nearest = Nearest: { $recipe }
+# Instead of an answer. "In hand" is the heading of what is about to be fed.
+no-amount-read = No amount in hand can be read yet. Mend the one that is marked.
+# Heading for those who hear the page: below it stands why the answer is what it is, and other recipes.
+why-and-other-ways = Why, and other ways
+
+# Names of controls for those who hear the page. $name: a material.
+common-materials = Common materials
+condition-of = Condition, { $name }
+remove = Remove { $name }
+# "In reach" is the heading of what may be added.
+remove-from-reach = Remove { $name } from reach
+add-to-reach = Add something to what is in reach
+# Before the field with the amount that is there: "there are 6 buckets".
+there-are = there are
+# What the field holds; it is named in "How many, $name".
+in-store = { $name } in store; empty for plenty
+# A material in no particular condition: the first of a list such as "as usual, wet, shredded".
+as-usual = as usual
+
+# What is wrong with what was typed.
+enter-a-volume = Enter a volume, such as 12 L.
+enter-a-number = Enter a number, such as 1½ or 2.5.
+number-between = Enter a number between 1 and { NUMBER($most) }.
+limits-crossed = The lower limit must not be above the higher one; the usual aim is taken.
