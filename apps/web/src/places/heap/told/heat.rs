@@ -81,7 +81,8 @@ fn choice(place: RwSignal<String>, places: Vec<String>) -> AnyView {
         .into_iter()
         .map(|name| {
             let is_chosen = name == now;
-            view! { <option value=name.clone() selected=is_chosen>{name.clone()}</option> }
+            let word = wording::place_name(&name, language::locale());
+            view! { <option value=name selected=is_chosen>{word}</option> }
         })
         .collect_view();
     let choose = move |_| {
@@ -140,7 +141,7 @@ fn rule_view(rule: &RuleTold) -> AnyView {
     };
     let locale = language::locale();
     let name = texts::RuleOfPlace {
-        place: &rule.jurisdiction,
+        place: &wording::place_name(&rule.jurisdiction, locale),
         rule: &rule.name,
     }
     .said(locale);
