@@ -4,13 +4,15 @@ use heapwright_journal::content::{
     Cover, Enclosure, Filling, Ground, HeapStarted, Shape, Stage, Sun, Wall,
 };
 use heapwright_journal::{Content, Moment};
-use heapwright_quantity::{UnitSystem, temperature_text};
+use heapwright_quantity::UnitSystem;
 use heapwright_state::Heap;
 use heapwright_texts::Locale;
+use heapwright_texts::messages::{heap_forms as texts, heap_place};
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
 
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::form::{self, Sender};
 use crate::parts::live::{button, live, live_if};
 use crate::places::{kept_out, transfer};
@@ -52,7 +54,7 @@ pub fn Heaps() -> impl IntoView {
             {live(heaps)}
             {live_if(move || (is_open() && is_empty.get()).then(|| welcome(hub)))}
             {live_if(move || (is_open() && !starting.get()).then(|| {
-                button("main-act", "Start a heap", move || starting.set(true))
+                button("main-act", texts::start_a_heap(language::locale()), move || starting.set(true))
             }))}
             {live_if(move || starting.get().then(|| start_form(hub, starting)))}
             {live_if(move || (is_open() && !is_empty.get()).then(|| kept_out::section(hub)))}
@@ -90,22 +92,22 @@ pub fn core_of(heap: &Heap) -> Option<(Moment, f64)> {
 
 fn core_text(heap: &Heap, now: Moment, locale: Locale) -> Option<String> {
     let (then, temperature_c) = core_of(heap)?;
-    Some(format!(
-        "{}, {}",
-        temperature_text(temperature_c, locale),
-        wording::ago_text(then, now)
-    ))
+    let told = heap_place::CoreWhen {
+        temperature: &locale.temperature(temperature_c),
+        ago: &wording::ago_text(then, now, locale),
+    };
+    Some(told.said(locale))
 }
 
 /// What is told of a heap in few words: when it was fed, turned, looked at.
 pub fn doings(heap: &Heap, now: Moment, locale: Locale) -> impl IntoView + use<> {
-    let ago = |then: Option<Moment>| then.map(|then| wording::ago_text(then, now));
+    let ago = |then: Option<Moment>| then.map(|then| wording::ago_text(then, now, locale));
     let heap_now = heap.now();
     [
-        ("Core", core_text(heap, now, locale)),
-        ("Fed", ago(heap_now.last_fed)),
-        ("Turned", ago(heap_now.last_turned)),
-        ("Looked at", ago(heap_now.last_read)),
+        (heap_place::core(locale), core_text(heap, now, locale)),
+        (heap_place::fed(locale), ago(heap_now.last_fed)),
+        (heap_place::turned(locale), ago(heap_now.last_turned)),
+        (heap_place::looked_at(locale), ago(heap_now.last_read)),
     ]
     .into_iter()
     .filter_map(|(name, text)| {
@@ -121,7 +123,7 @@ fn card(heap: &Heap, now: Moment, locale: Locale) -> AnyView {
         <li class="card heap-card">
             <div class="heap-head">
                 <h2><a class="heap-link" href=Route::Heap(heap.id).address()>{name}</a></h2>
-                <span class="stage">{heap.now().stage.word()}</span>
+                <span class="stage">{heap.now().stage.word(locale)}</span>
             </div>
             <dl class="doings">{doings(heap, now, locale)}</dl>
         </li>
@@ -132,32 +134,37 @@ fn card(heap: &Heap, now: Moment, locale: Locale) -> AnyView {
 fn start_form(hub: Hub, starting: RwSignal<bool>) -> AnyView {
     let locale = hub.page.with(|page| page.locale());
     let unit = match locale.units {
-        UnitSystem::Metric => "cm",
-        UnitSystem::UsCustomary => "in",
+        UnitSystem::Metric => texts::centimetres(locale),
+        UnitSystem::UsCustomary => texts::inches(locale),
     };
-    let length = |id, name: &str| form::text(id, format!("{name}, {unit}"), "", true);
+    let length = |id, label: String| form::text(id, label, "", true);
+    let not_said = Some(texts::not_said(locale));
+    let fillings = vec![
+        texts::filled_little_by_little(locale),
+        texts::filled_at_once(locale),
+    ];
     view! {
         <section class="card" aria-labelledby="start-title">
-            <h2 id="start-title">"Start a heap"</h2>
-            {form::text("start-name", "Name".to_owned(), "Such as Bin 1, or By the shed.", false)}
+            <h2 id="start-title">{texts::start_a_heap(locale)}</h2>
+            {form::text("start-name", texts::name(locale).to_owned(), texts::name_hint(locale), false)}
             <details class="more">
-                <summary>"What it stands in (may be left out)"</summary>
+                <summary>{texts::stands_in(locale)}</summary>
                 <div class="fields">
-                    {form::select("start-shape", "Shape", Some("not said"), form::words::<Shape>())}
-                    {length("start-width", "Width or diameter")}
-                    {length("start-depth", "Depth")}
-                    {length("start-height", "Height")}
-                    {form::select("start-wall", "Wall", Some("not said"), form::words::<Wall>())}
-                    {form::select("start-cover", "Cover", Some("not said"), form::words::<Cover>())}
-                    {form::select("start-ground", "Ground", Some("not said"), form::words::<Ground>())}
-                    {form::select("start-sun", "Sun", Some("not said"), form::words::<Sun>())}
-                    {form::select("start-filling", "Filled", Some("not said"), vec!["little by little", "at once"])}
+                    {form::select("start-shape", texts::shape(locale), not_said, form::words::<Shape>())}
+                    {length("start-width", texts::WidthOrDiameter { unit }.said(locale))}
+                    {length("start-depth", texts::Depth { unit }.said(locale))}
+                    {length("start-height", texts::Height { unit }.said(locale))}
+                    {form::select("start-wall", texts::wall(locale), not_said, form::words::<Wall>())}
+                    {form::select("start-cover", texts::cover(locale), not_said, form::words::<Cover>())}
+                    {form::select("start-ground", texts::ground(locale), not_said, form::words::<Ground>())}
+                    {form::select("start-sun", texts::sun(locale), not_said, form::words::<Sun>())}
+                    {form::select("start-filling", texts::filled(locale), not_said, fillings)}
                     {form::when("start-when")}
                 </div>
             </details>
             <div class="acts">
-                {form::send(hub, "Start this heap", move || started(locale), move || starting.set(false))}
-                {button("quiet", "Not now", move || starting.set(false))}
+                {form::send(hub, texts::start_this_heap(locale), move || started(locale), move || starting.set(false))}
+                {button("quiet", texts::not_now(locale), move || starting.set(false))}
             </div>
         </section>
     }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::lines;
 use crate::keeping::device;
+use crate::language;
 use crate::parts::press::{Wanted, press_button};
 use crate::shell::Hub;
 
@@ -42,7 +43,7 @@ fn wanted(hub: Hub, heap: Option<EventId>) -> Option<Wanted> {
     let now = device::now();
     let (question, name) = hub.keeper.peek(|journal| {
         let name = heap.map_or(words::SEASON_TITLE, |heap| {
-            wording::heap_name(&journal.state, heap)
+            wording::heap_name(&journal.state, heap, language::locale())
         });
         let question = PaperQuestion {
             journal: lines::all(&journal.state),

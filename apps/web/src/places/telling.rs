@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use heapwright_journal::{EventId, Moment};
 use heapwright_wire::ToldQuestion;
-use heapwright_wording::{ahead as ahead_words, day_text, told as words};
+use heapwright_wording::{ahead as ahead_words, told as words};
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::Closure;
@@ -211,7 +211,7 @@ fn as_time_goes() -> RwSignal<Moment> {
         let (last, next) = (now.get_untracked(), device::now());
         // A clock may be set back as well.
         let is_past = next.instant_ms.abs_diff(last.instant_ms) >= HOUR_MS;
-        if is_past || day_text(next) != day_text(last) {
+        if is_past || next.local().date() != last.local().date() {
             now.set(next);
         }
     };

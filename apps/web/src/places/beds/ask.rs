@@ -1,17 +1,17 @@
 //! What is asked of the plan: how much compost, of which heap, for which beds.
 
-use crate::language;
 use heapwright_answers::spreading::Maturity;
 use heapwright_answers::{
     BedsAnswer, BedsQuestion, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables,
 };
-use heapwright_catalogue::{Catalogue, Spreading};
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::Amount;
 use heapwright_state::State;
 use heapwright_terms::PartAmount;
 use heapwright_wording::{self as wording, beds_on_the_page as words};
+
+use crate::language;
 
 /// The question as it was put; it is answered anew when the journal changes.
 #[derive(Clone, Debug, PartialEq)]

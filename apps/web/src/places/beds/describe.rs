@@ -1,10 +1,10 @@
 //! The form that describes a bed, or corrects how it was described.
 
-use heapwright_catalogue::Spreading;
 use heapwright_journal::EventId;
 use heapwright_journal::content::{Amended, BedDescribed, Feeding, SoilTest};
-use heapwright_quantity::{UnitSystem, significant};
+use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
+use heapwright_texts::messages::beds_place as texts;
 use heapwright_wording::beds_on_the_page as words;
 use leptos::prelude::*;
 use serde_json::{Map, Value};
@@ -24,18 +24,19 @@ pub fn form(hub: Hub, bed: Option<EventId>, done: impl Fn() + Copy + 'static) ->
         hub.keeper
             .peek(|journal| journal.state.bed(bed)?.now().described.clone())
     });
+    let locale = hub.page.with(|page| page.locale());
     if let Some(old) = &old {
-        form::fill(values(old, hub.page.with(|page| page.locale())));
+        form::fill(values(old, locale));
     }
     let was_new_ground = old.as_ref().is_some_and(|old| old.new_ground);
     let send_word = match bed {
-        Some(_) => "Keep the change",
-        None => "Keep this bed",
+        Some(_) => texts::keep_change(locale),
+        None => texts::keep_bed(locale),
     };
     let entry = move || entry(hub, bed.zip(old.as_ref()));
-    let unit = match hub.page.with(|page| page.locale()) {
-        UnitSystem::Metric => "m²",
-        UnitSystem::UsCustomary => "sq ft",
+    let area = match locale.units {
+        UnitSystem::Metric => texts::area_square_metres(locale),
+        UnitSystem::UsCustomary => texts::area_square_feet(locale),
     };
     let crops = language::spreading()
         .crops()
@@ -44,32 +45,32 @@ pub fn form(hub: Hub, bed: Option<EventId>, done: impl Fn() + Copy + 'static) ->
         .collect_view();
     view! {
         <div class="log-form">
-            {form::text("bed-name", "Name".to_owned(), "Such as North bed.", false)}
-            {form::text("bed-area", format!("Area, {unit}"), "Such as 12, or 3 m x 1.2 m.", false)}
+            {form::text("bed-name", texts::name(locale).to_owned(), texts::name_hint(locale), false)}
+            {form::text("bed-area", area.to_owned(), texts::area_hint(locale), false)}
             <div class="field">
-                <label for="bed-crop">"What grows there (may be left out)"</label>
+                <label for="bed-crop">{texts::what_grows(locale)}</label>
                 <input id="bed-crop" type="text" autocomplete="off" list="bed-crops"/>
                 <datalist id="bed-crops">{crops}</datalist>
             </div>
-            {form::select("bed-feeding", "How much it feeds on the soil", Some("as the crop does"), form::words::<Feeding>())}
+            {form::select("bed-feeding", texts::how_much_it_feeds(locale), Some(texts::as_the_crop(locale)), form::words::<Feeding>())}
             <label class="tick">
                 <input type="checkbox" name="bed-new-ground" value="0" checked=was_new_ground/>
-                <span>"New ground, not dug and fed before"</span>
+                <span>{texts::new_ground(locale)}</span>
             </label>
             <details class="more">
-                <summary>"Soil test (may be left out)"</summary>
+                <summary>{texts::soil_test(locale)}</summary>
                 <div class="fields">
-                    {form::text("soil-ph", "pH".to_owned(), "", true)}
-                    {form::text("soil-organic", "Organic matter, %".to_owned(), "", true)}
-                    {form::text("soil-phosphorus", "Phosphorus (P), mg/kg".to_owned(), "", true)}
-                    {form::text("soil-potassium", "Potassium (K), mg/kg".to_owned(), "", true)}
-                    {form::text("soil-conductivity", "Conductivity, dS/m".to_owned(), "", true)}
+                    {form::text("soil-ph", texts::soil_ph(locale).to_owned(), "", true)}
+                    {form::text("soil-organic", texts::soil_organic(locale).to_owned(), "", true)}
+                    {form::text("soil-phosphorus", texts::soil_phosphorus(locale).to_owned(), "", true)}
+                    {form::text("soil-potassium", texts::soil_potassium(locale).to_owned(), "", true)}
+                    {form::text("soil-conductivity", texts::soil_conductivity(locale).to_owned(), "", true)}
                 </div>
             </details>
             {bed.is_none().then(|| form::when("bed-when"))}
             <div class="acts">
                 {form::send(hub, send_word, entry, done)}
-                {button("quiet", "Not now", done)}
+                {button("quiet", texts::not_now(locale), done)}
             </div>
         </div>
     }
@@ -103,10 +104,11 @@ fn values(bed: &BedDescribed, locale: Locale) -> Vec<(&'static str, String)> {
         UnitSystem::UsCustomary => bed.area_m2 / SQUARE_METRES_PER_SQUARE_FOOT,
     };
     let soil = bed.soil.unwrap_or_default();
-    let number = |value: Option<f64>| value.map_or_else(String::new, |value| significant(value, 6));
+    let number =
+        |value: Option<f64>| value.map_or_else(String::new, |value| locale.significant(value, 6));
     vec![
         ("bed-name", bed.name.clone()),
-        ("bed-area", significant(area, 6)),
+        ("bed-area", locale.significant(area, 6)),
         ("bed-crop", bed.crop.clone().unwrap_or_default()),
         ("bed-feeding", form::option_of(bed.feeding)),
         ("soil-ph", number(soil.ph)),
@@ -241,7 +243,10 @@ mod tests {
         assert_eq!(read("12"), Ok(12.0));
         assert_eq!(read("1,5"), Ok(1.5));
         assert!((read("3 m x 1.2 m").unwrap() - 3.6).abs() < 1e-12);
-        assert!((area_m2("100", UnitSystem::UsCustomary).unwrap() - 9.290_304).abs() < 1e-9);
+        assert!(
+            (area_m2("100", Locale::english(UnitSystem::UsCustomary)).unwrap() - 9.290_304).abs()
+                < 1e-9
+        );
         for wrong in ["", "much", "0", "-3", "inf", "NaN"] {
             assert_eq!(read(wrong), Err(words::NO_AREA.to_owned()), "{wrong}");
         }

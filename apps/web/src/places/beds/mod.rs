@@ -9,11 +9,11 @@ mod uses;
 
 pub(super) use spread::heap_options;
 
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::{EventId, Moment};
-use heapwright_quantity::{UnitSystem, significant};
+use heapwright_quantity::UnitSystem;
 use heapwright_state::Bed;
 use heapwright_texts::Locale;
+use heapwright_texts::messages::beds_place as texts;
 use heapwright_wording::{self as wording, Word, beds_on_the_page as words};
 use leptos::prelude::*;
 
@@ -65,6 +65,7 @@ pub fn Beds() -> impl IntoView {
             Form::Spread => spread::form(hub, close),
         })
     };
+    let locale = language::locale();
     let whole = move || {
         if !is_open.get() {
             return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
@@ -73,10 +74,10 @@ pub fn Beds() -> impl IntoView {
         let none = (!has_beds).then(|| view! { <p class="card">{words::NO_BEDS}</p> }.into_any());
         view! {
             {none}
-            <section class="card" aria-label="Write down">
+            <section class="card" aria-label=texts::write_down(locale)>
                 <div class="log-acts place-acts">
-                    {form_opener(Form::Describe, "Describe a bed")}
-                    {has_beds.then(|| form_opener(Form::Spread, "Spread compost"))}
+                    {form_opener(Form::Describe, texts::describe_a_bed(locale))}
+                    {has_beds.then(|| form_opener(Form::Spread, texts::spread_compost(locale)))}
                 </div>
                 {live_if(form)}
             </section>
@@ -108,11 +109,14 @@ fn named(hub: Hub) -> Vec<(EventId, String)> {
 /// An area in square metres or feet: "12 m²".
 fn area_text(area_m2: f64, locale: Locale) -> String {
     match locale.units {
-        UnitSystem::Metric => format!("{}\u{a0}m²", significant(area_m2, 3)),
-        UnitSystem::UsCustomary => format!(
-            "{}\u{a0}sq\u{a0}ft",
-            significant(area_m2 / SQUARE_METRES_PER_SQUARE_FOOT, 3)
-        ),
+        UnitSystem::Metric => {
+            let number = &locale.significant(area_m2, 3);
+            texts::SquareMetres { number }.said(locale)
+        }
+        UnitSystem::UsCustomary => {
+            let number = &locale.significant(area_m2 / SQUARE_METRES_PER_SQUARE_FOOT, 3);
+            texts::SquareFeet { number }.said(locale)
+        }
     }
 }
 
@@ -140,18 +144,30 @@ fn card(
     open: RwSignal<Option<Form>>,
 ) -> Option<AnyView> {
     let described = bed.now().described.as_ref()?;
-    let feeding = described
-        .feeding
-        .map(|feeding| format!("{} feeding", feeding.word()));
-    let crop: Vec<String> = described.crop.clone().into_iter().chain(feeding).collect();
+    let feeding = described.feeding.map(|feeding| {
+        let feeding = feeding.word(locale);
+        texts::FeedingSo { feeding }.said(locale)
+    });
+    let grows = match (&described.crop, feeding) {
+        (Some(crop), Some(feeding)) => Some(
+            texts::CropAndFeeding {
+                crop,
+                feeding: &feeding,
+            }
+            .said(locale),
+        ),
+        (crop, feeding) => crop.clone().or(feeding),
+    };
     let last = bed.now().dressings.last().map_or_else(
         || words::NEVER_SPREAD.to_owned(),
         |(when, spread)| {
-            format!(
-                "{}, {}",
-                wording::amount_text(language::catalogue(), &spread.amount.amount(), locale),
-                wording::ago_text(*when, now)
-            )
+            let amount =
+                wording::amount_text(language::catalogue(), &spread.amount.amount(), locale);
+            texts::DressingWhen {
+                amount: &amount,
+                ago: &wording::ago_text(*when, now, locale),
+            }
+            .said(locale)
         },
     );
     let ids: Vec<EventId> = bed.history().rev().map(|event| event.id).collect();
@@ -159,15 +175,16 @@ fn card(
     let id = bed.id;
     let correct = named_button(
         "quiet",
-        "Change",
-        Some(format!("Change {name}")),
+        texts::change(locale),
+        Some(texts::ChangeBed { bed: &name }.said(locale)),
         move || {
             open.set(Some(Form::Correct(id)));
             // The form lies above what may be a long list: it is there with the next frame.
             request_animation_frame(|| focus("bed-name"));
         },
     );
-    let summary = view! { "What was done"<span class="unseen">" on "{name.clone()}</span> };
+    let which = texts::WhatWasDoneOn { bed: &name }.said(locale);
+    let summary = view! { {texts::what_was_done(locale)}<span class="unseen">{which}</span> };
     Some(
         view! {
             <li class="card bed-card">
@@ -177,8 +194,8 @@ fn card(
                     {correct}
                 </div>
                 <dl class="doings">
-                    {(!crop.is_empty()).then(|| view! { <div><dt>"Grows"</dt><dd>{crop.join(", ")}</dd></div> })}
-                    <div><dt>"Last dressing"</dt><dd>{last}</dd></div>
+                    {grows.map(|grows| view! { <div><dt>{texts::grows(locale)}</dt><dd>{grows}</dd></div> })}
+                    <div><dt>{texts::last_dressing(locale)}</dt><dd>{last}</dd></div>
                 </dl>
                 <Fold class="more" summary=summary.into_any()>
                     <ul class="entries">

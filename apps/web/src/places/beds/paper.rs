@@ -1,12 +1,11 @@
 //! The plan on paper: a table to take outside, with room to tick off what is done.
 
 use heapwright_answers::BedsAnswer;
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
 use heapwright_paper::{Book, beds_page};
-use heapwright_quantity::{UnitSystem, mass_text, volume_text};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::beds_place as texts;
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
@@ -58,8 +57,8 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, locale: Locale, now: Moment) 
                     <td>{of("barrow")}</td>
                     <td>{of("bucket")}</td>
                     <td>{some(wording::depth_text(share.depth_m, locale))}</td>
-                    <td>{some(volume_text(share.volume_m3, locale))}</td>
-                    <td>{some(mass_text(weight_kg, locale))}</td>
+                    <td>{some(locale.volume(share.volume_m3))}</td>
+                    <td>{some(locale.mass(weight_kg))}</td>
                     <td>"\u{2610}"</td>
                 </tr>
             }
@@ -78,20 +77,22 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, locale: Locale, now: Moment) 
         .filter(|notice| !matches!(notice, heapwright_answers::BedsNotice::Left { .. }))
         .map(|notice| line(words::page_beds_notice(notice, locale)))
         .collect_view();
+    let day = &wording::day_text(now, locale);
+    let title = texts::PaperTitle { day }.said(locale);
     view! {
         <div class="paper">
-            <p class="paper-title">"Compost for the beds, "{wording::day_text(now)}</p>
+            <p class="paper-title">{title}</p>
             <p>{wording::beds_summary(answer, locale)}" "{left_line(answer, locale)}</p>
             <table>
                 <thead>
                     <tr>
-                        <th scope="col">"Bed"</th>
-                        <th scope="col">"Barrows"</th>
-                        <th scope="col">"Buckets"</th>
-                        <th scope="col">"Depth"</th>
-                        <th scope="col">"Amount"</th>
-                        <th scope="col">"Weight"</th>
-                        <th scope="col">"Done"</th>
+                        <th scope="col">{texts::head_bed(locale)}</th>
+                        <th scope="col">{texts::head_barrows(locale)}</th>
+                        <th scope="col">{texts::head_buckets(locale)}</th>
+                        <th scope="col">{texts::head_depth(locale)}</th>
+                        <th scope="col">{texts::head_amount(locale)}</th>
+                        <th scope="col">{texts::head_weight(locale)}</th>
+                        <th scope="col">{texts::head_done(locale)}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

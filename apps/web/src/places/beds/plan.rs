@@ -2,11 +2,12 @@
 
 use heapwright_answers::spreading::Maturity;
 use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice};
-use heapwright_catalogue::{Catalogue, Spreading};
+use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::EventId;
-use heapwright_quantity::{Amount, Unit, UnitSystem, volume_text};
+use heapwright_quantity::{Amount, Unit};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::beds_place as texts;
 use heapwright_wording::{self as wording, beds_on_the_page as words, paper as paper_words};
 use leptos::prelude::*;
 
@@ -66,27 +67,29 @@ pub fn section(hub: Hub) -> AnyView {
             })
             .flatten()
     };
+    let locale = language::locale();
+    let yes_or_no = || vec![texts::yes(locale), texts::no(locale)];
     view! {
         <section class="card plan" aria-labelledby="plan-title">
-            <h2 id="plan-title">"Share compost among the beds"</h2>
+            <h2 id="plan-title">{texts::share_compost(locale)}</h2>
             <div class="field">
-                <label for="plan-heap">"Compost of"</label>
+                <label for="plan-heap">{texts::compost_of(locale)}</label>
                 <select id="plan-heap">
-                    <option value="">"somewhere else"</option>
+                    <option value="">{texts::somewhere_else(locale)}</option>
                     {live(move || { heaps.track(); heap_options(hub) })}
                 </select>
             </div>
-            <p class="hint">"How much there is; if left empty, as the journal has it for the heap."</p>
-            {amount.row("plan-amount", "compost to share")}
+            <p class="hint">{texts::how_much_there_is(locale)}</p>
+            {amount.row("plan-amount", texts::amount_to_share(locale))}
             <details class="more">
-                <summary>"About the compost"</summary>
+                <summary>{texts::about_the_compost(locale)}</summary>
                 <div class="fields">
-                    {form::select("plan-maturity", "Mature?", Some("as its tests say"), vec!["yes", "no"])}
-                    {form::select("plan-raw", "Did raw manure, droppings or meat go in?", Some("as the journal says"), vec!["yes", "no"])}
+                    {form::select("plan-maturity", texts::is_mature(locale), Some(texts::as_tests_say(locale)), yes_or_no())}
+                    {form::select("plan-raw", texts::went_raw_in(locale), Some(texts::as_journal_says(locale)), yes_or_no())}
                 </div>
             </details>
             {live(move || bed_ticks(&beds.get()))}
-            {button("main-act plan-act", "Plan", ask)}
+            {button("main-act plan-act", texts::plan(locale), ask)}
             <p class="fault" role="alert">{live_text(move || fault.get().unwrap_or_default())}</p>
             {live_if(result)}
         </section>
@@ -96,11 +99,13 @@ pub fn section(hub: Hub) -> AnyView {
 
 /// The beds to tick, each with what is soon to happen there.
 fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
+    let locale = language::locale();
     let rows = beds
         .iter()
         .enumerate()
         .map(|(index, (_, name))| {
             let (sow, harvest) = (format!("plan-sow-{index}"), format!("plan-harvest-{index}"));
+            let which = texts::BehindSoonThere { bed: name }.said(locale);
             view! {
                 <li class="line">
                     <label class="tick">
@@ -108,14 +113,14 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
                         <span class="line-name">{name.clone()}</span>
                     </label>
                     <details class="more">
-                        <summary>"Soon there"<span class="unseen">": "{name.clone()}</span></summary>
+                        <summary>{texts::soon_there(locale)}<span class="unseen">{which}</span></summary>
                         <div class="fields">
                             <label class="tick">
                                 <input type="checkbox" name=sow value="0"/>
-                                <span>"Sown or planted now"</span>
+                                <span>{texts::sown_now(locale)}</span>
                             </label>
                             <div class="field">
-                                <label for=harvest.clone()>"Harvest in how many days"</label>
+                                <label for=harvest.clone()>{texts::harvest_in_days(locale)}</label>
                                 <input id=harvest type="text" inputmode="numeric" autocomplete="off"/>
                             </div>
                         </div>
@@ -126,7 +131,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
         .collect_view();
     view! {
         <fieldset class="plan-beds">
-            <legend>"Which beds"</legend>
+            <legend>{texts::which_beds(locale)}</legend>
             <ul class="lines">{rows}</ul>
         </fieldset>
     }
@@ -220,7 +225,7 @@ fn told(
                 <h4 class="plan-sources-title">{wording::page::SOURCES}</h4>
                 {source_list(&sources)}
             })}
-            {button("plan-print", "Print the plan", || {
+            {button("plan-print", texts::print_plan(locale), || {
                 // A browser that cannot print has told so itself.
                 let _ = window().print();
             })}
@@ -238,7 +243,7 @@ pub fn left_line(answer: &BedsAnswer, locale: Locale) -> String {
         .iter()
         .find(|notice| matches!(notice, BedsNotice::Left { .. }))
         .map_or_else(
-            || "Nothing is left over.".to_owned(),
+            || texts::nothing_left_over(locale).to_owned(),
             |notice| words::page_beds_notice(notice, locale),
         )
 }
@@ -280,11 +285,15 @@ pub fn limit_line(bed: &BedAnswer, sources: &[String], locale: Locale) -> String
         .map(|(number, _): (usize, _)| number.to_string())
         .collect();
     let line = words::page_binding_line(bed, locale);
-    match numbers.as_slice() {
-        [] => line,
-        [one] => format!("{line} (source {one})"),
-        more => format!("{line} (sources {})", more.join(", ")),
+    if numbers.is_empty() {
+        return line;
     }
+    texts::LimitWithSources {
+        count: f64::from(u32::try_from(numbers.len()).unwrap_or(u32::MAX)),
+        line: &line,
+        numbers: &numbers.join(", "),
+    }
+    .said(locale)
 }
 
 /// Less than this part of a barrow is told in buckets alone.
@@ -300,21 +309,29 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], locale: Locale)
         let vessels = if share.volume_m3 < LEAST_BARROW * barrow_m3 {
             of("bucket")
         } else {
-            format!("{} or {}", of("barrow"), of("bucket"))
+            texts::BarrowsOrBuckets {
+                barrows: &of("barrow"),
+                buckets: &of("bucket"),
+            }
+            .said(locale)
         };
-        format!(
-            "{vessels}, {} deep, {}",
-            wording::depth_text(share.depth_m, locale),
-            volume_text(share.volume_m3, locale)
-        )
+        texts::ShareOfBed {
+            vessels: &vessels,
+            depth: &wording::depth_text(share.depth_m, locale),
+            volume: &locale.volume(share.volume_m3),
+        }
+        .said(locale)
     } else {
-        "none".to_owned()
+        texts::share_none(locale).to_owned()
+    };
+    let stops_at = texts::StopsAt {
+        limit: wording::binding_name(share.binding, locale),
     };
     view! {
         <li class="line plan-bed">
-            <p><span class="line-name">{bed.asked.name.clone()}</span>": "{amount}</p>
+            <p><span class="line-name">{bed.asked.name.clone()}</span>{texts::BehindBed { share: &amount }.said(locale)}</p>
             <p class="plan-limit">
-                <span class="stage">"Stops at: "{wording::binding_name(share.binding)}</span>". "
+                <span class="stage">{stops_at.said(locale)}</span>". "
                 {limit_line(bed, sources, locale)}
             </p>
         </li>
@@ -326,7 +343,7 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], locale: Locale)
 pub fn fillings(garden: &Garden, measure: &str, volume_m3: f64, locale: Locale) -> String {
     let catalogue = language::catalogue();
     garden.filling_m3(catalogue, measure).map_or_else(
-        || volume_text(volume_m3, locale),
+        || locale.volume(volume_m3),
         |filling| {
             let amount = Amount {
                 count: volume_m3 / filling.typical,

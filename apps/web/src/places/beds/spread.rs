@@ -1,9 +1,9 @@
 //! The form that writes down what was spread on a bed.
 
 use heapwright_answers::before_use;
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{How, Spread};
 use heapwright_journal::{AmountSaid, EventId};
+use heapwright_texts::messages::beds_place as texts;
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
@@ -34,26 +34,28 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
         };
         Ok((content.into(), form::moment("spread-when")?))
     };
+    let locale = language::locale();
+    let not_said = texts::not_said(locale);
     view! {
         <div class="log-form">
             <div class="field">
-                <label for="spread-bed">"Bed"</label>
+                <label for="spread-bed">{texts::bed(locale)}</label>
                 <select id="spread-bed">{beds}</select>
             </div>
-            {amount.row("spread-amount", "compost")}
+            {amount.row("spread-amount", texts::amount_spread(locale))}
             <div class="field">
-                <label for="spread-heap">"From"</label>
+                <label for="spread-heap">{texts::from_heap(locale)}</label>
                 <select id="spread-heap" on:change=move |event| heap.set(event_target_value(&event).parse().ok())>
-                    <option value="">"not said"</option>
+                    <option value="">{not_said}</option>
                     {heap_options(hub)}
                 </select>
             </div>
             {live_if(move || heap.get().and_then(|heap| to_see_to(hub, heap)))}
-            {form::select("spread-how", "How", Some("not said"), form::words::<How>())}
+            {form::select("spread-how", texts::how(locale), Some(not_said), form::words::<How>())}
             {form::when("spread-when")}
             <div class="acts">
-                {form::send(hub, "Write it down", entry, done)}
-                {button("quiet", "Not now", done)}
+                {form::send(hub, texts::write_it_down(locale), entry, done)}
+                {button("quiet", texts::not_now(locale), done)}
             </div>
         </div>
     }
@@ -64,6 +66,7 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
 pub fn heap_options(hub: Hub) -> AnyView {
     use heapwright_journal::content::Stage;
     use heapwright_wording::Word;
+    let locale = language::locale();
     hub.keeper
         .with(|journal| {
             let stages = [Stage::Finished, Stage::Curing, Stage::Active, Stage::Other];
@@ -75,7 +78,11 @@ pub fn heap_options(hub: Hub) -> AnyView {
                         .heaps()
                         .filter(move |heap| heap.now().stage == stage);
                     of_stage.filter_map(move |heap| {
-                        let name = format!("{} ({})", heap.name()?, stage.word());
+                        let name = texts::HeapInStage {
+                            heap: heap.name()?,
+                            stage: stage.word(locale),
+                        };
+                        let name = name.said(locale);
                         Some(view! { <option value=heap.id.to_string()>{name}</option> })
                     })
                 })
@@ -90,11 +97,11 @@ fn to_see_to(hub: Hub, heap: EventId) -> Option<AnyView> {
     let lines: Vec<String> = hub.keeper.with(|journal| {
         let state = &journal.state;
         let garden = asking::garden_now(&page, state, device::now());
-        wording::before_use_lines(&before_use(
-            language::catalogue(),
-            &garden,
-            &state.contents_since_harvest(heap),
-        ))
+        let contents = state.contents_since_harvest(heap);
+        wording::before_use_lines(
+            &before_use(language::catalogue(), &garden, &contents),
+            language::locale(),
+        )
     });
     (!lines.is_empty()).then(|| {
         let lines = lines

@@ -1,6 +1,5 @@
 //! Compost in pots, on lawns, around trees, and the caution about tea.
 
-use heapwright_catalogue::{Catalogue, Spreading};
 use heapwright_wording::{self as wording, beds_on_the_page as words};
 use leptos::prelude::*;
 
@@ -28,7 +27,7 @@ fn rows() -> AnyView {
         .map(|use_of| {
             view! {
                 <li>
-                    <p>{wording::use_line(use_of, &use_of.name, None)}</p>
+                    <p>{wording::use_line(use_of, &use_of.name, None, language::locale())}</p>
                     <p class="hint">{citations(language::catalogue(), &use_of.source_keys)}</p>
                 </li>
             }

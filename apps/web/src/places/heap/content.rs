@@ -1,10 +1,9 @@
 //! What is in a heap as its journal has it.
 
 use heapwright_answers::{Figure, MixAnswer, Totals};
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::EventId;
-use heapwright_quantity::{UnitSystem, mass_text, volume_text};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wording::{self as wording, FigureState};
 use leptos::prelude::*;
 
@@ -38,7 +37,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     };
     view! {
         <section class="card" aria-labelledby="content-title">
-            <h2 id="content-title">"What is in it"</h2>
+            <h2 id="content-title">{texts::what_is_in_it(language::locale())}</h2>
             {live(told)}
         </section>
     }
@@ -52,31 +51,31 @@ fn content(mix: &MixAnswer, locale: Locale) -> AnyView {
             Figure::CarbonToNitrogen,
             mixture
                 .carbon_to_nitrogen
-                .map(|ratio| wording::ratio_text(ratio.value)),
-            wording::ratio_state(mixture, &mix.target),
+                .map(|ratio| wording::ratio_text(ratio.value, locale)),
+            wording::ratio_state(mixture, &mix.target, locale),
         ),
         (
             Figure::Moisture,
-            Some(wording::percent_text(mixture.moisture_wet_basis.value)),
-            wording::moisture_state(mixture, &mix.target),
+            Some(wording::percent_text(mixture.moisture_wet_basis.value, locale)),
+            wording::moisture_state(mixture, &mix.target, locale),
         ),
         (
             Figure::FreeAirSpace,
             mixture
                 .free_air_space
-                .map(|air| wording::percent_text(air.value)),
-            wording::air_state(mixture, &mix.target),
+                .map(|air| wording::percent_text(air.value, locale)),
+            wording::air_state(mixture, &mix.target, locale),
         ),
         (
             Figure::Mass,
-            Some(mass_text(mixture.wet_mass_kg.value, locale)),
+            Some(locale.mass(mixture.wet_mass_kg.value)),
             (FigureState::Unknown, ""),
         ),
         (
             Figure::Volume,
             mixture
                 .volume_m3
-                .map(|volume| volume_text(volume.value, locale)),
+                .map(|volume| locale.volume(volume.value)),
             (FigureState::Unknown, ""),
         ),
     ]
@@ -88,7 +87,7 @@ fn content(mix: &MixAnswer, locale: Locale) -> AnyView {
         };
         view! {
             <div class="in-figure">
-                <dt class="figure-name">{wording::page::figure_name(figure)}</dt>
+                <dt class="figure-name">{wording::page::figure_name(figure, locale)}</dt>
                 <dd>
                     <span class="figure-value">{value.unwrap_or_else(|| "\u{2013}".to_owned())}</span>
                     " "
@@ -116,21 +115,30 @@ fn materials(mix: &MixAnswer, locale: Locale) -> String {
         .iter()
         .take(NAMED)
         .map(|(part, brought)| {
-            format!(
-                "{} ({})",
-                wording::name_in_sentence(catalogue, part),
-                mass_text(mass(brought), locale)
-            )
+            texts::ThingWithMass {
+                name: &wording::name_in_sentence(catalogue, part, locale),
+                mass: &locale.mass(mass(brought)),
+            }
+            .said(locale)
         })
         .collect();
     if parts.len() > NAMED {
-        told.push(format!("{} more", parts.len() - NAMED));
+        let more = u32::try_from(parts.len() - NAMED).unwrap_or(u32::MAX);
+        told.push(texts::ThingsMore { count: more.into() }.said(locale));
     }
     if mix.water_kg >= 0.05 {
-        told.push(format!(
-            "{} of water poured on",
-            wording::water_text(mix.water_kg, locale)
-        ));
+        let water = wording::water_text(mix.water_kg, locale);
+        told.push(texts::WaterPouredOn { water: &water }.said(locale));
     }
-    format!("Mostly {}.", told.join(", "))
+    let things = told.into_iter().reduce(|things, next| {
+        texts::ThingAfterThing {
+            things: &things,
+            next: &next,
+        }
+        .said(locale)
+    });
+    texts::Mostly {
+        things: &things.unwrap_or_default(),
+    }
+    .said(locale)
 }

@@ -1,12 +1,12 @@
 //! What can be logged of a heap: one tap where nothing need be said, a form in place where it must.
 
 use heapwright_answers::lasting_cautions;
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Stuff;
 use heapwright_journal::content::{
     Cover, Covered, Harvested, Noted, Rested, Stage, Thoroughness, Turned, Uncovered, Watered,
 };
 use heapwright_journal::{AmountSaid, Content, EventId};
+use heapwright_texts::messages::heap_forms as texts;
 use heapwright_wording as wording;
 use js_sys::Uint8Array;
 use leptos::prelude::*;
@@ -65,6 +65,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         .into();
         turned.tap(content, move || open.set(None));
     };
+    let locale = language::locale();
     let form = move || {
         open.get().map(|form| match form {
             Form::Feed => fed_form(hub, id, close),
@@ -77,15 +78,15 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     };
     view! {
         <section class="card" aria-labelledby="log-title">
-            <h2 id="log-title" tabindex="-1">"Log"</h2>
+            <h2 id="log-title" tabindex="-1">{texts::log(locale)}</h2>
             <div class="log-acts">
-                {opener(Form::Feed, "Feed")}
-                {resting("log-act", "Turned".to_owned(), turned, turn)}
-                {opener(Form::Water, "Watered")}
-                {opener(Form::Read, "Read")}
-                {opener(Form::Note, "Note")}
-                {opener(Form::Harvest, "Harvest")}
-                {opener(Form::More, "More")}
+                {opener(Form::Feed, texts::act_feed(locale))}
+                {resting("log-act", texts::act_turned(locale).to_owned(), turned, turn)}
+                {opener(Form::Water, texts::act_watered(locale))}
+                {opener(Form::Read, texts::act_read(locale))}
+                {opener(Form::Note, texts::act_note(locale))}
+                {opener(Form::Harvest, texts::act_harvest(locale))}
+                {opener(Form::More, texts::act_more(locale))}
             </div>
             {turned.fault()}
             {again(hub, id)}
@@ -139,6 +140,7 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
         let content = feed(hub, id, with_added.get_untracked())?;
         Ok((content, form::moment("fed-when")?))
     };
+    let locale = language::locale();
     view! {
         <div class="log-form">
             <p>{live_text(move || feed_line(hub, id, with_added.get()))}</p>
@@ -148,12 +150,12 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
                     prop:checked=move || with_added.get()
                     on:change=move |_| with_added.update(|with| *with = !*with)
                 />
-                <span>"With what the answer adds"</span>
+                <span>{texts::with_what_answer_adds(locale)}</span>
             </label>
             {live_if(move || stays_with_heap(hub, with_added.get()))}
-            <p><a class="link" href=Route::Balance.address()>"Change it in Balance"</a></p>
+            <p><a class="link" href=Route::Balance.address()>{texts::change_in_balance(locale)}</a></p>
             {form::when("fed-when")}
-            {form::send(hub, "Log this feed", entry, move || {
+            {form::send(hub, texts::log_feed(locale), entry, move || {
                 hub.act.run(Action::ClearHand);
                 done();
             })}
@@ -176,8 +178,11 @@ fn stays_with_heap(hub: Hub, with_added: bool) -> Option<AnyView> {
         });
         for material in materials {
             for caution in lasting_cautions(catalogue, material) {
-                let line = wording::caution_line(caution);
-                let line = format!("{}: {line}", material.name);
+                let line = texts::CautionOf {
+                    material: &material.name,
+                    caution: &wording::caution_line(caution),
+                }
+                .said(language::locale());
                 if !lines.contains(&line) {
                     lines.push(line);
                 }
@@ -211,11 +216,12 @@ fn watered_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyV
         .into();
         Ok((content, form::moment("watered-when")?))
     };
+    let locale = language::locale();
     view! {
         <div class="log-form">
             <AmountRow
                 id="watered".to_owned()
-                name="water".to_owned()
+                name=texts::amount_water(locale).to_owned()
                 typed=typed
                 unit=unit
                 plain=true
@@ -226,7 +232,7 @@ fn watered_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyV
                 on_unit=Callback::new(move |text| unit.set(text))
             />
             {form::when("watered-when")}
-            {form::send(hub, "Log the water", entry, done)}
+            {form::send(hub, texts::log_water(locale), entry, done)}
         </div>
     }
     .into_any()
@@ -261,18 +267,19 @@ fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyVie
         };
         sender.run(work, done);
     };
+    let locale = language::locale();
     view! {
         <div class="log-form">
             <div class="field">
-                <label for="noted-text">"Note"</label>
+                <label for="noted-text">{texts::note(locale)}</label>
                 <textarea id="noted-text" rows="3"></textarea>
             </div>
             <div class="field">
-                <label for="noted-picture">"Picture (may be left out)"</label>
+                <label for="noted-picture">{texts::picture(locale)}</label>
                 <input id="noted-picture" type="file" accept="image/*" capture="environment"/>
             </div>
             {form::when("noted-when")}
-            {button("main-act", "Log the note", send)}
+            {button("main-act", texts::log_note(locale), send)}
             {sender.fault()}
         </div>
     }
@@ -304,16 +311,17 @@ fn harvested_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> An
         };
         Ok((content.into(), form::moment("harvested-when")?))
     };
+    let locale = language::locale();
     view! {
         <div class="log-form">
             <div class="field">
-                <label for="harvested-amount">"How much compost came of it"</label>
-                {amount.row("harvested-amount", "compost harvested")}
+                <label for="harvested-amount">{texts::how_much_compost(locale)}</label>
+                {amount.row("harvested-amount", texts::amount_harvested(locale))}
                 <p class="hint">{wording::page::HARVEST_AMOUNT_HINT}</p>
             </div>
-            {form::text("harvested-share", "How much of the heap, %".to_owned(), "All of it, if left empty.", true)}
+            {form::text("harvested-share", texts::share_of_heap(locale).to_owned(), texts::share_of_heap_hint(locale), true)}
             {form::when("harvested-when")}
-            {form::send(hub, "Log the harvest", entry, done)}
+            {form::send(hub, texts::log_harvest(locale), entry, done)}
         </div>
     }
     .into_any()
@@ -341,20 +349,21 @@ fn more_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView
         }
         .into())
     };
+    let locale = language::locale();
     view! {
         <div class="log-form">
             {form::when("more-when")}
             <div class="pair">
-                {form::select("turned-how", "Turned", None, form::words::<Thoroughness>())}
-                {form::send_as("log-act", hub, "Log the turning", turned, done)}
+                {form::select("turned-how", texts::turned(locale), None, form::words::<Thoroughness>())}
+                {form::send_as("log-act", hub, texts::log_turning(locale), turned, done)}
             </div>
             <div class="pair">
-                {form::select("cover", "Cover", None, form::words::<Cover>())}
-                {form::send_as("log-act", hub, "Log the cover", covered, done)}
+                {form::select("cover", texts::cover(locale), None, form::words::<Cover>())}
+                {form::send_as("log-act", hub, texts::log_cover(locale), covered, done)}
             </div>
             <div class="pair">
-                {form::select("stage", "Stage", None, form::words::<Stage>())}
-                {form::send_as("log-act", hub, "Log the stage", rested, done)}
+                {form::select("stage", texts::stage(locale), None, form::words::<Stage>())}
+                {form::send_as("log-act", hub, texts::log_stage(locale), rested, done)}
             </div>
         </div>
     }

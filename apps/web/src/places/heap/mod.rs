@@ -9,10 +9,12 @@ mod told;
 use std::cell::Cell;
 
 use heapwright_journal::EventId;
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wording::{self as wording, Word};
 use leptos::prelude::*;
 
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::places::heaps::doings;
@@ -89,7 +91,7 @@ pub fn HeapPlace(
     };
     view! {
         <div class="place place-wide">
-            <p><a class="link" href=Route::Heaps.address()>"All heaps"</a></p>
+            <p><a class="link" href=Route::Heaps.address()>{texts::all_heaps(language::locale())}</a></p>
             <h1 id="title" tabindex="-1">{live_text(name)}</h1>
             {live(whole)}
         </div>
@@ -101,9 +103,12 @@ fn doings_of(hub: Hub, id: EventId) -> AnyView {
         let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| {
             let heap = journal.state.heap(id)?;
-            let stage = heap.now().stage.word();
+            let stage = heap.now().stage.word(locale);
             let rows = doings(heap, device::now(), locale);
-            Some(view! { <div><dt>"Stage"</dt><dd>{stage}</dd></div>{rows} }.into_any())
+            Some(
+                view! { <div><dt>{texts::stage(locale)}</dt><dd>{stage}</dd></div>{rows} }
+                    .into_any(),
+            )
         })
     };
     view! { <dl class="doings">{live_if(told)}</dl> }.into_any()
@@ -124,7 +129,9 @@ fn history(hub: Hub, id: EventId) -> AnyView {
         });
         let (ids, count) = found?;
         let more = (count > ids.len()).then(|| {
-            button("", &format!("Show more of {count}"), move || {
+            let count = u32::try_from(count).unwrap_or(u32::MAX).into();
+            let word = texts::ShowMoreOf { count }.said(language::locale());
+            button("", &word, move || {
                 most.update(|most| *most += SHOWN_AT_ONCE);
             })
         });
@@ -136,7 +143,7 @@ fn history(hub: Hub, id: EventId) -> AnyView {
     };
     view! {
         <section class="card" aria-labelledby="history-title">
-            <h2 id="history-title">"What was done"</h2>
+            <h2 id="history-title">{texts::what_was_done(language::locale())}</h2>
             {live_if(rows)}
         </section>
     }

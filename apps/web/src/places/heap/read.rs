@@ -2,10 +2,9 @@
 
 use heapwright_journal::EventId;
 use heapwright_journal::content::{Creature, Look, Probe, ProbePlace, Read, Smell, Squeeze};
-use heapwright_quantity::{
-    UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius, significant,
-};
+use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::heap_forms as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -27,23 +26,23 @@ const USUAL_C: f64 = 20.0;
 /// The form.
 pub fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
     let locale = hub.page.with(|page| page.locale());
-    let length = match locale.units {
-        UnitSystem::Metric => "cm",
-        UnitSystem::UsCustomary => "in",
+    let unit = match locale.units {
+        UnitSystem::Metric => texts::centimetres(locale),
+        UnitSystem::UsCustomary => texts::inches(locale),
     };
     view! {
         <div class="log-form">
             {temperature(hub, id)}
             <div class="fields">
-                {form::select("read-place", "Where", None, form::words::<ProbePlace>())}
-                {form::text("read-depth", format!("How deep, {length}"), "", true)}
+                {form::select("read-place", texts::probe_place(locale), None, form::words::<ProbePlace>())}
+                {form::text("read-depth", texts::HowDeep { unit }.said(locale), "", true)}
             </div>
-            {form::chips("read-squeeze", SQUEEZED, true, form::words::<Squeeze>())}
-            {form::chips("read-smell", SMELL, false, form::words::<Smell>())}
-            {form::chips("read-look", "Looks", false, form::words::<Look>())}
-            {form::chips("read-creature", CREATURES, false, form::words::<Creature>())}
+            {form::chips("read-squeeze", texts::squeezed(locale), true, form::words::<Squeeze>())}
+            {form::chips("read-smell", texts::smell(locale), false, form::words::<Smell>())}
+            {form::chips("read-look", texts::looks(locale), false, form::words::<Look>())}
+            {form::chips("read-creature", texts::creatures(locale), false, form::words::<Creature>())}
             {form::when("read-when")}
-            {form::send(hub, LOG, move || read(id, locale, form::chosen::<ProbePlace>("read-place")), done)}
+            {form::send(hub, texts::log_reading(locale), move || read(id, locale, form::chosen::<ProbePlace>("read-place")), done)}
         </div>
     }
     .into_any()
@@ -56,30 +55,25 @@ pub fn short(hub: Hub, id: EventId, is_of_heat: bool, done: impl Fn() + Copy + '
         temperature(hub, id)
     } else {
         view! {
-            {form::chips("read-squeeze", SQUEEZED, true, form::words::<Squeeze>())}
-            {form::chips("read-smell", SMELL, false, form::words::<Smell>())}
-            {form::chips("read-creature", CREATURES, false, form::words::<Creature>())}
+            {form::chips("read-squeeze", texts::squeezed(locale), true, form::words::<Squeeze>())}
+            {form::chips("read-smell", texts::smell(locale), false, form::words::<Smell>())}
+            {form::chips("read-creature", texts::creatures(locale), false, form::words::<Creature>())}
         }
         .into_any()
     };
     view! {
         <div class="log-form">
             {fields}
-            {form::send(hub, LOG, move || read(id, locale, Some(ProbePlace::Core)), done)}
+            {form::send(hub, texts::log_reading(locale), move || read(id, locale, Some(ProbePlace::Core)), done)}
         </div>
     }
     .into_any()
 }
 
-const LOG: &str = "Log the reading";
-const SQUEEZED: &str = "A handful, squeezed";
-const SMELL: &str = "Smell";
-const CREATURES: &str = "Creatures";
-
 /// The field of a temperature: digits, a degree more or less, and the sign.
 pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
     let locale = hub.page.with(|page| page.locale());
-    let degrees = match locale.units {
+    let unit = match locale.units {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
@@ -100,15 +94,15 @@ pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
             // What cannot be read is not lost.
             Err(_) => return,
         };
-        form::set_value(TEMPERATURE, &significant(next, 4));
+        form::set_value(TEMPERATURE, &locale.significant(next, 4));
     };
     view! {
         <div class="field">
-            <label for=TEMPERATURE>{format!("Temperature, {degrees}")}</label>
+            <label for=TEMPERATURE>{texts::Temperature { unit }.said(locale)}</label>
             <div class="amount">
-                {named_button("step", "\u{2212}", Some("One degree less".to_owned()), move || step(-1.0))}
+                {named_button("step", "\u{2212}", Some(texts::one_degree_less(locale).to_owned()), move || step(-1.0))}
                 <input id=TEMPERATURE class="count" type="text" inputmode="decimal" autocomplete="off"/>
-                {named_button("step", "+", Some("One degree more".to_owned()), move || step(1.0))}
+                {named_button("step", "+", Some(texts::one_degree_more(locale).to_owned()), move || step(1.0))}
                 // Number keypads of phones have no minus.
                 {button("sign-key", wording::page::BELOW_ZERO, turn_sign)}
             </div>

@@ -3,9 +3,11 @@
 use heapwright_journal::content::{GardenDescribed, Place};
 use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit, fahrenheit_from_celsius};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::cldr;
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::form::{self, Entry, number_in};
 use crate::parts::live::{button, live_if, live_text, named_button, opener};
 use crate::shell::Hub;
@@ -20,8 +22,9 @@ const SAME_PLACE_DEG: f64 = 0.5;
 pub fn section(hub: Hub) -> AnyView {
     let open = RwSignal::new(false);
     let place = move || {
-        hub.keeper
-            .with(|journal| words::place_line(journal.state.garden().place.as_ref()))
+        hub.keeper.with(|journal| {
+            words::place_line(journal.state.garden().place.as_ref(), language::locale())
+        })
     };
     let name = move || {
         hub.keeper
@@ -115,7 +118,10 @@ impl Typed {
 
 /// Latitude, longitude, elevation, coldest and warmest month of a place as they are typed.
 fn texts_of(place: Option<&Place>, locale: Locale) -> [String; 5] {
-    let text = |number: Option<f64>| number.map_or_else(String::new, |number| number.to_string());
+    let mark = cldr::decimal_mark(locale);
+    let text = |number: Option<f64>| {
+        number.map_or_else(String::new, |number| number.to_string().replace('.', mark))
+    };
     // What is converted shows without its tail.
     let tenths = |number: f64| (number * 10.0).round() / 10.0;
     let metres = |metres: f64| match locale.units {
@@ -222,7 +228,7 @@ fn signed(
             <label for=id>{label}</label>
             <div class="amount">
                 {input(id, true, typed)}
-                {named_button("step", "\u{b1}", Some(words::other_sign(label)), turn)}
+                {named_button("step", "\u{b1}", Some(words::other_sign(label, language::locale())), turn)}
             </div>
             <p class="hint" id=format!("{id}-hint")>{hint}</p>
         </div>
@@ -249,6 +255,10 @@ fn input(id: &'static str, is_number: bool, typed: RwSignal<String>) -> AnyView 
 mod tests {
     use super::*;
 
+    fn us_customary() -> Locale {
+        Locale::english(UnitSystem::UsCustomary)
+    }
+
     fn kept() -> Place {
         Place {
             name: Some("the allotments".to_owned()),
@@ -262,20 +272,20 @@ mod tests {
 
     #[test]
     fn what_is_not_changed_stays_to_the_last_digit_in_either_units() {
-        for locale in [Locale::default(), UnitSystem::UsCustomary] {
+        for locale in [Locale::default(), us_customary()] {
             let texts = texts_of(Some(&kept()), locale);
             assert_eq!(place_of(Some(&kept()), &texts, locale), Ok(Some(kept())));
         }
-        let texts = texts_of(Some(&kept()), UnitSystem::UsCustomary);
+        let texts = texts_of(Some(&kept()), us_customary());
         assert_eq!(texts, ["51.48", "-0.3", "39.4", "40.5", "64.9"]);
     }
 
     #[test]
     fn what_is_changed_is_taken_and_what_is_emptied_goes() {
-        let mut texts = texts_of(Some(&kept()), UnitSystem::UsCustomary);
+        let mut texts = texts_of(Some(&kept()), us_customary());
         texts[2] = "100".to_owned();
         texts[3] = String::new();
-        let place = place_of(Some(&kept()), &texts, UnitSystem::UsCustomary)
+        let place = place_of(Some(&kept()), &texts, us_customary())
             .ok()
             .flatten();
         let expected = Place {

@@ -4,6 +4,7 @@ use heapwright_wording::{page, settings as words};
 use leptos::prelude::*;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::live::{button, live, live_if, live_text, spawn};
 use crate::shell::Hub;
 
@@ -26,7 +27,7 @@ pub fn promise(hub: Hub) -> AnyView {
         spawn(async move {
             let line = device::room()
                 .await
-                .and_then(|(used, most)| words::room_line(used, most));
+                .and_then(|(used, most)| words::room_line(used, most, language::locale()));
             let _ = room.try_set(line.unwrap_or_default());
         });
     });

@@ -1,25 +1,22 @@
 //! Units, the clock, light.
 
 use heapwright_quantity::UnitSystem;
-use heapwright_texts::Locale;
 use heapwright_wording::{page, settings as words};
 use leptos::prelude::*;
 
+use crate::language;
 use crate::shell::Hub;
 use crate::state::{Action, ClockChoice, Light, Page};
 
 /// The section.
 pub fn section(hub: Hub) -> AnyView {
-    let locale = |us_units: bool| match us_units {
-        false => page::units_name(Locale::default()),
-        true => page::units_name(UnitSystem::UsCustomary),
-    };
+    let units = |units| page::units_name(language::locale().with_units(units));
     view! {
         <section class="card" aria-labelledby="shown-title">
             <h2 id="shown-title">{words::SHOWN}</h2>
             {choices(hub, "units", words::UNITS, &[
-                (system(false), Action::Units(false), |page| !page.us_units),
-                (system(true), Action::Units(true), |page| page.us_units),
+                (units(UnitSystem::Metric), Action::Units(false), |page| !page.us_units),
+                (units(UnitSystem::UsCustomary), Action::Units(true), |page| page.us_units),
             ])}
             {choices(hub, "clock", words::CLOCK, &[
                 (words::AS_DEVICE, Action::Clock(ClockChoice::Device), |page| page.clock == ClockChoice::Device),

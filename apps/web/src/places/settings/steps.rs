@@ -1,7 +1,9 @@
 //! A decimal number between two steppers, under its label.
 
+use heapwright_texts::messages::{cldr, settings_place as texts};
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::form::number_in;
 use crate::parts::live::named_button;
 
@@ -18,18 +20,19 @@ pub fn row(
     step: f64,
     typed: RwSignal<String>,
 ) -> AnyView {
+    let locale = language::locale();
     let hint_id = format!("{id}-hint");
     let turn = move |by: f64| {
         // What cannot be read is not lost: saving it says what is wrong with it.
         if let Ok(number) = typed.with_untracked(|typed| number_in(typed)) {
-            typed.set(stepped(number, by));
+            typed.set(stepped(number, by).replace('.', cldr::decimal_mark(locale)));
         }
     };
     view! {
         <div class="field">
             <label for=id>{label}</label>
             <div class="amount">
-                {named_button("step", "\u{2212}", Some(format!("Less, {label}")), move || turn(-step))}
+                {named_button("step", "\u{2212}", Some(texts::LessOf { label }.said(locale)), move || turn(-step))}
                 <input
                     id=id
                     class="count"
@@ -40,7 +43,7 @@ pub fn row(
                     prop:value=move || typed.get()
                     on:input=move |event| typed.set(event_target_value(&event))
                 />
-                {named_button("step", "+", Some(format!("More, {label}")), move || turn(step))}
+                {named_button("step", "+", Some(texts::MoreOf { label }.said(locale)), move || turn(step))}
             </div>
             <p class="hint" id=hint_id>{hint}</p>
         </div>

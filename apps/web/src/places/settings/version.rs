@@ -5,6 +5,7 @@ use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::live::{button, live, live_if, live_text, spawn};
 
 /// True while a new version waits; kept true by the mark that `boot.js` sets.
@@ -71,7 +72,7 @@ pub fn section() -> AnyView {
     view! {
         <section class="card" aria-labelledby="version-title">
             <h2 id="version-title">{words::THIS_VERSION}</h2>
-            <p>{words::version_line(env!("CARGO_PKG_VERSION"))}</p>
+            <p>{words::version_line(env!("CARGO_PKG_VERSION"), language::locale())}</p>
             {live(acts)}
             <p role="status">{live_text(move || told.get())}</p>
         </section>

@@ -1,11 +1,11 @@
 //! What do the keeper's own vessels hold, and how heavy is what goes into them? Weighed step by step, into
 //! the journal.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_journal::content::{MaterialMeasured, MeasureDefined, WeighedMeasure};
 use heapwright_journal::{AmountSaid, Content};
 use heapwright_quantity::{MassUnit, UnitSystem, VolumeUnit};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::settings_place as texts;
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
@@ -148,8 +148,9 @@ fn only_here(hub: Hub) -> AnyView {
                         let fault = hub
                             .shown
                             .with(|shown| shown.fault(&place).map(str::to_owned));
+                        let typed = texts::BehindVessel { typed }.said(language::locale());
                         view! {
-                            <li>{name}": "{typed.clone()}" "<span class="fault">{fault}</span></li>
+                            <li>{name}{typed}" "<span class="fault">{fault}</span></li>
                         }
                     })
                     .collect_view();
@@ -187,7 +188,7 @@ fn defined(measure: String, volume_l: f64) -> Content {
 }
 
 impl Weighing {
-    fn system(self) -> UnitSystem {
+    fn locale(self) -> Locale {
         self.hub.page.with(|page| page.locale())
     }
 
@@ -222,7 +223,7 @@ impl Weighing {
 
     /// A weight that was typed [kg].
     fn weight_kg(self, typed: RwSignal<String>) -> Result<f64, String> {
-        let unit = match self.locale() {
+        let unit = match self.locale().units {
             UnitSystem::Metric => MassUnit::Kilogram,
             UnitSystem::UsCustomary => MassUnit::Pound,
         };
@@ -235,7 +236,7 @@ impl Weighing {
 
     /// What the vessel holds [m3], by what it holds of water or as it was entered.
     fn volume_m3(self) -> Result<f64, String> {
-        let unit = match self.locale() {
+        let unit = match self.locale().units {
             UnitSystem::Metric => VolumeUnit::Litre,
             UnitSystem::UsCustomary => VolumeUnit::UsGallon,
         };

@@ -16,6 +16,7 @@ use need::need_view;
 
 use super::telling::{About, Telling};
 use crate::keeping::Status;
+use crate::language;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live, live_if, live_text, nothing};
 use crate::places::transfer;
@@ -74,7 +75,7 @@ pub fn Today() -> impl IntoView {
         <div class="place today">
             <div class="title-row">
                 <h1 id="title" tabindex="-1">{wording::page::TODAY}</h1>
-                <p class="today-date">{live_text(move || wording::day_text(telling.now.get()))}</p>
+                <p class="today-date">{live_text(move || wording::day_text(telling.now.get(), language::locale()))}</p>
             </div>
             {sender.fault()}
             {live(whole)}

@@ -1,11 +1,13 @@
 //! Something that is needed: what to do, why, and the one thing to tap.
 
 use heapwright_journal::{Content, Event, EventId, What};
+use heapwright_texts::messages::today_place as texts;
 use heapwright_wire::NeedTold;
 use heapwright_wording::today_on_the_page as words;
 use leptos::prelude::*;
 
 use super::board::{Board, Card, Key};
+use crate::language;
 use crate::parts::focus;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::form::Sender;
@@ -158,10 +160,13 @@ fn logged(need: &NeedTold) -> Option<Content> {
 
 /// Tells buttons of one word apart for those who do not see their card.
 fn of_which(need: &NeedTold) -> AnyView {
-    let name = need.name.clone();
-    (!name.is_empty())
-        .then(|| view! { <span class="unseen">", "{name}</span> })
+    (!need.name.is_empty())
+        .then(|| view! { <span class="unseen">{behind(&need.name)}</span> })
         .into_any()
+}
+
+fn behind(heap: &str) -> String {
+    texts::BehindControl { heap }.said(language::locale())
 }
 
 fn log_button(
@@ -236,14 +241,14 @@ fn form_in_place(
         open.set(None);
         focus("title");
     };
-    let which = name.to_owned();
+    let which = behind(name);
     view! {
         {live_if(move || {
             let press = press.clone();
             let which = which.clone();
             (!is_open.get()).then(|| {
                 view! {
-                    <button type="button" class=class on:click=press>{word}<span class="unseen">", "{which}</span></button>
+                    <button type="button" class=class on:click=press>{word}<span class="unseen">{which}</span></button>
                 }
                 .into_any()
             })

@@ -3,12 +3,14 @@
 use std::time::Duration;
 
 use heapwright_drawings::{Cut, CutLayer, Field, Picture, cut_with_key, value_labels};
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::{AheadShown, FrameShown, TableShown};
 use heapwright_wording::ahead as words;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
 
 use super::{Look, choices, live_table, width_px};
+use crate::language;
 use crate::parts::live::{button, live_if, live_text};
 use crate::parts::picture::Drawn;
 
@@ -110,11 +112,26 @@ pub fn section(look: Look) -> AnyView {
             at.set(index);
         }
     };
-    let play_word = move || if is_playing.get() { "Pause" } else { "Play" }.to_owned();
+    let locale = language::locale();
+    let play_word = move || {
+        let word = if is_playing.get() {
+            texts::pause(locale)
+        } else {
+            texts::play(locale)
+        };
+        word.to_owned()
+    };
+    let heard = move || {
+        texts::FrameHeard {
+            when: &when(),
+            told: &told(),
+        }
+        .said(locale)
+    };
     view! {
         <section class="card inside" aria-labelledby="inside-title">
             <h2 id="inside-title">{words::INSIDE}</h2>
-            {choices("ahead-field", "Shown in the cut".to_owned(), names, move || which.get(), move |index| which.set(index))}
+            {choices("ahead-field", texts::shown_in_the_cut(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
             <figure>
                 <p class="frame-when">{live_text(when)}</p>
                 {live_if(picture)}
@@ -123,7 +140,7 @@ pub fn section(look: Look) -> AnyView {
                 </figcaption>
             </figure>
             <div class="scrub">
-                <label for="ahead-day">"Day"</label>
+                <label for="ahead-day">{texts::day(locale)}</label>
                 <input
                     id="ahead-day"
                     type="range"
@@ -131,16 +148,16 @@ pub fn section(look: Look) -> AnyView {
                     step="1"
                     max=move || last().to_string()
                     prop:value=move || at.get().to_string()
-                    aria-valuetext=move || format!("{}: {}", when(), told())
+                    aria-valuetext=heard
                     on:input=sought
                 />
                 <div class="scrub-acts">
-                    {button("", "Earlier", move || step(false))}
+                    {button("", texts::earlier(locale), move || step(false))}
                     <button type="button" on:click=move |_| play()>{live_text(play_word)}</button>
-                    {button("", "Later", move || step(true))}
+                    {button("", texts::later(locale), move || step(true))}
                 </div>
             </div>
-            {live_table("This cut as a table", table)}
+            {live_table(texts::cut_as_table(locale), table)}
         </section>
     }
     .into_any()
@@ -204,13 +221,18 @@ fn tabled(shown: &AheadShown, frame: &FrameShown, which: usize) -> TableShown {
     let rings = rings.unwrap_or(0);
     let field = shown.fields.get(which);
     let unit = field.map_or("", |field| field.unit.as_str());
+    let locale = language::locale();
+    let number = |index: usize| f64::from(u32::try_from(index + 1).unwrap_or(u32::MAX));
     let name = |ring: usize| match ring {
-        0 => format!("Core, {unit}"),
-        ring if ring + 1 == rings => format!("Edge, {unit}"),
-        ring => format!("{} from the core, {unit}", ring + 1),
+        0 => texts::RingCore { unit }.said(locale),
+        ring if ring + 1 == rings => texts::RingEdge { unit }.said(locale),
+        ring => {
+            let ring = number(ring);
+            texts::RingBetween { ring, unit }.said(locale)
+        }
     };
     TableShown {
-        heads: std::iter::once("Layer".to_owned())
+        heads: std::iter::once(texts::layer(locale).to_owned())
             .chain((0..rings).map(name))
             .collect(),
         rows: cut
@@ -220,12 +242,20 @@ fn tabled(shown: &AheadShown, frame: &FrameShown, which: usize) -> TableShown {
             .rev()
             .map(|(layer, cells)| {
                 let name = match layer {
-                    0 => "Ground".to_owned(),
-                    layer if layer + 1 == cut.layers.len() => "Top".to_owned(),
-                    layer => format!("{} up", layer + 1),
+                    0 => texts::layer_ground(locale).to_owned(),
+                    layer if layer + 1 == cut.layers.len() => texts::layer_top(locale).to_owned(),
+                    layer => {
+                        let layer = number(layer);
+                        texts::LayerBetween { layer }.said(locale)
+                    }
                 };
                 std::iter::once(name)
-                    .chain(cells.values.iter().map(|value| format!("{value:.0}")))
+                    .chain(
+                        cells
+                            .values
+                            .iter()
+                            .map(|value| locale.decimals(*value, 0, 0)),
+                    )
                     .collect()
             })
             .collect(),

@@ -7,7 +7,7 @@ mod side_by_side;
 use std::sync::Arc;
 
 use heapwright_journal::EventId;
-use heapwright_quantity::UnitSystem;
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::{AheadQuestion, AheadShown, OptionShown, TableShown};
 use heapwright_wording::ahead as words;
 use leptos::prelude::*;
@@ -15,6 +15,7 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::parts::table::{fold, table_view};
@@ -67,7 +68,7 @@ impl Look {
             now: device::now().to_string(),
             turn: self.turn.get_untracked(),
             water: self.water.get_untracked(),
-            us_units: self.hub.page.with(|page| page.locale()) == UnitSystem::UsCustomary,
+            us_units: self.hub.page.with(|page| page.us_units),
             width_px: width_px(),
         };
         let Ok(text) = serde_json::to_string(&question) else {
@@ -225,13 +226,13 @@ fn standing(look: Look, again: impl Fn() + Copy + Send + 'static) -> AnyView {
                             max=move || bar().1.to_string()
                             prop:value=move || f64::from(bar().0)
                         ></progress>
-                        {button("", "Stop", stop)}
+                        {button("", texts::stop(language::locale()), stop)}
                     </div>
                 }
                 .into_any(),
             );
         }
-        can_start.then(|| button("", "Compute again", start))
+        can_start.then(|| button("", texts::compute_again(language::locale()), start))
     };
     view! {
         <div class="standing">
@@ -271,14 +272,14 @@ fn assumed(look: Look) -> AnyView {
                 .map(|line| view! { <li>{line.clone()}</li> })
                 .collect_view();
             let read = (!shown.read.rows.is_empty())
-                .then(|| fold("Your readings as a table", shown.read.clone()));
+                .then(|| fold(texts::your_readings(language::locale()), shown.read.clone()));
             view! {
                 <p class="hint">{shown.weather.clone()}</p>
                 {(!shown.readings.is_empty()).then(|| view! { <p>{shown.readings.clone()}</p> })}
                 {read}
                 {(!shown.notices.is_empty()).then(|| view! {
                     <details class="caution">
-                        <summary>"What was assumed"</summary>
+                        <summary>{texts::what_was_assumed(language::locale())}</summary>
                         <ul>{notices}</ul>
                     </details>
                 })}

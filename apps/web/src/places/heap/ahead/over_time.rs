@@ -1,15 +1,18 @@
 //! The heap over time: bands of what is likely, other ways to go on as lines, the keeper's readings.
 
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::ChartShown;
 use heapwright_wording::ahead as words;
 use leptos::prelude::*;
 
 use super::{Look, choices, live_table};
+use crate::language;
 use crate::parts::live::live_if;
 
 /// The figure.
 pub fn figure(look: Look) -> AnyView {
     let which = RwSignal::new(0);
+    let locale = language::locale();
     let names = words::VALUES.map(str::to_owned).to_vec();
     let chart = move || {
         look.option(|_, option| option.charts.get(which.get()).cloned())
@@ -19,10 +22,10 @@ pub fn figure(look: Look) -> AnyView {
     let table = move || chart().map(|chart| chart.table);
     view! {
         <figure class="over-time">
-            {choices("ahead-value", "Over time".to_owned(), names, move || which.get(), move |index| which.set(index))}
+            {choices("ahead-value", texts::over_time(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
             {live_if(picture)}
         </figure>
-        {live_table("This picture as a table", table)}
+        {live_table(texts::picture_as_table(locale), table)}
     }
     .into_any()
 }

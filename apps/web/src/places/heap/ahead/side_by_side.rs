@@ -1,13 +1,16 @@
 //! What if: the heap turned or not, watered or not, side by side.
 
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wording::ahead as words;
 use leptos::prelude::*;
 
 use super::{Look, choices, table_view};
+use crate::language;
 use crate::parts::live::{live, live_if};
 
 /// The switches.
 pub fn switches(look: Look) -> AnyView {
+    let locale = language::locale();
     let water = Memo::new(move |_| {
         look.shown
             .with(|shown| shown.as_ref().map(|shown| shown.water.clone()))
@@ -17,8 +20,14 @@ pub fn switches(look: Look) -> AnyView {
     let waterings = move || {
         choices(
             "ahead-water",
-            "And if you water it".to_owned(),
-            vec!["No water".to_owned(), format!("{} now", water.get())],
+            texts::if_you_water(locale).to_owned(),
+            vec![
+                texts::no_water(locale).to_owned(),
+                texts::WaterNow {
+                    water: &water.get(),
+                }
+                .said(locale),
+            ],
             move || usize::from(look.water.get()),
             move |index| look.water.set(index == 1),
         )
@@ -27,7 +36,7 @@ pub fn switches(look: Look) -> AnyView {
         <div class="what-if">
             {choices(
                 "ahead-turn",
-                "What if you turn it".to_owned(),
+                texts::if_you_turn(locale).to_owned(),
                 turnings,
                 move || look.turn.get(),
                 move |index| look.turn.set(index),
@@ -40,6 +49,7 @@ pub fn switches(look: Look) -> AnyView {
 
 /// The figures side by side, and what differs in words.
 pub fn table(look: Look) -> AnyView {
+    let locale = language::locale();
     let body = move || {
         look.option(|shown, _| {
             let lines = shown
@@ -49,13 +59,13 @@ pub fn table(look: Look) -> AnyView {
                 .collect_view();
             view! {
                 <ul class="told-lines differences">{lines}</ul>
-                {table_view("Ways to go on, side by side", shown.table.clone())}
+                {table_view(texts::ways_side_by_side(locale), shown.table.clone())}
             }
             .into_any()
         })
     };
     view! {
-        <h3>"Against leaving it alone"</h3>
+        <h3>{texts::against_leaving_alone(locale)}</h3>
         {live_if(body)}
     }
     .into_any()

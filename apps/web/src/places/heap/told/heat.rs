@@ -1,10 +1,12 @@
 //! Was it hot enough? What the probe showed, what that meets, and what it does not tell.
 
+use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::{HeapTold, HeatTold, RuleTold};
 use heapwright_wording::{self as wording, told as words};
 use leptos::prelude::*;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
 use crate::parts::table;
@@ -79,7 +81,8 @@ fn choice(place: RwSignal<String>, places: Vec<String>) -> AnyView {
         .into_iter()
         .map(|name| {
             let is_chosen = name == now;
-            view! { <option value=name.clone() selected=is_chosen>{name.clone()}</option> }
+            let word = wording::place_name(&name, language::locale());
+            view! { <option value=name selected=is_chosen>{word}</option> }
         })
         .collect_view();
     let choose = move |_| {
@@ -94,7 +97,7 @@ fn choice(place: RwSignal<String>, places: Vec<String>) -> AnyView {
         <div class="field">
             <label for="heat-place">{words::WHOSE_RULES}</label>
             <select id="heat-place" aria-describedby="heat-place-hint" on:change=choose>
-                <option value="">"no place"</option>
+                <option value="">{texts::no_place(language::locale())}</option>
                 {options}
             </select>
             <p class="hint" id="heat-place-hint">{words::WHOSE_RULES_HINT}</p>
@@ -136,18 +139,28 @@ fn rule_view(rule: &RuleTold) -> AnyView {
         (false, Some(_)) => "state state-off",
         (false, None) => "state",
     };
-    let name = format!("{}: {}", rule.jurisdiction, rule.name);
+    let locale = language::locale();
+    let name = texts::RuleOfPlace {
+        place: &wording::place_name(&rule.jurisdiction, locale),
+        rule: &rule.name,
+    }
+    .said(locale);
     let done = rule.progress.map(|progress| {
-        let share = words::done_text(progress);
+        let share = words::done_text(progress, locale);
+        let heard = texts::RuleMet {
+            rule: &name,
+            share: &share,
+        };
+        let heard = heard.said(locale);
         view! {
             <div class="rule-done">
-                <progress aria-label=format!("{name}: {share}") max="1" prop:value=progress></progress>
+                <progress aria-label=heard max="1" prop:value=progress></progress>
                 <span>{share}</span>
             </div>
         }
     });
-    let summary =
-        view! { <span>{words::RULE_ASKS}<span class="unseen">{format!(", {name}")}</span></span> };
+    let which = texts::BehindControl { name: &name }.said(locale);
+    let summary = view! { <span>{words::RULE_ASKS}<span class="unseen">{which}</span></span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();

@@ -1,9 +1,11 @@
 //! Is it ready? The verdict, what each test said, and how the next one is done.
 
+use heapwright_texts::messages::ready;
 use heapwright_wire::{RipenessTold, SheetTold, SignTold};
 use heapwright_wording::{self as wording, told as words};
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::table;
 
@@ -55,9 +57,11 @@ pub fn evidence(told: &RipenessTold) -> AnyView {
 }
 
 fn sign(sign: &SignTold) -> AnyView {
+    // The worker says it in the language of the page.
+    let locale = language::locale();
     let state = match sign.says.as_str() {
-        "for" => "state state-good",
-        "against" => "state state-off",
+        says if says == ready::standing_for(locale) => "state state-good",
+        says if says == ready::standing_against(locale) => "state state-off",
         _ => "state",
     };
     view! {

@@ -6,6 +6,7 @@ use heapwright_journal::content::{
 };
 use heapwright_quantity::{UnitSystem, celsius_from_fahrenheit};
 use heapwright_texts::Locale;
+use heapwright_texts::messages::heap_forms as texts;
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
@@ -31,54 +32,44 @@ const KINDS: [Kind; 4] = [Kind::Bag, Kind::Flask, Kind::Seeds, Kind::Laboratory]
 /// A figure of a laboratory: id of its field, label, where it is kept.
 type Figure = (
     &'static str,
-    &'static str,
+    fn(Locale) -> &'static str,
     fn(&mut Laboratory) -> &mut Option<f64>,
 );
 
 const FIGURES: [Figure; 15] = [
-    ("lab-moisture", "Moisture, %", |of| &mut of.moisture_pct),
-    ("lab-ph", "pH", |of| &mut of.ph),
-    ("lab-carbon", "Carbon, % of dry matter", |of| {
-        &mut of.carbon_pct_dry
+    ("lab-moisture", texts::lab_moisture, |of| {
+        &mut of.moisture_pct
     }),
-    ("lab-nitrogen", "Nitrogen, % of dry matter", |of| {
+    ("lab-ph", texts::lab_ph, |of| &mut of.ph),
+    ("lab-carbon", texts::lab_carbon, |of| &mut of.carbon_pct_dry),
+    ("lab-nitrogen", texts::lab_nitrogen, |of| {
         &mut of.nitrogen_pct_dry
     }),
-    ("lab-cn", "C:N, measured", |of| &mut of.cn_ratio_measured),
-    ("lab-ash", "Ash, % of dry matter", |of| &mut of.ash_pct_dry),
-    ("lab-p", "Phosphorus (P), % of dry matter", |of| {
+    ("lab-cn", texts::lab_ratio, |of| &mut of.cn_ratio_measured),
+    ("lab-ash", texts::lab_ash, |of| &mut of.ash_pct_dry),
+    ("lab-p", texts::lab_phosphorus, |of| {
         &mut of.phosphorus_pct_dry
     }),
-    ("lab-k", "Potassium (K), % of dry matter", |of| {
+    ("lab-k", texts::lab_potassium, |of| {
         &mut of.potassium_pct_dry
     }),
-    ("lab-ca", "Calcium (Ca), % of dry matter", |of| {
-        &mut of.calcium_pct_dry
-    }),
-    ("lab-mg", "Magnesium (Mg), % of dry matter", |of| {
+    ("lab-ca", texts::lab_calcium, |of| &mut of.calcium_pct_dry),
+    ("lab-mg", texts::lab_magnesium, |of| {
         &mut of.magnesium_pct_dry
     }),
-    ("lab-na", "Sodium (Na), % of dry matter", |of| {
-        &mut of.sodium_pct_dry
-    }),
-    ("lab-ec", "Conductivity, dS/m", |of| {
+    ("lab-na", texts::lab_sodium, |of| &mut of.sodium_pct_dry),
+    ("lab-ec", texts::lab_conductivity, |of| {
         &mut of.conductivity_ds_m
     }),
-    (
-        "lab-ammonium",
-        "Ammonium nitrogen, mg/kg of dry matter",
-        |of| &mut of.ammonium_nitrogen_mg_kg_dry,
-    ),
-    (
-        "lab-nitrate",
-        "Nitrate nitrogen, mg/kg of dry matter",
-        |of| &mut of.nitrate_nitrogen_mg_kg_dry,
-    ),
-    (
-        "lab-co2",
-        "Carbon dioxide, mg/g of organic matter a day",
-        |of| &mut of.carbon_dioxide_mg_g_d,
-    ),
+    ("lab-ammonium", texts::lab_ammonium, |of| {
+        &mut of.ammonium_nitrogen_mg_kg_dry
+    }),
+    ("lab-nitrate", texts::lab_nitrate, |of| {
+        &mut of.nitrate_nitrogen_mg_kg_dry
+    }),
+    ("lab-co2", texts::lab_carbon_dioxide, |of| {
+        &mut of.carbon_dioxide_mg_g_d
+    }),
 ];
 
 /// The button, and the form that it opens.
@@ -134,34 +125,34 @@ fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
 
 fn fields(kind: Kind, locale: Locale) -> AnyView {
     let number = |id, label: &str, hint| form::text(id, label.to_owned(), hint, true);
-    let degrees = match locale.units {
+    let unit = match locale.units {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
     match kind {
         Kind::Bag => view! {
-            {number("bag-days", "Days closed", "")}
-            {form::select("bag-swollen", "The bag was", None, vec!["flat", "swollen"])}
-            {form::select("bag-smell", "Smell when opened", Some("nobody smelt it"), form::words::<Smell>())}
+            {number("bag-days", texts::bag_days(locale), "")}
+            {form::select("bag-swollen", texts::bag_was(locale), None, vec![texts::bag_flat(locale), texts::bag_swollen(locale)])}
+            {form::select("bag-smell", texts::bag_smell(locale), Some(texts::nobody_smelt(locale)), form::words::<Smell>())}
         }
         .into_any(),
         Kind::Flask => view! {
-            {number("flask-highest", &format!("Highest in the flask, {degrees}"), "")}
-            {number("flask-room", &format!("The room, {degrees}"), "")}
+            {number("flask-highest", &texts::FlaskHighest { unit }.said(locale), "")}
+            {number("flask-room", &texts::FlaskRoom { unit }.said(locale), "")}
         }
         .into_any(),
         Kind::Seeds => view! {
-            {number("seeds-sown", "Seeds sown in compost", "")}
-            {number("seeds-up", "Of them sprouted", "")}
-            {number("seeds-control-sown", "Seeds sown in the control", "")}
-            {number("seeds-control-up", "Of them sprouted", "")}
-            {number("seeds-root", "Mean root in compost, mm", words::MAY_BE_LEFT_OUT)}
-            {number("seeds-control-root", "Mean root in the control, mm", words::MAY_BE_LEFT_OUT)}
+            {number("seeds-sown", texts::seeds_sown(locale), "")}
+            {number("seeds-up", texts::seeds_sprouted(locale), "")}
+            {number("seeds-control-sown", texts::seeds_control_sown(locale), "")}
+            {number("seeds-control-up", texts::seeds_sprouted(locale), "")}
+            {number("seeds-root", texts::seeds_root(locale), words::MAY_BE_LEFT_OUT)}
+            {number("seeds-control-root", texts::seeds_control_root(locale), words::MAY_BE_LEFT_OUT)}
         }
         .into_any(),
         Kind::Laboratory => FIGURES
             .into_iter()
-            .map(|(id, label, _)| number(id, label, ""))
+            .map(|(id, label, _)| number(id, label(locale), ""))
             .collect_view()
             .into_any(),
     }

@@ -1,0 +1,3 @@
+# Heute: was jeder Haufen braucht.
+
+behind-control = , { $heap }
