@@ -31,7 +31,7 @@ impl Warning {
     fn told(&self) -> String {
         match self {
             Self::Gone(entries) => wording::page::gone(*entries, language::locale()),
-            Self::Cleared => wording::page::CLEARED.to_owned(),
+            Self::Cleared => wording::page::cleared(language::locale()).to_owned(),
             Self::PutBack(entries, lost) => {
                 wording::page::put_back(*entries, *lost, language::locale())
             }

@@ -298,7 +298,7 @@ impl Keeper {
             .await
             .ok()
             .and_then(|bytes| bytes.dyn_into::<js_sys::Uint8Array>().ok())
-            .ok_or(wording::page::NO_DEMO)?
+            .ok_or(wording::page::no_demo(language::locale()))?
             .to_vec();
         let mut reader = heapwright_journal::FileReader::default();
         let read = bytes

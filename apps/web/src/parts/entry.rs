@@ -44,7 +44,7 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
                 .others()
                 .map(|other| {
                     let text = wording::entry_line(catalogue, &journal.state, other, locale);
-                    view! { <p class="entry-other">{wording::page::CONFLICT}" "{text}</p> }
+                    view! { <p class="entry-other">{wording::page::conflict(language::locale())}" "{text}</p> }
                 })
                 .collect_view();
             let picture = match content {
@@ -105,7 +105,8 @@ fn correction(hub: Hub, id: EventId, correcting: RwSignal<bool>) -> AnyView {
     let sender = Sender::new(hub);
     let send = move || {
         let entry = form::moment(&read).and_then(|happened| {
-            let happened = happened.ok_or_else(|| wording::page::NO_TIME.to_owned())?;
+            let happened =
+                happened.ok_or_else(|| wording::page::no_time(language::locale()).to_owned())?;
             Ok((amended(id, Some(happened)).into(), None))
         });
         sender.send(entry, move || correcting.set(false));

@@ -42,14 +42,14 @@ pub fn Finder(
                 prop:value=move || typed.get()
                 on:input=move |event| typed.set(event_target_value(&event))
             />
-            <p class="hint" id=hint_id>{wording::page::FIND_HINT}</p>
+            <p class="hint" id=hint_id>{wording::page::find_hint(language::locale())}</p>
             <p class="finder-told" role="status">
                 {move || {
                     let count = found.with(Vec::len);
                     if later.with(Option::is_none) || typed.with(|typed| typed.trim().is_empty()) {
                         String::new()
                     } else if count == 0 {
-                        wording::page::FIND_NOTHING.to_owned()
+                        wording::page::find_nothing(language::locale()).to_owned()
                     } else {
                         let count = f64::from(u32::try_from(count).unwrap_or(u32::MAX));
                         texts::Found { count }.said(language::locale())

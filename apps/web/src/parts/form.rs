@@ -56,7 +56,7 @@ pub fn number_in(typed: &str) -> Result<Option<f64>, String> {
         .ok()
         .filter(|number| number.is_finite())
         .map(Some)
-        .ok_or_else(|| wording::page::NO_NUMBER.to_owned())
+        .ok_or_else(|| wording::page::no_number(language::locale()).to_owned())
 }
 
 /// A length as it is typed: in centimetres, or inches.
@@ -165,7 +165,7 @@ pub fn moment(id: &str) -> Result<Option<Moment>, String> {
     }
     device::at(&typed)
         .map(Some)
-        .ok_or_else(|| wording::page::NO_TIME.to_owned())
+        .ok_or_else(|| wording::page::no_time(language::locale()).to_owned())
 }
 
 /// What is sent: what was done, and when.

@@ -6,6 +6,7 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::live::{button, live_text};
 use crate::shell::Hub;
 
@@ -36,9 +37,9 @@ fn one_kind(hub: Hub, word: &'static str, wanted: Box<dyn Fn() -> Option<Wanted>
             let sentence = sentence.as_string().unwrap_or_default();
             // The place may have been left meanwhile.
             told.try_set(match what.as_string().unwrap_or_default().as_str() {
-                "pressed" => words::PRESSED.to_owned(),
+                "pressed" => words::pressed(language::locale()).to_owned(),
                 "unfetched" => ahead_words::SIMULATOR_UNFETCHED.to_owned(),
-                _ if sentence.is_empty() => words::NOT_PRESSED.to_owned(),
+                _ if sentence.is_empty() => words::not_pressed(language::locale()).to_owned(),
                 _ => sentence,
             });
         },
@@ -57,9 +58,9 @@ fn one_kind(hub: Hub, word: &'static str, wanted: Box<dyn Fn() -> Option<Wanted>
             })
         });
         told.set(if is_asked {
-            words::PRESSING.to_owned()
+            words::pressing(language::locale()).to_owned()
         } else {
-            words::NOT_PRESSED.to_owned()
+            words::not_pressed(language::locale()).to_owned()
         });
     };
     view! {

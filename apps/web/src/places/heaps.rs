@@ -30,7 +30,10 @@ pub fn Heaps() -> impl IntoView {
     let heaps = move || {
         let locale = hub.page.with(|page| page.locale());
         hub.keeper.with(|journal| match journal.status {
-            Status::Opening => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
+            Status::Opening => {
+                view! { <p role="status">{wording::page::opening(language::locale())}</p> }
+                    .into_any()
+            }
             _ => {
                 let now = device::now();
                 let heaps: Vec<&Heap> = journal.state.heaps().collect();
@@ -50,7 +53,7 @@ pub fn Heaps() -> impl IntoView {
     let is_open = move || hub.keeper.with(|journal| journal.status != Status::Opening);
     view! {
         <div class="place">
-            <h1 id="title" tabindex="-1">{wording::page::HEAPS}</h1>
+            <h1 id="title" tabindex="-1">{wording::page::heaps(language::locale())}</h1>
             {live(heaps)}
             {live_if(move || (is_open() && is_empty.get()).then(|| welcome(hub)))}
             {live_if(move || (is_open() && !starting.get()).then(|| {
@@ -68,9 +71,9 @@ fn welcome(hub: Hub) -> AnyView {
     let enter = move || sender.run(hub.keeper.open_demo(), || {});
     view! {
         <section class="card welcome">
-            <p>{wording::page::NO_HEAPS}</p>
+            <p>{wording::page::no_heaps(language::locale())}</p>
             {live_if(move || (!hub.keeper.with(|journal| journal.is_demo)).then(|| {
-                button("quiet", wording::page::DEMO_ENTER, enter)
+                button("quiet", wording::page::demo_enter(language::locale()), enter)
             }))}
             {sender.fault()}
         </section>
@@ -192,7 +195,7 @@ fn started(locale: Locale) -> form::Entry {
             cover: form::chosen::<Cover>("start-cover"),
             ground: form::chosen::<Ground>("start-ground"),
         }),
-        _ => return Err(wording::page::SHAPE_NEEDS_SIZE.to_owned()),
+        _ => return Err(wording::page::shape_needs_size(language::locale()).to_owned()),
     };
     let content: Content = HeapStarted {
         name: device::value("start-name").trim().to_owned(),

@@ -5,6 +5,7 @@ use heapwright_wording::told as words;
 use leptos::prelude::*;
 
 use super::telling::{About, Telling};
+use crate::language;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
 use crate::parts::table::table_view;
@@ -15,8 +16,8 @@ use crate::shell::Hub;
 pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card kept-out" aria-labelledby="kept-out-title">
-            <h2 id="kept-out-title">{words::KEPT_OUT}</h2>
-            {folded("more", words::BY_MONTH.into_any(), move || body(hub))}
+            <h2 id="kept-out-title">{words::kept_out(language::locale())}</h2>
+            {folded("more", words::by_month(language::locale()).into_any(), move || body(hub))}
         </section>
     }
     .into_any()
@@ -30,13 +31,13 @@ fn body(hub: Hub) -> AnyView {
                 (!table.rows.is_empty()).then(|| table_view(name, table.clone()))
             };
             let climate = (!told.climate.rows.is_empty()).then(|| {
-                view! { <h3>{words::FOR_THE_CLIMATE}</h3> }
+                view! { <h3>{words::for_the_climate(language::locale())}</h3> }
             });
             view! {
-                {table(words::MONTHS, &told.months)}
+                {table(words::months(language::locale()), &told.months)}
                 {sentences(&told.lines)}
                 {climate}
-                {table(words::FOR_THE_CLIMATE, &told.climate)}
+                {table(words::for_the_climate(language::locale()), &told.climate)}
                 {sentences(&told.climate_lines)}
             }
             .into_any()

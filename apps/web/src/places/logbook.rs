@@ -30,9 +30,9 @@ pub fn Logbook() -> impl IntoView {
             (by_day(journal, &ids[..ids.len().min(most_now)]), ids.len())
         });
         let told = if hub.keeper.with(|journal| journal.status == Status::Opening) {
-            wording::page::OPENING.to_owned()
+            wording::page::opening(language::locale()).to_owned()
         } else if count == 0 {
-            wording::page::NO_ENTRIES.to_owned()
+            wording::page::no_entries(language::locale()).to_owned()
         } else {
             texts::EntriesShown {
                 count: f64::from(u32::try_from(count).unwrap_or(u32::MAX)),
@@ -49,20 +49,20 @@ pub fn Logbook() -> impl IntoView {
             })
         });
         view! {
-            <p class="hint">{told}" "{wording::page::CORRECTIONS_APART}</p>
+            <p class="hint">{told}" "{wording::page::corrections_apart(language::locale())}</p>
             {days}
             {more}
         }
         .into_any()
     };
     let locale = language::locale();
-    let kinds = wording::KIND_NAMES
+    let kinds = wording::kind_names(language::locale())
         .into_iter()
         .map(|(kind, name)| view! { <option value=kind>{name}</option> })
         .collect_view();
     view! {
         <div class="place">
-            <h1 id="title" tabindex="-1">{wording::page::LOGBOOK}</h1>
+            <h1 id="title" tabindex="-1">{wording::page::logbook(language::locale())}</h1>
             <div class="fields">
                 <div class="field">
                     <label for="log-heap">{texts::heap(locale)}</label>

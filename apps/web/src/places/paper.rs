@@ -14,23 +14,27 @@ use crate::shell::Hub;
 /// The card of a heap.
 pub fn of_heap(hub: Hub, heap: EventId) -> AnyView {
     card(
-        words::ON_PAPER_HEAP,
-        press_button(hub, words::PRESS_BIN, move || wanted(hub, Some(heap))),
+        words::on_paper_heap(language::locale()),
+        press_button(hub, words::press_bin(language::locale()), move || {
+            wanted(hub, Some(heap))
+        }),
     )
 }
 
 /// The card of the logbook.
 pub fn of_all(hub: Hub) -> AnyView {
     card(
-        words::ON_PAPER_ALL,
-        press_button(hub, words::PRESS_SEASON, move || wanted(hub, None)),
+        words::on_paper_all(language::locale()),
+        press_button(hub, words::press_season(language::locale()), move || {
+            wanted(hub, None)
+        }),
     )
 }
 
 fn card(hint: &'static str, inside: AnyView) -> AnyView {
     view! {
         <section class="card on-paper" aria-labelledby="paper-title">
-            <h2 id="paper-title">{words::ON_PAPER}</h2>
+            <h2 id="paper-title">{words::on_paper(language::locale())}</h2>
             <p class="hint">{hint}</p>
             {inside}
         </section>
@@ -42,7 +46,7 @@ fn wanted(hub: Hub, heap: Option<EventId>) -> Option<Wanted> {
     let us_units = untrack(|| hub.page.with(|page| page.us_units));
     let now = device::now();
     let (question, name) = hub.keeper.peek(|journal| {
-        let name = heap.map_or(words::SEASON_TITLE, |heap| {
+        let name = heap.map_or(words::season_title(language::locale()), |heap| {
             wording::heap_name(&journal.state, heap, language::locale())
         });
         let question = PaperQuestion {

@@ -14,6 +14,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use super::lines;
 use crate::keeping::{Status, device};
+use crate::language;
 use crate::parts::live::live_text;
 use crate::shell::Hub;
 
@@ -109,7 +110,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
                         why.set(String::new());
                         return;
                     }
-                    Err(_) => words::NOT_TOLD.to_owned(),
+                    Err(_) => words::not_told(language::locale()).to_owned(),
                 },
                 "unfetched" => ahead_words::SIMULATOR_UNFETCHED.to_owned(),
                 "broken" => {
@@ -117,7 +118,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
                     device::ask("", JsValue::UNDEFINED.unchecked_ref());
                     ahead_words::NO_SIMULATOR.to_owned()
                 }
-                _ if text.is_empty() => words::NOT_TOLD.to_owned(),
+                _ if text.is_empty() => words::not_told(language::locale()).to_owned(),
                 _ => text,
             };
             self.told.set(None);
@@ -130,7 +131,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
         let is_on_its_way = self
             .asked
             .why
-            .with(|why| why.is_empty() || why == words::TELLING);
+            .with(|why| why.is_empty() || why == words::telling(language::locale()));
         is_on_its_way && self.told.with(Option::is_none)
     }
 
@@ -193,7 +194,7 @@ impl Asked {
             let lines = hub.keeper.peek(|journal| journal.state.lines());
             of.set_value((hub.keeper.opened(), lines));
             why.set(match ask(&text) {
-                true => words::TELLING.to_owned(),
+                true => words::telling(language::locale()).to_owned(),
                 false => ahead_words::NO_SIMULATOR.to_owned(),
             });
         });

@@ -22,7 +22,7 @@ pub fn warning(hub: Hub) -> AnyView {
     let due = move || {
         is_due(hub).then(|| {
             view! {
-                <p class="note">{wording::page::EXPORT_DUE}" "<a class="link" href=Route::Settings.address()>{texts::to_the_export(language::locale())}</a></p>
+                <p class="note">{wording::page::export_due(language::locale())}" "<a class="link" href=Route::Settings.address()>{texts::to_the_export(language::locale())}</a></p>
             }
             .into_any()
         })
@@ -53,17 +53,17 @@ pub fn journal_file() -> AnyView {
             Some(then) => {
                 words::exported_line(&wording::ago_text(then, device::now(), locale), locale)
             }
-            None => words::NEVER_EXPORTED.to_owned(),
+            None => words::never_exported(language::locale()).to_owned(),
         })
     };
     let exporter = Sender::new(hub);
     let export = move || exporter.run(keeper.export(), || {});
     view! {
         <section class="card" aria-labelledby="journal-title">
-            <h2 id="journal-title">{words::YOUR_JOURNAL}</h2>
+            <h2 id="journal-title">{words::your_journal(language::locale())}</h2>
             <p role="status">{live_text(move || format!("{} {}", size(), exported()))}</p>
-            <p class="note">{live_text(move || if is_due(hub) { wording::page::EXPORT_DUE.to_owned() } else { String::new() })}</p>
-            {button("main-act", words::EXPORT, export)}
+            <p class="note">{live_text(move || if is_due(hub) { wording::page::export_due(language::locale()).to_owned() } else { String::new() })}</p>
+            {button("main-act", words::export(language::locale()), export)}
             {exporter.fault()}
             {live_if(move || keeper.has_pictures().then(|| pictures(hub)))}
             {import(hub)}
@@ -81,7 +81,7 @@ fn demo(hub: Hub) -> AnyView {
     live_if(move || {
         (!hub.keeper.with(|journal| journal.is_demo)).then(|| {
             view! {
-                {button("quiet", wording::page::DEMO_ENTER, enter)}
+                {button("quiet", wording::page::demo_enter(language::locale()), enter)}
                 {sender.fault()}
             }
             .into_any()
@@ -103,8 +103,8 @@ fn pictures(hub: Hub) -> AnyView {
         exporter.run(work, || {});
     };
     view! {
-        {button("", words::EXPORT_PICTURES, export)}
-        <p class="hint">{words::PICTURES_HINT}</p>
+        {button("", words::export_pictures(language::locale()), export)}
+        <p class="hint">{words::pictures_hint(language::locale())}</p>
         <p role="status">{live_text(move || told.get())}</p>
         {exporter.fault()}
     }
@@ -120,7 +120,7 @@ fn import(hub: Hub) -> AnyView {
             return;
         }
         looked.set(None);
-        told.set(words::READING.to_owned());
+        told.set(words::reading(language::locale()).to_owned());
         spawn(async move {
             if let Some(line) = taken_in_pictures(hub, &file).await {
                 let _ = told.try_set(line);
@@ -129,7 +129,7 @@ fn import(hub: Hub) -> AnyView {
             let found = hub.keeper.look(&file).await;
             let line = match &found {
                 Some(_) => String::new(),
-                None => wording::page::FILE_NOT_READ.to_owned(),
+                None => wording::page::file_not_read(language::locale()).to_owned(),
             };
             let _ = told.try_set(line);
             let _ = looked.try_set(found.map(Arc::new));
@@ -137,9 +137,9 @@ fn import(hub: Hub) -> AnyView {
     };
     view! {
         <div class="field">
-            <label for="import-file">{words::IMPORT}</label>
+            <label for="import-file">{words::import(language::locale())}</label>
             <input id="import-file" type="file" accept=".jsonl,.ndjson,application/jsonl,text/plain" on:change=choose/>
-            <p class="hint">{words::IMPORT_HINT}</p>
+            <p class="hint">{words::import_hint(language::locale())}</p>
         </div>
         <p role="status">{live_text(move || told.get())}</p>
         {live_if(move || looked.get().map(|found| arrival(hub, &found, looked, told)))}
@@ -155,7 +155,7 @@ async fn taken_in_pictures(hub: Hub, file: &JsValue) -> Option<String> {
         Ok(Some((kept, _))) => Some(format!(
             "{} {}",
             words::pictures_taken_in(kept, language::locale()),
-            words::PICTURES_CUT
+            words::pictures_cut(language::locale())
         )),
         Err(why) => Some(why),
     }
@@ -193,12 +193,12 @@ fn arrival(
         );
     };
     view! {
-        <div class="arrival" role="group" aria-label=words::FILE_HOLDS>
+        <div class="arrival" role="group" aria-label=words::file_holds(language::locale())>
             {lines}
             <ul class="faults">{faults}</ul>
             <div class="acts">
-                {can_take.then(|| button("main-act", words::TAKE_IN, take))}
-                {button("quiet", words::LEAVE_IT, move || looked.set(None))}
+                {can_take.then(|| button("main-act", words::take_in(language::locale()), take))}
+                {button("quiet", words::leave_it(language::locale()), move || looked.set(None))}
             </div>
             {sender.fault()}
         </div>

@@ -27,7 +27,7 @@ pub fn bar(hub: Hub) -> AnyView {
         keeper.with(|journal| journal.bar.clone()).map(|bar| {
             let event = bar.event;
             let act = match (bar.withdrawn, bar.can_return) {
-                (false, _) => Some(wording::page::UNDO),
+                (false, _) => Some(wording::page::undo(language::locale())),
                 (true, true) => Some(texts::bring_back(language::locale())),
                 (true, false) => None,
             };
@@ -63,8 +63,8 @@ pub fn bar(hub: Hub) -> AnyView {
         keeper.with(|journal| journal.is_demo).then(|| {
             view! {
                 <div class="card told">
-                    <p>{wording::page::DEMO_TOLD}</p>
-                    {button("", wording::page::DEMO_LEAVE, move || keeper.open())}
+                    <p>{wording::page::demo_told(language::locale())}</p>
+                    {button("", wording::page::demo_leave(language::locale()), move || keeper.open())}
                 </div>
             }
             .into_any()

@@ -238,7 +238,7 @@ pub fn Shell(
     Effect::new(move |last: Option<Route>| {
         let now = route.get();
         let title = texts::WindowTitle {
-            page: wording::page::NAME,
+            page: wording::page::name(language::locale()),
             place: now.name(),
         };
         document().set_title(&title.said(language::locale()));
@@ -254,13 +254,13 @@ pub fn Shell(
     });
     let note = move || {
         if keeper.with(|journal| journal.is_demo) {
-            Some(wording::page::DEMO)
+            Some(wording::page::demo(language::locale()))
         } else {
             (route.get() == Route::Balance
                 && hub
                     .own
                     .with(|own| own.as_ref().is_none_or(|own| own.stores.is_empty())))
-            .then_some(wording::page::EXAMPLE)
+            .then_some(wording::page::example(language::locale()))
         }
         .unwrap_or_default()
         .to_owned()
@@ -276,7 +276,7 @@ pub fn Shell(
         <header class="top">
             <p class="mark">
                 <svg class="mark-heap" viewBox="0 0 32 32" aria-hidden="true" inner_html=MARK></svg>
-                {wording::page::NAME}
+                {wording::page::name(language::locale())}
             </p>
             <p class="place-note">{live_text(note)}</p>
             // Where nothing stood before, so that nothing moves when it comes.
@@ -291,7 +291,7 @@ pub fn Shell(
             {live(place)}
         </main>
         <footer class="foot">
-            <p>{wording::DISCLAIMER}</p>
+            <p>{wording::disclaimer(language::locale())}</p>
             <p role="status">
                 {move || not_kept.get().then(|| texts::not_kept(language::locale()))}
             </p>

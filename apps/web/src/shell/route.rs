@@ -81,13 +81,13 @@ impl Route {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Self::Today => wording::page::TODAY,
+            Self::Today => wording::page::today(language::locale()),
             Self::Balance => texts::balance(language::locale()),
-            Self::Heaps | Self::Heap(_) => wording::page::HEAPS,
-            Self::Beds => wording::beds_on_the_page::BEDS,
-            Self::Stores => wording::beds_on_the_page::STORES,
-            Self::Logbook => wording::page::LOGBOOK,
-            Self::Settings => wording::page::SETTINGS,
+            Self::Heaps | Self::Heap(_) => wording::page::heaps(language::locale()),
+            Self::Beds => wording::beds_on_the_page::beds(language::locale()),
+            Self::Stores => wording::beds_on_the_page::stores(language::locale()),
+            Self::Logbook => wording::page::logbook(language::locale()),
+            Self::Settings => wording::page::settings(language::locale()),
         }
     }
 

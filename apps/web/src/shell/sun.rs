@@ -4,6 +4,7 @@ use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::Hub;
+use crate::language;
 use crate::state::{Action, Light};
 
 /// A sun with its rays.
@@ -22,7 +23,7 @@ pub fn sun(hub: Hub) -> AnyView {
     view! {
         <button type="button" class="sun" aria-pressed=move || if is_on() { "true" } else { "false" } on:click=turn>
             <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=SUN></svg>
-            {wording::page::BRIGHT_SUN}
+            {wording::page::bright_sun(language::locale())}
         </button>
     }
     .into_any()

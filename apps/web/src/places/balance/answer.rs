@@ -50,7 +50,7 @@ pub fn Answer() -> impl IntoView {
     };
     view! {
         <section class="answer" class:answer-missed=missed aria-labelledby="answer-title">
-            <h2 id="answer-title" class="answer-title">{wording::page::ANSWER}</h2>
+            <h2 id="answer-title" class="answer-title">{wording::page::answer(language::locale())}</h2>
             <div role="status">
                 <p class="answer-line">{move || told().0}</p>
                 <p class="answer-chance">{move || told().1}</p>
@@ -62,7 +62,7 @@ pub fn Answer() -> impl IntoView {
 /// Why there is no answer yet, and what to do about it.
 fn unanswered(shown: &Shown, hand_is_empty: bool) -> String {
     if hand_is_empty {
-        return wording::page::EMPTY_HAND.to_owned();
+        return wording::page::empty_hand(language::locale()).to_owned();
     }
     shown
         .fault(&FaultPlace::WholeQuestion)
@@ -171,5 +171,5 @@ fn ways_view(
             }
         })
         .collect_view();
-    view! { <ul class="way-list" aria-label=wording::page::WAYS>{cards}</ul> }
+    view! { <ul class="way-list" aria-label=wording::page::ways(language::locale())>{cards}</ul> }
 }

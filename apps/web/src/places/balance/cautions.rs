@@ -49,7 +49,7 @@ pub fn Cautions() -> impl IntoView {
     };
     view! {
         <section class="card cautions" aria-labelledby="cautions-title">
-            <h2 id="cautions-title">{wording::page::CAUTIONS}</h2>
+            <h2 id="cautions-title">{wording::page::cautions(language::locale())}</h2>
             <p>{texts::always_take_care(language::locale())}</p>
             {all}
         </section>

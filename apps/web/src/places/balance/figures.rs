@@ -33,7 +33,7 @@ pub fn Figures() -> impl IntoView {
     .collect_view();
     view! {
         <section class="card figures" aria-labelledby="figures-title" hidden=move || hub.shown.with(|shown| shown.looked_at.is_none())>
-            <h2 id="figures-title">{wording::page::FIGURES}</h2>
+            <h2 id="figures-title">{wording::page::figures(language::locale())}</h2>
             {rows}
             <Fold
                 class="figure"
@@ -133,7 +133,7 @@ fn opened(mix: &MixAnswer, figure: Figure, locale: Locale) -> impl IntoView + us
             };
             format!(" {}", told.said(locale))
         });
-        view! { <p class="hint">{wording::CARBON_SCALE}{measured}</p> }
+        view! { <p class="hint">{wording::carbon_scale(language::locale())}{measured}</p> }
     });
     let lines = figure_lines(mix, figure);
     let mut keys: Vec<String> = lines
@@ -190,7 +190,7 @@ fn sources(keys: &[String], name: &str) -> Option<impl IntoView + use<>> {
         .collect();
     (!items.is_empty()).then(|| {
         let summary = texts::SourcesOf {
-            sources: wording::page::SOURCES,
+            sources: wording::page::sources(language::locale()),
             name,
         };
         view! {

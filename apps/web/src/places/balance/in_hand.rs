@@ -30,7 +30,7 @@ pub fn InHand() -> impl IntoView {
     view! {
         <section class="card hand" aria-labelledby="hand-title">
             <div class="card-head">
-                <h2 id="hand-title" tabindex="-1">{wording::page::IN_HAND}</h2>
+                <h2 id="hand-title" tabindex="-1">{wording::page::in_hand(language::locale())}</h2>
                 <div class="card-tools">
                     <button
                         type="button"
@@ -38,7 +38,7 @@ pub fn InHand() -> impl IntoView {
                         aria-disabled=move || (!hub.can_undo.get()).then_some("true")
                         on:click=move |_| hub.undo.run(())
                     >
-                        {wording::page::UNDO}
+                        {wording::page::undo(language::locale())}
                     </button>
                     <button
                         type="button"
@@ -46,7 +46,7 @@ pub fn InHand() -> impl IntoView {
                         aria-disabled=move || hub.page.with(|page| page.hand.is_empty()).then_some("true")
                         on:click=move |_| hub.act.run(Action::ClearHand)
                     >
-                        {wording::page::CLEAR}
+                        {wording::page::clear(language::locale())}
                     </button>
                 </div>
             </div>
@@ -58,14 +58,14 @@ pub fn InHand() -> impl IntoView {
             <p class="hint">
                 {move || {
                     if hub.page.with(|page| page.hand.is_empty()) {
-                        wording::page::EMPTY_HAND
+                        wording::page::empty_hand(language::locale())
                     } else {
-                        wording::page::IN_HAND_HINT
+                        wording::page::in_hand_hint(language::locale())
                     }
                 }}
             </p>
             <ul class="tiles" aria-label=texts::common_materials(language::locale())>{tiles}</ul>
-            <Finder id="find-hand" label=wording::page::FIND on_pick=Callback::new(move |id| hub.act.run(Action::Tap(id)))/>
+            <Finder id="find-hand" label=wording::page::find(language::locale()) on_pick=Callback::new(move |id| hub.act.run(Action::Tap(id)))/>
         </section>
     }
 }
@@ -116,7 +116,7 @@ fn Line(line: HandLine) -> impl IntoView {
                 us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
                 fault=Signal::derive(move || {
                     hub.shown
-                        .with(|shown| shown.fault(&FaultPlace::Hand(key)).map(|what| format!("{what} {}", wording::page::NOT_COUNTED)))
+                        .with(|shown| shown.fault(&FaultPlace::Hand(key)).map(|what| format!("{what} {}", wording::page::not_counted(language::locale()))))
                 })
                 on_type=Callback::new(move |typed| hub.act.run(Action::TypeHand(key, typed)))
                 on_step=Some(Callback::new(move |up| hub.act.run(Action::StepHand(key, up))))

@@ -19,8 +19,8 @@ pub fn InReach() -> impl IntoView {
     let hub = hub();
     view! {
         <section class="card reach" aria-labelledby="reach-title">
-            <h2 id="reach-title" tabindex="-1">{wording::page::IN_REACH}</h2>
-            <p class="hint">{wording::page::IN_REACH_HINT}</p>
+            <h2 id="reach-title" tabindex="-1">{wording::page::in_reach(language::locale())}</h2>
+            <p class="hint">{wording::page::in_reach_hint(language::locale())}</p>
             <ul class="lines">
                 <For each=move || hub.page.with(|page| page.reach.clone()) key=|line| line.key let(line)>
                     <Line line=line/>
@@ -32,7 +32,7 @@ pub fn InReach() -> impl IntoView {
                             prop:checked=move || hub.page.with(|page| page.water)
                             on:change=move |_| hub.act.run(Action::ToggleWater)
                         />
-                        <span class="line-name">{wording::page::WATER}</span>
+                        <span class="line-name">{wording::page::water(language::locale())}</span>
                     </label>
                 </li>
             </ul>
@@ -100,7 +100,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                     us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
                     fault=Signal::derive(move || {
                         hub.shown
-                            .with(|shown| shown.fault(&FaultPlace::Reach(key)).map(|what| format!("{what} {}", wording::page::NOT_COUNTED)))
+                            .with(|shown| shown.fault(&FaultPlace::Reach(key)).map(|what| format!("{what} {}", wording::page::not_counted(language::locale()))))
                     })
                     on_type=Callback::new(move |typed| hub.act.run(Action::TypeReach(key, typed)))
                     on_step=Some(Callback::new(move |up| hub.act.run(Action::StepReach(key, up))))

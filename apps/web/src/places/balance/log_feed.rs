@@ -22,10 +22,10 @@ pub fn feed(hub: Hub, heap: EventId, with_added: bool) -> Result<Content, String
     hub.shown.with(|shown| {
         let in_hand = |place: &FaultPlace| matches!(place, FaultPlace::Hand(_));
         if shown.faults.iter().any(|fault| in_hand(&fault.place)) {
-            return Err(wording::page::MEND_FIRST.to_owned());
+            return Err(wording::page::mend_first(language::locale()).to_owned());
         }
         if shown.feed.hand.is_empty() {
-            return Err(wording::page::EMPTY_HAND.to_owned());
+            return Err(wording::page::empty_hand(language::locale()).to_owned());
         }
         hub.own.with(|own| {
             let own = own.as_ref();
@@ -89,7 +89,7 @@ pub fn body(hub: Hub) -> AnyView {
     let log = move || {
         let heap = device::value("feed-heap")
             .parse()
-            .map_err(|_| wording::page::NO_SUCH_HEAP.to_owned());
+            .map_err(|_| wording::page::no_such_heap(language::locale()).to_owned());
         let entry = heap.and_then(|heap| Ok((feed(hub, heap, true)?, None)));
         sender.send(entry, move || hub.act.run(Action::ClearHand));
     };
@@ -118,7 +118,7 @@ pub fn body(hub: Hub) -> AnyView {
                         <select id="feed-heap" aria-label=texts::heap(language::locale())>{options}</select>
                         {button("main-act", texts::log_this_feed(language::locale()), log)}
                     </div>
-                    <p class="hint">{wording::page::LOG_FEED_HINT}</p>
+                    <p class="hint">{wording::page::log_feed_hint(language::locale())}</p>
                 }
                 .into_any()
             })}

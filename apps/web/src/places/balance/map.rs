@@ -23,7 +23,7 @@ pub fn MixMap() -> impl IntoView {
     let map = Memo::new(move |_| hub.shown.with(asking::mapped));
     view! {
         <section class="card map" aria-labelledby="map-title" hidden=move || map.with(Option::is_none)>
-            <h2 id="map-title">{wording::page::MAP}</h2>
+            <h2 id="map-title">{wording::page::map(language::locale())}</h2>
             {move || {
                 map.get().map(|map| {
                     let picture = mix_map(&map, SIZE.0, SIZE.1);
@@ -44,7 +44,7 @@ pub fn MixMap() -> impl IntoView {
                     }
                 })
             }}
-            <Fold class="map-table" summary=view! { {wording::page::MAP_TABLE} }.into_any()>
+            <Fold class="map-table" summary=view! { {wording::page::map_table(language::locale())} }.into_any()>
                 {move || map.with(|map| map.as_ref().map(table))}
             </Fold>
         </section>
@@ -84,7 +84,7 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
         })
         .collect_view();
     view! {
-        <div class="scroll" tabindex="0" role="region" aria-label=wording::page::MAP_TABLE>
+        <div class="scroll" tabindex="0" role="region" aria-label=wording::page::map_table(language::locale())>
             <table>
                 <thead>
                     <tr>

@@ -30,7 +30,7 @@ pub fn Balance() -> impl IntoView {
     view! {
         <div class="balance">
             <div class="title-row">
-                <h1 id="title" tabindex="-1">{wording::page::BALANCE}</h1>
+                <h1 id="title" tabindex="-1">{wording::page::balance(language::locale())}</h1>
                 {first_visit(hub)}
             </div>
             <div class="column">
@@ -52,7 +52,7 @@ fn first_visit(hub: Hub) -> AnyView {
         let has_heaps = hub.page.with(|page| !page.tiles.is_empty());
         let is_demo = hub.keeper.with(|journal| journal.is_demo);
         (!has_heaps && !is_demo).then(|| {
-            view! { <a class="link" href=DEMO_ADDRESS>{wording::page::DEMO_ENTER}</a> }.into_any()
+            view! { <a class="link" href=DEMO_ADDRESS>{wording::page::demo_enter(language::locale())}</a> }.into_any()
         })
     })
 }

@@ -66,7 +66,8 @@ pub fn answered(
         };
         volume_is_estimated = false;
     }
-    let volume_m3 = volume_m3.ok_or_else(|| words::NO_COMPOST_SAID.to_owned())?;
+    let volume_m3 =
+        volume_m3.ok_or_else(|| words::no_compost_said(language::locale()).to_owned())?;
     if let Some(maturity) = asked.maturity {
         compost.maturity = maturity;
     }
@@ -84,7 +85,7 @@ pub fn answered(
         })
         .collect::<Vec<_>>();
     if beds.is_empty() {
-        return Err(words::NO_BED_TICKED.to_owned());
+        return Err(words::no_bed_ticked(language::locale()).to_owned());
     }
     let question = BedsQuestion {
         beds,

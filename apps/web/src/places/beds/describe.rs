@@ -85,7 +85,7 @@ fn entry(hub: Hub, old: Option<(EventId, &BedDescribed)>) -> Entry {
         Some((bed, old)) => {
             let patch = patch(old, &new);
             if patch.is_empty() {
-                return Err(words::BED_UNCHANGED.to_owned());
+                return Err(words::bed_unchanged(language::locale()).to_owned());
             }
             let amended = Amended {
                 event: bed,
@@ -149,13 +149,13 @@ fn difference(old: &Map<String, Value>, new: &Map<String, Value>) -> Map<String,
 fn described(hub: Hub, itself: Option<EventId>) -> Result<BedDescribed, String> {
     let name = device::value("bed-name").trim().to_owned();
     if name.is_empty() {
-        return Err(words::BED_NEEDS_NAME.to_owned());
+        return Err(words::bed_needs_name(language::locale()).to_owned());
     }
     let taken = super::named(hub)
         .iter()
         .any(|(id, known)| Some(*id) != itself && known.to_lowercase() == name.to_lowercase());
     if taken {
-        return Err(words::BED_NAME_TAKEN.to_owned());
+        return Err(words::bed_name_taken(language::locale()).to_owned());
     }
     let crop = device::value("bed-crop").trim().to_owned();
     let soil = SoilTest {
@@ -186,12 +186,13 @@ fn area_m2(typed: &str, locale: Locale) -> Result<f64, String> {
             UnitSystem::Metric => number,
             UnitSystem::UsCustomary => number * SQUARE_METRES_PER_SQUARE_FOOT,
         },
-        None => heapwright_wire::area_m2(typed, "area").map_err(|_| words::NO_AREA.to_owned())?,
+        None => heapwright_wire::area_m2(typed, "area")
+            .map_err(|_| words::no_area(language::locale()).to_owned())?,
     };
     if area_m2 > 0.0 && area_m2.is_finite() {
         Ok(area_m2)
     } else {
-        Err(words::NO_AREA.to_owned())
+        Err(words::no_area(language::locale()).to_owned())
     }
 }
 
@@ -248,7 +249,11 @@ mod tests {
                 < 1e-9
         );
         for wrong in ["", "much", "0", "-3", "inf", "NaN"] {
-            assert_eq!(read(wrong), Err(words::NO_AREA.to_owned()), "{wrong}");
+            assert_eq!(
+                read(wrong),
+                Err(words::no_area(language::locale()).to_owned()),
+                "{wrong}"
+            );
         }
     }
 }

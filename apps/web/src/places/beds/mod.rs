@@ -68,10 +68,12 @@ pub fn Beds() -> impl IntoView {
     let locale = language::locale();
     let whole = move || {
         if !is_open.get() {
-            return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
+            return view! { <p role="status">{wording::page::opening(language::locale())}</p> }
+                .into_any();
         }
         let has_beds = any.get();
-        let none = (!has_beds).then(|| view! { <p class="card">{words::NO_BEDS}</p> }.into_any());
+        let none = (!has_beds)
+            .then(|| view! { <p class="card">{words::no_beds(language::locale())}</p> }.into_any());
         view! {
             {none}
             <section class="card" aria-label=texts::write_down(locale)>
@@ -89,7 +91,7 @@ pub fn Beds() -> impl IntoView {
     };
     view! {
         <div class="place">
-            <h1 id="title" tabindex="-1">{words::BEDS}</h1>
+            <h1 id="title" tabindex="-1">{words::beds(language::locale())}</h1>
             {live(whole)}
         </div>
     }
@@ -159,7 +161,7 @@ fn card(
         (crop, feeding) => crop.clone().or(feeding),
     };
     let last = bed.now().dressings.last().map_or_else(
-        || words::NEVER_SPREAD.to_owned(),
+        || words::never_spread(language::locale()).to_owned(),
         |(when, spread)| {
             let amount =
                 wording::amount_text(language::catalogue(), &spread.amount.amount(), locale);

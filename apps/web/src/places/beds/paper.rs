@@ -99,7 +99,7 @@ pub fn sheet(garden: &Garden, answer: &BedsAnswer, locale: Locale, now: Moment) 
             </table>
             <ul>{limits}</ul>
             <ul>{notices}</ul>
-            <p>{wording::BEDS_LIMITS}</p>
+            <p>{wording::beds_limits(language::locale())}</p>
             {(!sources.is_empty()).then(|| source_list(&sources))}
         </div>
     }

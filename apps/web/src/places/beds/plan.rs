@@ -148,7 +148,7 @@ fn read(amount: AmountTyped, beds: &[(EventId, String)]) -> Result<Asked, String
         .map(|(index, (id, _))| {
             let days = form::number(&format!("plan-harvest-{index}"))?;
             if days.is_some_and(|days| !(0.0..=3660.0).contains(&days)) {
-                return Err(words::NO_DAYS.to_owned());
+                return Err(words::no_days(language::locale()).to_owned());
             }
             Ok(BedChosen {
                 id: *id,
@@ -158,7 +158,7 @@ fn read(amount: AmountTyped, beds: &[(EventId, String)]) -> Result<Asked, String
         })
         .collect::<Result<Vec<_>, String>>()?;
     if beds.is_empty() {
-        return Err(words::NO_BED_TICKED.to_owned());
+        return Err(words::no_bed_ticked(language::locale()).to_owned());
     }
     let amount = if amount.is_empty() {
         None
@@ -220,9 +220,9 @@ fn told(
             <p class="plan-left">{left_line(answer, locale)}</p>
             <ul class="lines">{rows}</ul>
             <ul class="told-lines">{notices}</ul>
-            <p class="hint">{wording::BEDS_LIMITS}</p>
+            <p class="hint">{wording::beds_limits(language::locale())}</p>
             {(!sources.is_empty()).then(|| view! {
-                <h4 class="plan-sources-title">{wording::page::SOURCES}</h4>
+                <h4 class="plan-sources-title">{wording::page::sources(language::locale())}</h4>
                 {source_list(&sources)}
             })}
             {button("plan-print", texts::print_plan(locale), || {

@@ -27,7 +27,7 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
         let content = Spread {
             bed: device::value("spread-bed")
                 .parse()
-                .map_err(|_| words::NO_BED_TICKED.to_owned())?,
+                .map_err(|_| words::no_bed_ticked(language::locale()).to_owned())?,
             heap: heap.get_untracked(),
             amount: AmountSaid::from(&amount.said()?),
             how: form::chosen::<How>("spread-how"),

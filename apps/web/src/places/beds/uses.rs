@@ -11,9 +11,9 @@ use crate::parts::fold::Fold;
 pub fn section() -> AnyView {
     view! {
         <section class="card uses">
-            <Fold class="more" summary=words::OTHER_USES.into_any()>
+            <Fold class="more" summary=words::other_uses(language::locale()).into_any()>
                 <ul class="told-lines">{rows()}</ul>
-                <p class="hint">{wording::USES_LIMITS}</p>
+                <p class="hint">{wording::uses_limits(language::locale())}</p>
             </Fold>
         </section>
     }

@@ -29,8 +29,8 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         });
         let told = match answer {
             Ok(Some(mix)) => return content(&mix, page.locale()),
-            Ok(None) if was_fed => wording::page::EMPTIED.to_owned(),
-            Ok(None) => wording::page::NOTHING_IN.to_owned(),
+            Ok(None) if was_fed => wording::page::emptied(language::locale()).to_owned(),
+            Ok(None) => wording::page::nothing_in(language::locale()).to_owned(),
             Err(why) => why,
         };
         view! { <p>{told}</p> }.into_any()
@@ -100,7 +100,7 @@ fn content(mix: &MixAnswer, locale: Locale) -> AnyView {
     view! {
         <dl class="in-figures">{rows}</dl>
         <p>{materials(mix, locale)}</p>
-        <p class="hint">{wording::AS_FED}</p>
+        <p class="hint">{wording::as_fed(language::locale())}</p>
     }
     .into_any()
 }

@@ -192,7 +192,7 @@ fn stays_with_heap(hub: Hub, with_added: bool) -> Option<AnyView> {
     (!lines.is_empty()).then(|| {
         view! {
             <div class="stays" role="note">
-                <p class="note">{wording::told::STAYS_WITH_HEAP}</p>
+                <p class="note">{wording::told::stays_with_heap(language::locale())}</p>
                 {sentences(&lines)}
             </div>
         }
@@ -250,8 +250,9 @@ fn noted_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyVie
             let picture = if file.is_undefined() {
                 None
             } else {
-                let (bytes, width_px, height_px) =
-                    small(&file).await.ok_or(wording::page::PICTURE_NOT_READ)?;
+                let (bytes, width_px, height_px) = small(&file)
+                    .await
+                    .ok_or(wording::page::picture_not_read(language::locale()))?;
                 // Drawing it anew takes a while, in which another garden may have been opened.
                 keeper.is_open(opened).map_err(|error| error.to_string())?;
                 Some(keeper.keep_picture(&bytes, (width_px, height_px)).await?)
@@ -317,7 +318,7 @@ fn harvested_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> An
             <div class="field">
                 <label for="harvested-amount">{texts::how_much_compost(locale)}</label>
                 {amount.row("harvested-amount", texts::amount_harvested(locale))}
-                <p class="hint">{wording::page::HARVEST_AMOUNT_HINT}</p>
+                <p class="hint">{wording::page::harvest_amount_hint(language::locale())}</p>
             </div>
             {form::text("harvested-share", texts::share_of_heap(locale).to_owned(), texts::share_of_heap_hint(locale), true)}
             {form::when("harvested-when")}

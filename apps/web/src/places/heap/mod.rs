@@ -72,12 +72,17 @@ pub fn HeapPlace(
     let name = move || {
         hub.keeper.with(|journal| {
             let heap = journal.state.heap(id).and_then(|heap| heap.name());
-            heap.unwrap_or(wording::page::HEAPS).to_owned()
+            heap.unwrap_or(wording::page::heaps(language::locale()))
+                .to_owned()
         })
     };
     let whole = move || match (is_open.get(), is_there.get()) {
-        (false, _) => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
-        (true, false) => view! { <p>{wording::page::NO_SUCH_HEAP}</p> }.into_any(),
+        (false, _) => {
+            view! { <p role="status">{wording::page::opening(language::locale())}</p> }.into_any()
+        }
+        (true, false) => {
+            view! { <p>{wording::page::no_such_heap(language::locale())}</p> }.into_any()
+        }
         (true, true) => view! {
             {doings_of(hub, id)}
             {log::section(hub, id)}

@@ -9,6 +9,7 @@ use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::form::{self, Entry};
 use crate::parts::live::{button, named_button};
 use crate::places::heaps::core_of;
@@ -104,7 +105,7 @@ pub fn temperature(hub: Hub, heap: EventId) -> AnyView {
                 <input id=TEMPERATURE class="count" type="text" inputmode="decimal" autocomplete="off"/>
                 {named_button("step", "+", Some(texts::one_degree_more(locale).to_owned()), move || step(1.0))}
                 // Number keypads of phones have no minus.
-                {button("sign-key", wording::page::BELOW_ZERO, turn_sign)}
+                {button("sign-key", wording::page::below_zero(language::locale()), turn_sign)}
             </div>
         </div>
     }
@@ -154,7 +155,7 @@ fn read(heap: EventId, locale: Locale, place: Option<ProbePlace>) -> Entry {
         && read.looks.is_empty()
         && read.creatures.is_empty();
     if is_nothing {
-        return Err(wording::page::NOTHING_READ.to_owned());
+        return Err(wording::page::nothing_read(language::locale()).to_owned());
     }
     Ok((read.into(), form::moment("read-when")?))
 }

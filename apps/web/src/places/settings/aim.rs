@@ -63,14 +63,14 @@ pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card">
             <fieldset class="fields">
-                <legend>{words::THE_AIM}</legend>
+                <legend>{words::the_aim(language::locale())}</legend>
                 {fields}
                 <p class="fault" role="status">
                     {move || hub.shown.with(|shown| shown.fault(&FaultPlace::WholeAim).map(str::to_owned))}
                 </p>
             </fieldset>
             <button type="button" class="quiet" on:click=move |_| hub.act.run(Action::StartAgain)>
-                {words::START_AGAIN}
+                {words::start_again(language::locale())}
             </button>
         </section>
     }

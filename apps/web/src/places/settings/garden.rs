@@ -32,11 +32,11 @@ pub fn section(hub: Hub) -> AnyView {
     };
     view! {
         <section class="card" aria-labelledby="garden-title">
-            <h2 id="garden-title" tabindex="-1">{words::YOUR_GARDEN}</h2>
+            <h2 id="garden-title" tabindex="-1">{words::your_garden(language::locale())}</h2>
             <p class="line-name">{live_text(name)}</p>
             <p>{live_text(place)}</p>
-            <p class="hint">{words::PLACE_WHY}</p>
-            {opener("log-act", words::DESCRIBE_GARDEN, None, move || open.get(), move || open.update(|open| *open = !*open))}
+            <p class="hint">{words::place_why(language::locale())}</p>
+            {opener("log-act", words::describe_garden(language::locale()), None, move || open.get(), move || open.update(|open| *open = !*open))}
             {live_if(move || open.get().then(|| describe(hub, move || open.set(false))))}
         </section>
     }
@@ -74,15 +74,15 @@ fn describe(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
     });
     view! {
         <div class="log-form">
-            {field("garden-name", words::GARDEN_NAME, words::GARDEN_NAME_HINT, false, typed.name)}
-            {signed("garden-latitude", words::LATITUDE, words::LATITUDE_HINT, typed.latitude)}
-            {signed("garden-longitude", words::LONGITUDE, words::LONGITUDE_HINT, typed.longitude)}
-            {field("garden-elevation", words::elevation_label(locale), words::ELEVATION_HINT, true, typed.elevation)}
-            {signed("garden-coldest", words::month_label(true, locale), words::MONTHS_HINT, typed.coldest)}
-            {signed("garden-warmest", words::month_label(false, locale), words::MONTHS_HINT, typed.warmest)}
+            {field("garden-name", words::garden_name(language::locale()), words::garden_name_hint(language::locale()), false, typed.name)}
+            {signed("garden-latitude", words::latitude(language::locale()), words::latitude_hint(language::locale()), typed.latitude)}
+            {signed("garden-longitude", words::longitude(language::locale()), words::longitude_hint(language::locale()), typed.longitude)}
+            {field("garden-elevation", words::elevation_label(locale), words::elevation_hint(language::locale()), true, typed.elevation)}
+            {signed("garden-coldest", words::month_label(true, locale), words::months_hint(language::locale()), typed.coldest)}
+            {signed("garden-warmest", words::month_label(false, locale), words::months_hint(language::locale()), typed.warmest)}
             <div class="acts">
-                {form::send(hub, words::SAVE_GARDEN, move || typed.entry(locale), done)}
-                {button("quiet", words::NOT_NOW, done)}
+                {form::send(hub, words::save_garden(language::locale()), move || typed.entry(locale), done)}
+                {button("quiet", words::not_now(language::locale()), done)}
             </div>
         </div>
     }
@@ -105,7 +105,7 @@ impl Typed {
             .kept
             .with_value(|kept| place_of(kept.as_ref(), &texts, locale))?;
         if name.is_none() && place.is_none() {
-            return Err(words::NOTHING_OF_GARDEN.to_owned());
+            return Err(words::nothing_of_garden(language::locale()).to_owned());
         }
         let content = GardenDescribed {
             name,
@@ -152,7 +152,7 @@ fn place_of(
     let (latitude_deg, longitude_deg) = match (number_in(latitude)?, number_in(longitude)?) {
         (Some(latitude_deg), Some(longitude_deg)) => (latitude_deg, longitude_deg),
         (None, None) => return Ok(None),
-        _ => return Err(words::PLACE_NEEDS_BOTH.to_owned()),
+        _ => return Err(words::place_needs_both(language::locale()).to_owned()),
     };
     let metres = |feet_or_metres: f64| match locale.units {
         UnitSystem::Metric => feet_or_metres,

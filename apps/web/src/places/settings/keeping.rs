@@ -14,9 +14,9 @@ pub fn promise(hub: Hub) -> AnyView {
     let told = move || {
         keeper.with(|journal| match journal.lasting {
             _ if journal.is_demo || journal.state.lines() == 0 => "",
-            Some(true) => page::LASTS,
-            Some(false) | None if journal.was_asked => words::KEEP_REFUSED,
-            Some(false) => page::MAY_BE_LOST,
+            Some(true) => page::lasts(language::locale()),
+            Some(false) | None if journal.was_asked => words::keep_refused(language::locale()),
+            Some(false) => page::may_be_lost(language::locale()),
             None => "",
         })
     };
@@ -31,17 +31,17 @@ pub fn promise(hub: Hub) -> AnyView {
             let _ = room.try_set(line.unwrap_or_default());
         });
     });
-    let clearers = words::CLEARERS
+    let clearers = words::clearers(language::locale())
         .into_iter()
         .map(|line| view! { <li>{line}</li> })
         .collect_view();
     view! {
         <p role="status">{live_text(move || told().to_owned())}</p>
-        {live_if(move || can_ask(hub).then(|| view! { <p class="hint">{words::KEEP_WHY}</p> }.into_any()))}
+        {live_if(move || can_ask(hub).then(|| view! { <p class="hint">{words::keep_why(language::locale())}</p> }.into_any()))}
         {asker(hub)}
         <p class="hint">{live_text(move || room.get())}</p>
         <details class="caution">
-            <summary>{words::WHAT_CLEARS}</summary>
+            <summary>{words::what_clears(language::locale())}</summary>
             <ul class="told-lines">{clearers}</ul>
         </details>
     }
@@ -59,7 +59,7 @@ fn asker(hub: Hub) -> AnyView {
     let keeper = hub.keeper;
     live_if(move || {
         can_ask(hub).then(|| {
-            button("main-act", words::KEEP, move || {
+            button("main-act", words::keep(language::locale()), move || {
                 spawn(async move { keeper.ask_to_last().await });
             })
         })
@@ -73,7 +73,7 @@ pub fn offer_to_keep(hub: Hub) -> AnyView {
         (can_ask(hub) && !was_asked).then(|| {
             view! {
                 <div class="note">
-                    <p>{words::KEEP_WHY}</p>
+                    <p>{words::keep_why(language::locale())}</p>
                     {asker(hub)}
                 </div>
             }
@@ -92,10 +92,10 @@ pub fn home_screen() -> AnyView {
     let how = move || {
         changed.track();
         if device::is_installed() {
-            return view! { <p>{words::IS_INSTALLED}</p> }.into_any();
+            return view! { <p>{words::is_installed(language::locale())}</p> }.into_any();
         }
         let act = device::can_install().then(|| {
-            button("main-act", words::INSTALL, || {
+            button("main-act", words::install(language::locale()), || {
                 spawn(async {
                     // Whatever is answered shows by itself.
                     let _ = device::install().await;
@@ -103,14 +103,14 @@ pub fn home_screen() -> AnyView {
             })
         });
         let by_hand = act.is_none().then(|| {
-            let ways = words::INSTALL_BY_HAND
+            let ways = words::install_by_hand(language::locale())
                 .into_iter()
                 .map(|line| view! { <li>{line}</li> })
                 .collect_view();
             view! { <ul class="told-lines">{ways}</ul> }
         });
         view! {
-            <p class="hint">{words::INSTALL_HINT}</p>
+            <p class="hint">{words::install_hint(language::locale())}</p>
             {act}
             {by_hand}
         }
@@ -118,7 +118,7 @@ pub fn home_screen() -> AnyView {
     };
     view! {
         <section class="card" aria-labelledby="home-title">
-            <h2 id="home-title">{words::ON_THE_HOME_SCREEN}</h2>
+            <h2 id="home-title">{words::on_the_home_screen(language::locale())}</h2>
             {live(how)}
         </section>
     }

@@ -13,21 +13,21 @@ pub fn section(hub: Hub) -> AnyView {
     let units = |units| page::units_name(language::locale().with_units(units));
     view! {
         <section class="card" aria-labelledby="shown-title">
-            <h2 id="shown-title">{words::SHOWN}</h2>
-            {choices(hub, "units", words::UNITS, &[
+            <h2 id="shown-title">{words::shown(language::locale())}</h2>
+            {choices(hub, "units", words::units(language::locale()), &[
                 (units(UnitSystem::Metric), Action::Units(false), |page| !page.us_units),
                 (units(UnitSystem::UsCustomary), Action::Units(true), |page| page.us_units),
             ])}
-            {choices(hub, "clock", words::CLOCK, &[
-                (words::AS_DEVICE, Action::Clock(ClockChoice::Device), |page| page.clock == ClockChoice::Device),
-                (words::HOURS_24, Action::Clock(ClockChoice::Hours24), |page| page.clock == ClockChoice::Hours24),
-                (words::HOURS_12, Action::Clock(ClockChoice::Hours12), |page| page.clock == ClockChoice::Hours12),
+            {choices(hub, "clock", words::clock(language::locale()), &[
+                (words::as_device(language::locale()), Action::Clock(ClockChoice::Device), |page| page.clock == ClockChoice::Device),
+                (words::hours_24(language::locale()), Action::Clock(ClockChoice::Hours24), |page| page.clock == ClockChoice::Hours24),
+                (words::hours_12(language::locale()), Action::Clock(ClockChoice::Hours12), |page| page.clock == ClockChoice::Hours12),
             ])}
-            <p class="hint">{words::CLOCK_HINT}</p>
-            {choices(hub, "light", words::LIGHT, &[
-                (words::AS_DEVICE, Action::Light(Light::Device), |page| page.light == Light::Device),
-                (words::BRIGHT_SUN, Action::Light(Light::Sun), |page| page.light == Light::Sun),
-                (words::DARK, Action::Light(Light::Dark), |page| page.light == Light::Dark),
+            <p class="hint">{words::clock_hint(language::locale())}</p>
+            {choices(hub, "light", words::light(language::locale()), &[
+                (words::as_device(language::locale()), Action::Light(Light::Device), |page| page.light == Light::Device),
+                (words::bright_sun(language::locale()), Action::Light(Light::Sun), |page| page.light == Light::Sun),
+                (words::dark(language::locale()), Action::Light(Light::Dark), |page| page.light == Light::Dark),
             ])}
         </section>
     }

@@ -15,6 +15,7 @@ pub use keeping::{offer_to_keep, promise};
 pub use version::offer_update;
 
 use super::transfer::journal_file;
+use crate::language;
 use crate::shell::hub;
 
 /// The place.
@@ -23,7 +24,7 @@ pub fn Settings() -> impl IntoView {
     let hub = hub();
     view! {
         <div class="settings place place-wide">
-            <h1 id="title" tabindex="-1">{wording::page::SETTINGS}</h1>
+            <h1 id="title" tabindex="-1">{wording::page::settings(language::locale())}</h1>
             {looks::section(hub)}
             {journal_file()}
             {keeping::home_screen()}

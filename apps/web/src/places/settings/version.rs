@@ -23,14 +23,14 @@ fn taker() -> AnyView {
     let told = RwSignal::new(String::new());
     let take = move || {
         if device::is_entering() {
-            told.set(words::UPDATE_FORM.to_owned());
+            told.set(words::update_form(language::locale()).to_owned());
         } else {
             device::take_update();
         }
     };
     view! {
-        <p>{words::UPDATE_WAITS}</p>
-        {button("main-act", words::UPDATE_TAKE, take)}
+        <p>{words::update_waits(language::locale())}</p>
+        {button("main-act", words::update_take(language::locale()), take)}
         <p class="fault" role="alert">{live_text(move || told.get())}</p>
     }
     .into_any()
@@ -51,12 +51,12 @@ pub fn section() -> AnyView {
     let waits = waiting();
     let told = RwSignal::new(String::new());
     let look = move || {
-        told.set(words::UPDATE_LOOKING.to_owned());
+        told.set(words::update_looking(language::locale()).to_owned());
         spawn(async move {
             let line = match device::look_for_update().await {
                 Ok(found) if found.as_bool() == Some(true) => "",
-                Ok(_) => words::UPDATE_NONE,
-                Err(_) => words::UPDATE_NO_SIGNAL,
+                Ok(_) => words::update_none(language::locale()),
+                Err(_) => words::update_no_signal(language::locale()),
             };
             let _ = told.try_set(line.to_owned());
             let _ = waits.try_set(device::update_waits());
@@ -66,12 +66,12 @@ pub fn section() -> AnyView {
         if waits.get() {
             taker()
         } else {
-            button("", words::UPDATE_LOOK, look)
+            button("", words::update_look(language::locale()), look)
         }
     };
     view! {
         <section class="card" aria-labelledby="version-title">
-            <h2 id="version-title">{words::THIS_VERSION}</h2>
+            <h2 id="version-title">{words::this_version(language::locale())}</h2>
             <p>{words::version_line(env!("CARGO_PKG_VERSION"), language::locale())}</p>
             {live(acts)}
             <p role="status">{live_text(move || told.get())}</p>

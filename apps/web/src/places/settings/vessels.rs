@@ -71,15 +71,17 @@ pub fn section(hub: Hub) -> AnyView {
         water
     });
     let steps = move || match weighing.step.get() {
-        Step::Closed => button("main-act", words::WEIGH, move || weighing.go(Step::Empty)),
+        Step::Closed => button("main-act", words::weigh(language::locale()), move || {
+            weighing.go(Step::Empty)
+        }),
         Step::Empty => weighing.empty_step(),
         Step::Water => weighing.water_step(),
         Step::Material => weighing.material_step(),
     };
     view! {
         <section class="card" aria-labelledby="vessels-title">
-            <h2 id="vessels-title" tabindex="-1">{words::YOUR_VESSELS}</h2>
-            <p class="hint">{words::VESSELS_WHY}</p>
+            <h2 id="vessels-title" tabindex="-1">{words::your_vessels(language::locale())}</h2>
+            <p class="hint">{words::vessels_why(language::locale())}</p>
             {live(move || vessels(hub))}
             {only_here(hub)}
             {live(steps)}
@@ -156,9 +158,9 @@ fn only_here(hub: Hub) -> AnyView {
                     .collect_view();
                 view! {
                     <div class="note">
-                        <p>{words::ONLY_HERE}</p>
+                        <p>{words::only_here(language::locale())}</p>
                         <ul class="told-lines">{rows}</ul>
-                        {button("", words::INTO_JOURNAL, put)}
+                        {button("", words::into_journal(language::locale()), put)}
                         {sender.fault()}
                     </div>
                 }
@@ -178,7 +180,7 @@ fn litres_of(typed: &str, locale: Locale) -> Result<f64, String> {
     asking::typed_amount(typed, unit, &asking::vocabulary(language::catalogue()))?
         .cubic_metres()
         .map(|volume_m3| volume_m3 * 1000.0)
-        .ok_or_else(|| words::NO_VOLUME.to_owned())
+        .ok_or_else(|| words::no_volume(language::locale()).to_owned())
 }
 
 fn defined(measure: String, volume_l: f64) -> Content {
@@ -231,7 +233,7 @@ impl Weighing {
             .with(|typed| number_in(typed))?
             .filter(|number| *number >= 0.0)
             .map(|number| number * unit.kilograms())
-            .ok_or_else(|| words::NO_WEIGHT.to_owned())
+            .ok_or_else(|| words::no_weight(language::locale()).to_owned())
     }
 
     /// What the vessel holds [m3], by what it holds of water or as it was entered.
@@ -243,12 +245,12 @@ impl Weighing {
         if let Some(number) = self.holds.with(|typed| number_in(typed))? {
             return (number > 0.0)
                 .then_some(number * unit.cubic_metres())
-                .ok_or_else(|| words::NO_VOLUME.to_owned());
+                .ok_or_else(|| words::no_volume(language::locale()).to_owned());
         }
         let water_kg = self.weight_kg(self.water)? - self.weight_kg(self.empty)?;
         (water_kg > 0.0)
             .then_some(water_kg / WATER_KG_M3)
-            .ok_or_else(|| words::NOT_HEAVIER.to_owned())
+            .ok_or_else(|| words::not_heavier(language::locale()).to_owned())
     }
 
     /// The vessel as the journal has it now [m3].
@@ -265,7 +267,7 @@ impl Weighing {
         let mass_kg = self.weight_kg(self.full)? - self.weight_kg(self.empty)?;
         match self.kept_m3() {
             Some(volume_m3) if mass_kg > 0.0 => Ok(mass_kg / volume_m3),
-            _ => Err(words::NOT_HEAVIER.to_owned()),
+            _ => Err(words::not_heavier(language::locale()).to_owned()),
         }
     }
 
@@ -284,7 +286,7 @@ impl Weighing {
                 <p class="fault" role="alert">{live_text(move || self.fault.get().unwrap_or_default())}</p>
                 <div class="acts">
                     {acts}
-                    {button("quiet", words::NOT_NOW, move || self.go(Step::Closed))}
+                    {button("quiet", words::not_now(language::locale()), move || self.go(Step::Closed))}
                 </div>
             </div>
         }
@@ -303,7 +305,7 @@ impl Weighing {
             .collect_view();
         let fields = view! {
             <div class="field">
-                <label for="weigh-vessel">{words::WHICH_VESSEL}</label>
+                <label for="weigh-vessel">{words::which_vessel(language::locale())}</label>
                 <select id="weigh-vessel" on:change=move |event| self.choose(event_target_value(&event))>
                     {options}
                 </select>
@@ -314,10 +316,10 @@ impl Weighing {
             Ok(_) => self.go(Step::Water),
             Err(why) => self.fault.set(Some(why)),
         };
-        let acts = button("main-act", words::NEXT, next);
+        let acts = button("main-act", words::next(language::locale()), next);
         self.frame(
-            words::STEP_EMPTY,
-            words::STEP_EMPTY_HOW,
+            words::step_empty(language::locale()),
+            words::step_empty_how(language::locale()),
             fields.into_any(),
             acts,
         )
@@ -334,8 +336,8 @@ impl Weighing {
         let fields = view! {
             {steps::row("weigh-water", words::water_label(locale), "", 0.1, self.water)}
             <details class="caution">
-                <summary>{words::KNOWN_VOLUME}</summary>
-                {steps::row("weigh-holds", words::holds_label(locale), words::STEP_WATER_HEAVY, 0.5, self.holds)}
+                <summary>{words::known_volume(language::locale())}</summary>
+                {steps::row("weigh-holds", words::holds_label(locale), words::step_water_heavy(language::locale()), 0.5, self.holds)}
             </details>
             <p class="verdict" role="status">{live_text(found)}</p>
         };
@@ -350,13 +352,13 @@ impl Weighing {
             sender.send(entry, move || self.go(Step::Material));
         };
         let acts = view! {
-            {button("main-act", words::SAVE_VOLUME, save)}
-            {button("", words::BACK, move || self.go(Step::Empty))}
+            {button("main-act", words::save_volume(language::locale()), save)}
+            {button("", words::back(language::locale()), move || self.go(Step::Empty))}
             {sender.fault()}
         };
         self.frame(
-            words::STEP_WATER,
-            words::STEP_WATER_HOW,
+            words::step_water(language::locale()),
+            words::step_water_how(language::locale()),
             fields.into_any(),
             acts.into_any(),
         )
@@ -377,7 +379,7 @@ impl Weighing {
         let fields = view! {
             <Finder
                 id="weigh-material"
-                label=words::WHICH_MATERIAL
+                label=words::which_material(language::locale())
                 on_pick=Callback::new(move |id| self.material.set(Some(id)))
             />
             <div aria-live="polite">{live_if(chosen)}</div>
@@ -387,13 +389,13 @@ impl Weighing {
         let sender = Sender::new(self.hub);
         let save = move || sender.send(self.measured(), move || self.go(Step::Closed));
         let acts = view! {
-            {button("main-act", words::SAVE_DENSITY, save)}
-            {button("", words::BACK, move || self.go(Step::Water))}
+            {button("main-act", words::save_density(language::locale()), save)}
+            {button("", words::back(language::locale()), move || self.go(Step::Water))}
             {sender.fault()}
         };
         self.frame(
-            words::STEP_MATERIAL,
-            words::STEP_MATERIAL_HOW,
+            words::step_material(language::locale()),
+            words::step_material_how(language::locale()),
             fields.into_any(),
             acts.into_any(),
         )
@@ -403,7 +405,7 @@ impl Weighing {
         let material = self
             .material
             .get_untracked()
-            .ok_or_else(|| words::NO_MATERIAL.to_owned())?;
+            .ok_or_else(|| words::no_material(language::locale()).to_owned())?;
         self.density_kg_m3()?;
         let grams = |mass_kg: f64| (mass_kg * 1000.0).round() / 1000.0;
         let content = MaterialMeasured {

@@ -29,7 +29,7 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
         let content = StockPutBy {
             material: material
                 .get_untracked()
-                .ok_or_else(|| words::NO_MATERIAL.to_owned())?,
+                .ok_or_else(|| words::no_material(language::locale()).to_owned())?,
             conditions: Some(condition.get_untracked())
                 .filter(|condition| !condition.is_empty())
                 .into_iter()
@@ -72,7 +72,7 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
         .collect_view();
     view! {
         <div class="log-form">
-            <ul class="tiles" aria-label=words::OFTEN_PUT_BY>{tiles}</ul>
+            <ul class="tiles" aria-label=words::often_put_by(language::locale())>{tiles}</ul>
             <Finder
                 id="put-find"
                 label=texts::what(locale)
@@ -86,7 +86,7 @@ pub fn put_by(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
             {form::when("put-when")}
             <div class="acts">
                 {form::send(hub, texts::put_it_by(locale), entry, done)}
-                {button("quiet", settings::NOT_NOW, done)}
+                {button("quiet", settings::not_now(language::locale()), done)}
             </div>
         </div>
     }
@@ -123,7 +123,7 @@ pub fn used(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'static) 
             {form::when("used-when")}
             <div class="acts">
                 {form::send(hub, texts::write_use(locale), entry, done)}
-                {button("quiet", settings::NOT_NOW, done)}
+                {button("quiet", settings::not_now(language::locale()), done)}
             </div>
         </div>
     }
@@ -164,7 +164,7 @@ pub fn counted(hub: Hub, from: Option<ShelfKey>, done: impl Fn() + Copy + 'stati
             {form::when("counted-when")}
             <div class="acts">
                 {form::send(hub, texts::write_count(locale), entry, done)}
-                {button("quiet", settings::NOT_NOW, done)}
+                {button("quiet", settings::not_now(language::locale()), done)}
             </div>
         </div>
     }
@@ -201,7 +201,7 @@ impl Shelves {
                 self.all
                     .with_untracked(|all| all.first().map(|(key, _)| key.clone()))
             })
-            .ok_or_else(|| words::NO_MATERIAL.to_owned())
+            .ok_or_else(|| words::no_material(language::locale()).to_owned())
     }
 
     fn field(self) -> AnyView {

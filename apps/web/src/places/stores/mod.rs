@@ -57,7 +57,8 @@ pub fn Stores() -> impl IntoView {
     };
     let whole = move || {
         if !is_open.get() {
-            return view! { <p role="status">{wording::page::OPENING}</p> }.into_any();
+            return view! { <p role="status">{wording::page::opening(language::locale())}</p> }
+                .into_any();
         }
         let had_any = any.get();
         let locale = language::locale();
@@ -76,7 +77,7 @@ pub fn Stores() -> impl IntoView {
     };
     view! {
         <div class="place">
-            <h1 id="title" tabindex="-1">{words::STORES}</h1>
+            <h1 id="title" tabindex="-1">{words::stores(language::locale())}</h1>
             {live(whole)}
         </div>
     }
@@ -110,8 +111,8 @@ fn list(hub: Hub, open: Open) -> AnyView {
         let garden = asking::garden_now(&page, &journal.state, device::now());
         let shelves = shelves(&garden, &journal.state);
         let none = match (shelves.is_empty(), garden.stores.is_empty()) {
-            (true, _) => Some(words::NO_STORES),
-            (false, true) => Some(words::ALL_USED),
+            (true, _) => Some(words::no_stores(language::locale())),
+            (false, true) => Some(words::all_used(language::locale())),
             (false, false) => None,
         };
         let none = none.map(|told| view! { <p class="card">{told}</p> });

@@ -55,8 +55,11 @@ pub fn Today() -> impl IntoView {
         let _ = window().location().replace(&Route::Today.address());
         sender.run(hub.keeper.open_demo(), || {});
     }
-    let whole = move || match standing.get() {
-        Standing::Opening => view! { <p role="status">{wording::page::OPENING}</p> }.into_any(),
+    let whole = move || {
+        match standing.get() {
+        Standing::Opening => {
+            view! { <p role="status">{wording::page::opening(language::locale())}</p> }.into_any()
+        }
         // Why stands above all places.
         Standing::Failed => nothing(),
         Standing::NoHeaps => no_heaps(hub),
@@ -65,16 +68,17 @@ pub fn Today() -> impl IntoView {
             {live_if(move || is_awaited.get().then(waiting))}
             {telling.standing()}
             {live_if(move || is_told.get().then(|| day(hub, telling, board)))}
-            <p><a class="link" href=Route::Heaps.address()>{words::ALL_HEAPS}</a></p>
+            <p><a class="link" href=Route::Heaps.address()>{words::all_heaps(language::locale())}</a></p>
             {reminders::card(telling.told)}
             {transfer::warning(hub)}
         }
         .into_any(),
+    }
     };
     view! {
         <div class="place today">
             <div class="title-row">
-                <h1 id="title" tabindex="-1">{wording::page::TODAY}</h1>
+                <h1 id="title" tabindex="-1">{wording::page::today(language::locale())}</h1>
                 <p class="today-date">{live_text(move || wording::day_text(telling.now.get(), language::locale()))}</p>
             </div>
             {sender.fault()}
@@ -86,8 +90,8 @@ pub fn Today() -> impl IntoView {
 /// Room for the first need while it is worked out.
 fn waiting() -> AnyView {
     view! {
-        <section class="card need need-first need-waiting" aria-label=words::NEEDED>
-            <p class="need-what">{words::LOOKING}</p>
+        <section class="card need need-first need-waiting" aria-label=words::needed(language::locale())>
+            <p class="need-what">{words::looking(language::locale())}</p>
         </section>
     }
     .into_any()
@@ -99,16 +103,16 @@ fn day(hub: Hub, telling: Telling<TodayTold>, board: Board) -> AnyView {
     let cards = move || {
         if is_nothing.get() {
             return view! {
-                <section class="card need need-first need-none need-rest" aria-label=words::NEEDED>
-                    <p class="need-what">{today::NOTHING_TODAY}</p>
-                    <p>{words::NOTHING_NEEDED_MORE}</p>
+                <section class="card need need-first need-none need-rest" aria-label=words::needed(language::locale())>
+                    <p class="need-what">{today::nothing_today(language::locale())}</p>
+                    <p>{words::nothing_needed_more(language::locale())}</p>
                 </section>
             }
             .into_any();
         }
         view! {
             <section aria-labelledby="needs-title">
-                <h2 id="needs-title" class="unseen">{words::NEEDED}</h2>
+                <h2 id="needs-title" class="unseen">{words::needed(language::locale())}</h2>
                 <ul class="needs">
                     <For each=move || board.cards.get() key=|card| card.key.clone() let(card)>
                         {need_view(hub, board, card.key)}
@@ -126,7 +130,7 @@ fn day(hub: Hub, telling: Telling<TodayTold>, board: Board) -> AnyView {
     view! {
         {live(cards)}
         {live_if(at_rest)}
-        <p class="hint">{today::TODAY_LIMITS}</p>
+        <p class="hint">{today::today_limits(language::locale())}</p>
     }
     .into_any()
 }
@@ -143,7 +147,7 @@ fn quiet(heaps: &[QuietTold]) -> AnyView {
         .collect_view();
     view! {
         <section class="card" aria-labelledby="quiet-title">
-            <h2 id="quiet-title">{today::QUIET}</h2>
+            <h2 id="quiet-title">{today::quiet(language::locale())}</h2>
             <ul class="quiet-heaps">{rows}</ul>
         </section>
     }
@@ -155,13 +159,13 @@ fn no_heaps(hub: Hub) -> AnyView {
     let sender = Sender::new(hub);
     let enter = move || sender.run(hub.keeper.open_demo(), || {});
     view! {
-        <section class="card need need-first need-none" aria-label=words::NEEDED>
-            <p class="need-what">{words::NO_HEAPS}</p>
-            <a class="main-act act-link" href=Route::Heaps.address()>{words::START_A_HEAP}</a>
+        <section class="card need need-first need-none" aria-label=words::needed(language::locale())>
+            <p class="need-what">{words::no_heaps(language::locale())}</p>
+            <a class="main-act act-link" href=Route::Heaps.address()>{words::start_a_heap(language::locale())}</a>
         </section>
-        <a class="act-link act-plain" href=Route::Balance.address()>{words::BALANCE_FIRST}</a>
+        <a class="act-link act-plain" href=Route::Balance.address()>{words::balance_first(language::locale())}</a>
         {live_if(move || (!hub.keeper.with(|journal| journal.is_demo)).then(|| {
-            button("", wording::page::DEMO_ENTER, enter)
+            button("", wording::page::demo_enter(language::locale()), enter)
         }))}
         {sender.fault()}
     }

@@ -55,7 +55,7 @@ fn told(need: &NeedTold) -> AnyView {
     let more = (!more.is_empty()).then(|| {
         folded(
             "more need-more",
-            words::MORE_REASONS.into_any(),
+            words::more_reasons(language::locale()).into_any(),
             move || sentences(&more),
         )
     });
@@ -75,7 +75,7 @@ fn told(need: &NeedTold) -> AnyView {
     let place = (!need.name.is_empty()).then(|| {
         view! {
             <a class="link need-heap" href=heap_address(&need.heap)>
-                {words::OPEN_THE_HEAP}
+                {words::open_the_heap(language::locale())}
                 {of_which(need)}
             </a>
         }
@@ -125,11 +125,11 @@ fn act(hub: Hub, board: Board, key: Key, need: Memo<NeedTold>, is_first: Memo<bo
 fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
     let heap = need.heap.parse::<EventId>().ok();
     let (word, form) = match (need.kind.as_str(), heap) {
-        (_, None) => (words::TO_THE_STORES, None),
-        ("harvest", _) => (words::TO_HARVEST, Some(Asked::Harvest)),
-        ("add_browns" | "add_greens", _) => (words::TO_FEED, Some(Asked::Feed)),
-        ("test", _) => (words::TO_TEST, Some(Asked::Test)),
-        _ => (words::TO_THE_HEAP, None),
+        (_, None) => (words::to_the_stores(language::locale()), None),
+        ("harvest", _) => (words::to_harvest(language::locale()), Some(Asked::Harvest)),
+        ("add_browns" | "add_greens", _) => (words::to_feed(language::locale()), Some(Asked::Feed)),
+        ("test", _) => (words::to_test(language::locale()), Some(Asked::Test)),
+        _ => (words::to_the_heap(language::locale()), None),
     };
     let address = match heap {
         Some(_) => heap_address(&need.heap),
@@ -197,7 +197,7 @@ fn log_button(
         });
     };
     let word = move || match is_logged.get() {
-        true => words::LOGGED.to_owned(),
+        true => words::logged(language::locale()).to_owned(),
         false => act.clone(),
     };
     view! {
@@ -220,9 +220,9 @@ fn form_in_place(
     is_of_heat: bool,
 ) -> AnyView {
     let word = if is_of_heat {
-        words::READ_HEAT
+        words::read_heat(language::locale())
     } else {
-        words::LOOK
+        words::look(language::locale())
     };
     let open = board.open;
     let opened = key.clone();

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::live::{button, live_if};
 
 const NAME: &str = "heapwright.ics";
@@ -26,16 +27,16 @@ pub fn card(told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
     };
     let offer = move || {
         let offer = if calendar().is_empty() {
-            view! { <p>{words::NOTHING_DATED}</p> }.into_any()
+            view! { <p>{words::nothing_dated(language::locale())}</p> }.into_any()
         } else {
-            button("", words::TO_CALENDAR, save)
+            button("", words::to_calendar(language::locale()), save)
         };
         Some(offer)
     };
     view! {
         <section class="card" aria-labelledby="reminders-title">
-            <h2 id="reminders-title">{words::REMINDERS}</h2>
-            <p class="hint">{words::REMINDERS_HINT}</p>
+            <h2 id="reminders-title">{words::reminders(language::locale())}</h2>
+            <p class="hint">{words::reminders_hint(language::locale())}</p>
             {live_if(offer)}
         </section>
     }

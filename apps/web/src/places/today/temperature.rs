@@ -5,6 +5,7 @@ use heapwright_journal::content::Stage;
 use heapwright_wording::today_on_the_page as words;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::focus;
 use crate::parts::live::{button, live_if};
 use crate::places::heap::read;
@@ -74,11 +75,11 @@ pub fn section(hub: Hub, asked: RwSignal<bool>) -> AnyView {
         .collect_view();
     view! {
         <section class="card" aria-labelledby="temperature-title">
-            <h2 id="temperature-title">{words::LOG_TEMPERATURE}</h2>
-            {is_choice.then(|| view! { <p>{words::WHICH_HEAP}</p> })}
+            <h2 id="temperature-title">{words::log_temperature(language::locale())}</h2>
+            {is_choice.then(|| view! { <p>{words::which_heap(language::locale())}</p> })}
             <ul class="quiet-heaps">{rows}</ul>
         </section>
-        <p><a class="link" href=Route::Today.address()>{words::TO_THE_DAY}</a></p>
+        <p><a class="link" href=Route::Today.address()>{words::to_the_day(language::locale())}</a></p>
     }
     .into_any()
 }

@@ -81,7 +81,7 @@ impl Look {
         self.heard.set_value(Some(hear));
         self.standing.set(match asked {
             true => Standing::Running(0, 1),
-            false => Standing::Failed(words::NO_SIMULATOR.to_owned()),
+            false => Standing::Failed(words::no_simulator(language::locale()).to_owned()),
         });
     }
 
@@ -102,9 +102,9 @@ impl Look {
                 }
             }
             "whole" => self.standing.set(Standing::Whole),
-            "unfetched" => self.fail(words::SIMULATOR_UNFETCHED),
-            "broken" => self.fail(words::NO_SIMULATOR),
-            _ if text().is_empty() => self.fail(words::SIMULATION_BROKE),
+            "unfetched" => self.fail(words::simulator_unfetched(language::locale())),
+            "broken" => self.fail(words::no_simulator(language::locale())),
+            _ if text().is_empty() => self.fail(words::simulation_broke(language::locale())),
             _ => self.fail(&text()),
         }
     }
@@ -160,7 +160,12 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     let is_there = Memo::new(move |_| look.shown.with(Option::is_some));
     let nothing = move || {
         let empty = journal.with(Option::is_none);
-        if empty { words::NOTHING_AHEAD } else { "" }.to_owned()
+        if empty {
+            words::nothing_ahead(language::locale())
+        } else {
+            ""
+        }
+        .to_owned()
     };
     let ahead = move || {
         is_there.get().then(|| {
@@ -176,7 +181,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     };
     view! {
         <section class="card ahead" aria-labelledby="ahead-title">
-            <h2 id="ahead-title" tabindex="-1">{words::LOOKING_AHEAD}</h2>
+            <h2 id="ahead-title" tabindex="-1">{words::looking_ahead(language::locale())}</h2>
             <p class="note-plain">{live_text(nothing)}</p>
             {standing(look, move || if let Some(lines) = journal.get_untracked() { look.ask(id, lines) })}
             {live_if(ahead)}
@@ -190,14 +195,14 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
 fn standing(look: Look, again: impl Fn() + Copy + Send + 'static) -> AnyView {
     let stopped = move || {
         if look.shown.with_untracked(Option::is_some) {
-            words::STOPPED
+            words::stopped(language::locale())
         } else {
-            words::STOPPED_EARLY
+            words::stopped_early(language::locale())
         }
     };
     // What is told aloud changes seldom; the bar moves with every run.
     let state = Memo::new(move |_| match look.standing.get() {
-        Standing::Running(..) => (true, false, words::COMPUTING.to_owned()),
+        Standing::Running(..) => (true, false, words::computing(language::locale()).to_owned()),
         Standing::Stopped => (false, true, stopped().to_owned()),
         Standing::Failed(why) => (false, true, why),
         Standing::Idle | Standing::Whole => (false, false, String::new()),
@@ -222,7 +227,7 @@ fn standing(look: Look, again: impl Fn() + Copy + Send + 'static) -> AnyView {
                 view! {
                     <div class="running">
                         <progress
-                            aria-label=words::COMPUTING
+                            aria-label=words::computing(language::locale())
                             max=move || bar().1.to_string()
                             prop:value=move || f64::from(bar().0)
                         ></progress>

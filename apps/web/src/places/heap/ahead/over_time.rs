@@ -13,7 +13,9 @@ use crate::parts::live::live_if;
 pub fn figure(look: Look) -> AnyView {
     let which = RwSignal::new(0);
     let locale = language::locale();
-    let names = words::VALUES.map(str::to_owned).to_vec();
+    let names = words::values(language::locale())
+        .map(str::to_owned)
+        .to_vec();
     let chart = move || {
         look.option(|_, option| option.charts.get(which.get()).cloned())
             .flatten()
@@ -49,7 +51,7 @@ fn drawn(chart: ChartShown) -> AnyView {
         <figcaption>
             <p>{chart.sentence}</p>
             <ul class="map-key">{key}</ul>
-            <p class="hint">{words::DAYS_FROM_NOW}</p>
+            <p class="hint">{words::days_from_now(language::locale())}</p>
         </figcaption>
     }
     .into_any()

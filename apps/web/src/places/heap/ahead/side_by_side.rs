@@ -16,7 +16,9 @@ pub fn switches(look: Look) -> AnyView {
             .with(|shown| shown.as_ref().map(|shown| shown.water.clone()))
             .unwrap_or_default()
     });
-    let turnings = words::TURNINGS.map(str::to_owned).to_vec();
+    let turnings = words::turnings(language::locale())
+        .map(str::to_owned)
+        .to_vec();
     let waterings = move || {
         choices(
             "ahead-water",

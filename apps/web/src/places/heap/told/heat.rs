@@ -95,12 +95,12 @@ fn choice(place: RwSignal<String>, places: Vec<String>) -> AnyView {
     };
     view! {
         <div class="field">
-            <label for="heat-place">{words::WHOSE_RULES}</label>
+            <label for="heat-place">{words::whose_rules(language::locale())}</label>
             <select id="heat-place" aria-describedby="heat-place-hint" on:change=choose>
                 <option value="">{texts::no_place(language::locale())}</option>
                 {options}
             </select>
-            <p class="hint" id="heat-place-hint">{words::WHOSE_RULES_HINT}</p>
+            <p class="hint" id="heat-place-hint">{words::whose_rules_hint(language::locale())}</p>
         </div>
     }
     .into_any()
@@ -117,13 +117,13 @@ fn rules(told: &HeatTold, place: &str) -> AnyView {
         return ().into_any();
     }
     let own = if own.is_empty() {
-        view! { <p>{words::NO_RULE_CHOSEN}</p> }.into_any()
+        view! { <p>{words::no_rule_chosen(language::locale())}</p> }.into_any()
     } else {
         list(&own)
     };
     view! {
         {own}
-        {folded("more", words::OTHER_RULES.into_any(), move || list(&others))}
+        {folded("more", words::other_rules(language::locale()).into_any(), move || list(&others))}
     }
     .into_any()
 }
@@ -160,7 +160,7 @@ fn rule_view(rule: &RuleTold) -> AnyView {
         }
     });
     let which = texts::BehindControl { name: &name }.said(locale);
-    let summary = view! { <span>{words::RULE_ASKS}<span class="unseen">{which}</span></span> };
+    let summary = view! { <span>{words::rule_asks(language::locale())}<span class="unseen">{which}</span></span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();
@@ -198,11 +198,11 @@ fn rest(told: &HeatTold) -> AnyView {
     let lines = told.lines.clone();
     let living = told.living.clone();
     view! {
-        {folded("more", words::SHOWED.into_any(), move || sentences(&lines))}
-        {folded("caution", words::LIVING.into_any(), move || sentences(&living))}
-        {table::fold(words::HOURS, told.hours.clone())}
-        <p class="hint">{wording::INTERPOLATION}</p>
-        <p class="hint">{wording::HYGIENE_LIMITS}</p>
+        {folded("more", words::showed(language::locale()).into_any(), move || sentences(&lines))}
+        {folded("caution", words::living(language::locale()).into_any(), move || sentences(&living))}
+        {table::fold(words::hours(language::locale()), told.hours.clone())}
+        <p class="hint">{wording::interpolation(language::locale())}</p>
+        <p class="hint">{wording::hygiene_limits(language::locale())}</p>
     }
     .into_any()
 }

@@ -12,6 +12,7 @@ use heapwright_wire::{HeapTold, HeatTold, NutrientsTold, RipenessTold};
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::fold::sentences;
 use crate::parts::live::live_if;
 use crate::places::telling::{About, Telling};
@@ -34,22 +35,22 @@ pub fn sections(hub: Hub, id: EventId) -> AnyView {
     });
     view! {
         <section class="card before-use" aria-labelledby="before-use-title">
-            <h2 id="before-use-title">{words::BEFORE_USE}</h2>
+            <h2 id="before-use-title">{words::before_use(language::locale())}</h2>
             {telling.standing()}
             {live_if(move || telling.part(before_use))}
         </section>
         <section class="card heat" aria-labelledby="heat-title">
-            <h2 id="heat-title">{words::HEAT}</h2>
+            <h2 id="heat-title">{words::heat(language::locale())}</h2>
             {heat::body(telling)}
         </section>
         <section class="card ripeness" aria-labelledby="ripeness-title">
-            <h2 id="ripeness-title" tabindex="-1">{words::RIPENESS}</h2>
+            <h2 id="ripeness-title" tabindex="-1">{words::ripeness(language::locale())}</h2>
             {live_if(move || telling.part(|told| ripeness::verdict(&told.ripeness)))}
             {test_form::section(hub, id)}
             {live_if(move || telling.part(|told| ripeness::evidence(&told.ripeness)))}
         </section>
         <section class="card nutrients" aria-labelledby="nutrients-title">
-            <h2 id="nutrients-title">{words::NUTRIENTS}</h2>
+            <h2 id="nutrients-title">{words::nutrients(language::locale())}</h2>
             {nutrients::body(telling)}
         </section>
     }
@@ -68,15 +69,15 @@ fn tells(event: &Event) -> bool {
 fn of_nothing() -> HeapTold {
     HeapTold {
         heat: HeatTold {
-            headline: words::NO_READINGS.to_owned(),
+            headline: words::no_readings(language::locale()).to_owned(),
             ..HeatTold::default()
         },
         ripeness: RipenessTold {
-            lines: vec![words::NOTHING_IN_IT.to_owned()],
+            lines: vec![words::nothing_in_it(language::locale()).to_owned()],
             ..RipenessTold::default()
         },
         nutrients: NutrientsTold {
-            refusal: words::NOTHING_IN_IT.to_owned(),
+            refusal: words::nothing_in_it(language::locale()).to_owned(),
             ..NutrientsTold::default()
         },
         ..HeapTold::default()
@@ -85,7 +86,7 @@ fn of_nothing() -> HeapTold {
 
 fn before_use(told: &HeapTold) -> AnyView {
     if told.before_use.is_empty() {
-        return view! { <p>{words::NOTHING_LASTS}</p> }.into_any();
+        return view! { <p>{words::nothing_lasts(language::locale())}</p> }.into_any();
     }
     sentences(&told.before_use)
 }

@@ -5,6 +5,7 @@ use heapwright_wire::{HeapTold, NutrientsTold, TableShown};
 use heapwright_wording::told as words;
 use leptos::prelude::*;
 
+use crate::language;
 use crate::parts::choices::choices;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
@@ -18,18 +19,22 @@ pub fn body(telling: Telling<HeapTold>) -> AnyView {
         Memo::new(move |_| telling.part(|told| told.nutrients.refusal.is_empty()) == Some(true));
     let account = move || {
         there.get().then(|| {
-            folded("more", words::ACCOUNT.into_any(), move || {
-                let as_labels = as_labels.get() == 1;
-                live_if(move || telling.part(|told| account(&told.nutrients, as_labels)))
-            })
+            folded(
+                "more",
+                words::account(language::locale()).into_any(),
+                move || {
+                    let as_labels = as_labels.get() == 1;
+                    live_if(move || telling.part(|told| account(&told.nutrients, as_labels)))
+                },
+            )
         })
     };
     let switch = move || {
         there.get().then(|| {
             choices(
                 "nutrients-as",
-                words::NAMED_AS.to_owned(),
-                words::NAMES.map(str::to_owned).to_vec(),
+                words::named_as(language::locale()).to_owned(),
+                words::names(language::locale()).map(str::to_owned).to_vec(),
                 move || as_labels.get(),
                 move |index| as_labels.set(index),
             )
@@ -53,7 +58,7 @@ fn account(told: &NutrientsTold, as_labels: bool) -> AnyView {
     } else {
         &told.elements
     };
-    whole(words::ACCOUNT, table).into_any()
+    whole(words::account(language::locale()), table).into_any()
 }
 
 /// What stands beside the account, or why there is none.
@@ -62,13 +67,14 @@ fn beside(told: &NutrientsTold) -> AnyView {
         return view! { <p>{told.refusal.clone()}</p> }.into_any();
     }
     let lines = told.lines.clone();
-    let yields = (!told.yields.rows.is_empty()).then(|| view! { <h3>{words::YIELD}</h3> });
+    let yields = (!told.yields.rows.is_empty())
+        .then(|| view! { <h3>{words::yield_heading(language::locale())}</h3> });
     let yield_lines = (!told.yield_lines.is_empty()).then(|| sentences(&told.yield_lines));
     view! {
-        {whole(words::BESIDE, &told.beside)}
-        {folded("more", words::ABOUT_ACCOUNT.into_any(), move || sentences(&lines))}
+        {whole(words::beside(language::locale()), &told.beside)}
+        {folded("more", words::about_account(language::locale()).into_any(), move || sentences(&lines))}
         {yields}
-        {whole(words::YIELD, &told.yields)}
+        {whole(words::yield_heading(language::locale()), &told.yields)}
         {yield_lines}
     }
     .into_any()

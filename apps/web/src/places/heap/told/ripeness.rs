@@ -26,12 +26,12 @@ pub fn verdict(told: &RipenessTold) -> AnyView {
 /// What each test said, and how the others are done.
 pub fn evidence(told: &RipenessTold) -> AnyView {
     let signs = if told.signs.is_empty() {
-        view! { <p>{words::NO_SIGNS}</p> }.into_any()
+        view! { <p>{words::no_signs(language::locale())}</p> }.into_any()
     } else {
         let signs = told.signs.iter().map(sign).collect_view();
         view! {
             <ul class="signs">{signs}</ul>
-            {table::fold(words::SIGNS, told.table.clone())}
+            {table::fold(words::signs(language::locale()), told.table.clone())}
         }
         .into_any()
     };
@@ -42,16 +42,20 @@ pub fn evidence(told: &RipenessTold) -> AnyView {
         .cloned()
         .collect();
     let others = (!others.is_empty()).then(|| {
-        folded("more", words::OTHER_SHEETS.into_any(), move || {
-            let sheets = others.iter().map(sheet).collect_view();
-            view! { <div>{sheets}</div> }.into_any()
-        })
+        folded(
+            "more",
+            words::other_sheets(language::locale()).into_any(),
+            move || {
+                let sheets = others.iter().map(sheet).collect_view();
+                view! { <div>{sheets}</div> }.into_any()
+            },
+        )
     });
     view! {
         {signs}
         {(!told.hints.is_empty()).then(|| view! { <p>{told.hints.clone()}</p> })}
         {others}
-        <p class="hint">{wording::READY_LIMITS}</p>
+        <p class="hint">{wording::ready_limits(language::locale())}</p>
     }
     .into_any()
 }
@@ -88,7 +92,7 @@ fn sheet(sheet: &SheetTold) -> AnyView {
             <div class="told-body">
                 {sentences(&sheet.lines)}
                 <ol class="steps">{steps}</ol>
-                <h3>{words::SHEET_READING}</h3>
+                <h3>{words::sheet_reading(language::locale())}</h3>
                 {sentences(&sheet.reading)}
             </div>
         }

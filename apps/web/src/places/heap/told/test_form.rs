@@ -11,6 +11,7 @@ use heapwright_wording::told as words;
 use leptos::prelude::*;
 
 use crate::keeping::device;
+use crate::language;
 use crate::parts::choices::choices;
 use crate::parts::focus;
 use crate::parts::form::{self, Entry};
@@ -81,7 +82,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     }
     let opener = live::opener(
         "log-act",
-        words::WRITE_TEST,
+        words::write_test(language::locale()),
         None,
         move || open.get(),
         move || open.update(|open| *open = !*open),
@@ -110,14 +111,14 @@ fn form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
         <div class="log-form">
             {choices(
                 "test-kind",
-                words::WHICH_TEST.to_owned(),
-                words::TESTS.map(str::to_owned).to_vec(),
+                words::which_test(language::locale()).to_owned(),
+                words::tests(language::locale()).map(str::to_owned).to_vec(),
                 move || which.get(),
                 move |index| which.set(index),
             )}
             <div class="fields">{live(move || fields(kind(), locale))}</div>
             {form::when("tested-when")}
-            {form::send(hub, words::LOG_TEST, entry, done)}
+            {form::send(hub, words::log_test(language::locale()), entry, done)}
         </div>
     }
     .into_any()
@@ -146,8 +147,8 @@ fn fields(kind: Kind, locale: Locale) -> AnyView {
             {number("seeds-up", texts::seeds_sprouted(locale), "")}
             {number("seeds-control-sown", texts::seeds_control_sown(locale), "")}
             {number("seeds-control-up", texts::seeds_sprouted(locale), "")}
-            {number("seeds-root", texts::seeds_root(locale), words::MAY_BE_LEFT_OUT)}
-            {number("seeds-control-root", texts::seeds_control_root(locale), words::MAY_BE_LEFT_OUT)}
+            {number("seeds-root", texts::seeds_root(locale), words::may_be_left_out(language::locale()))}
+            {number("seeds-control-root", texts::seeds_control_root(locale), words::may_be_left_out(language::locale()))}
         }
         .into_any(),
         Kind::Laboratory => FIGURES
@@ -203,7 +204,7 @@ fn tested(heap: EventId, kind: Kind, locale: Locale) -> Result<Tested, String> {
                 *figure(&mut laboratory) = form::number(id)?;
             }
             if laboratory == Laboratory::default() {
-                return Err(words::TEST_EMPTY.to_owned());
+                return Err(words::test_empty(language::locale()).to_owned());
             }
             tested.laboratory = Some(Box::new(laboratory));
         }
@@ -212,14 +213,14 @@ fn tested(heap: EventId, kind: Kind, locale: Locale) -> Result<Tested, String> {
 }
 
 fn needed(id: &str) -> Result<f64, String> {
-    form::number(id)?.ok_or_else(|| words::TEST_INCOMPLETE.to_owned())
+    form::number(id)?.ok_or_else(|| words::test_incomplete(language::locale()).to_owned())
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // checked to be whole and small
 fn count(id: &str) -> Result<u32, String> {
     let number = needed(id)?;
     if number.fract() != 0.0 || !(0.0..=1e6).contains(&number) {
-        return Err(words::WHOLE_SEEDS.to_owned());
+        return Err(words::whole_seeds(language::locale()).to_owned());
     }
     Ok(number as u32)
 }
