@@ -68,13 +68,13 @@ fn beside(told: &NutrientsTold) -> AnyView {
     }
     let lines = told.lines.clone();
     let yields = (!told.yields.rows.is_empty())
-        .then(|| view! { <h3>{words::yield_heading(language::locale())}</h3> });
+        .then(|| view! { <h3>{words::how_much(language::locale())}</h3> });
     let yield_lines = (!told.yield_lines.is_empty()).then(|| sentences(&told.yield_lines));
     view! {
         {whole(words::beside(language::locale()), &told.beside)}
         {folded("more", words::about_account(language::locale()).into_any(), move || sentences(&lines))}
         {yields}
-        {whole(words::yield_heading(language::locale()), &told.yields)}
+        {whole(words::how_much(language::locale()), &told.yields)}
         {yield_lines}
     }
     .into_any()
