@@ -2,18 +2,24 @@
 
 use crate::spoken::catalogue;
 use heapwright_answers::today::{Need, TodayAnswer, Urgency, today};
-use heapwright_calendar::{Telling, calendar};
+use heapwright_calendar::{Reminder, Telling, calendar, reminders};
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, Event, Moment};
 use heapwright_state::State;
 use heapwright_texts::Locale;
-use heapwright_wire::{NeedTold, QuietTold, TodayTold};
+use heapwright_wire::{NeedTold, QuietTold, ReminderTold, TodayTold};
 use heapwright_wording::{self as wording, today as words};
 
 /// The needs of all heaps.
 pub fn told(state: &State, garden: &Garden, now: Moment, locale: Locale) -> TodayTold {
     let answer = today(catalogue(), garden, state, now);
+    let telling = Telling {
+        catalogue: catalogue(),
+        garden,
+        state,
+        locale,
+    };
     TodayTold {
         needs: answer
             .needs
@@ -28,21 +34,29 @@ pub fn told(state: &State, garden: &Garden, now: Moment, locale: Locale) -> Toda
                 line: words::quiet_line(state, quiet, locale),
             })
             .collect(),
-        calendar: reminders(state, garden, &answer, locale),
+        calendar: file(&telling, &answer),
+        reminders: reminders(&telling, &answer)
+            .into_iter()
+            .map(|told| reminder(told, locale))
+            .collect(),
     }
 }
 
-fn reminders(state: &State, garden: &Garden, answer: &TodayAnswer, locale: Locale) -> String {
+fn file(telling: &Telling, answer: &TodayAnswer) -> String {
     if answer.dates.is_empty() {
         return String::new();
     }
-    let telling = Telling {
-        catalogue: catalogue(),
-        garden,
-        state,
-        locale,
-    };
-    calendar(&telling, answer)
+    calendar(telling, answer)
+}
+
+fn reminder(reminder: Reminder, locale: Locale) -> ReminderTold {
+    ReminderTold {
+        name: reminder.name,
+        at: reminder.at,
+        title: reminder.title,
+        body: reminder.body,
+        language: locale.tag().to_owned(),
+    }
 }
 
 fn need_told(state: &State, garden: &Garden, need: &Need, now: Moment, locale: Locale) -> NeedTold {

@@ -6,15 +6,18 @@
 use std::sync::OnceLock;
 
 use heapwright_catalogue::{Catalogue, Spreading};
-use heapwright_texts::Locale;
+use heapwright_texts::{Clock, Locale};
 use heapwright_wording::Spoken;
 use js_sys::Reflect;
 use wasm_bindgen::JsValue;
+
+use crate::keeping::device;
 
 /// Where `static/boot.js` leaves the texts of another language.
 const HANDED_OVER: &str = "heapwright_texts";
 
 static SPOKEN: OnceLock<Spoken> = OnceLock::new();
+static CLOCK: OnceLock<Clock> = OnceLock::new();
 
 /// Takes the texts that were fetched, if any; called once, before the page is shown.
 ///
@@ -22,6 +25,11 @@ static SPOKEN: OnceLock<Spoken> = OnceLock::new();
 ///
 /// When they are not of this version; a sentence. The page is then English.
 pub fn settle() -> Result<(), String> {
+    let _ = CLOCK.set(if device::halves() {
+        Clock::Hours12
+    } else {
+        Clock::Hours24
+    });
     let Some([tag, pack, words]) = handed_over() else {
         return Ok(());
     };
@@ -45,11 +53,12 @@ fn spoken() -> &'static Spoken {
     SPOKEN.get_or_init(Spoken::english)
 }
 
-/// How the page speaks, for texts without figures; [`crate::state::Page::locale`] has the keeper's
-/// units as well.
+/// How the page speaks, for texts without figures: by the clock of the device.
+/// [`crate::state::Page::locale`] has the keeper's units and clock.
 #[must_use]
 pub fn locale() -> Locale {
-    spoken().locale()
+    let clock = CLOCK.get().copied().unwrap_or_default();
+    spoken().locale().by_clock(clock)
 }
 
 /// The figures of the world, in the words of the language.

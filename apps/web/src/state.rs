@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use heapwright_garden::Stock;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
-use heapwright_texts::Locale;
+use heapwright_texts::{Clock, Locale};
 use serde::{Deserialize, Serialize};
 
 use crate::{demo, language};
@@ -297,10 +297,17 @@ impl Page {
         }
     }
 
-    /// How to speak: the page's language with the keeper's units.
+    /// How to speak: the page's language with the keeper's units and clock.
     #[must_use]
     pub fn locale(&self) -> Locale {
-        language::locale().with_units(self.system())
+        let of_device = language::locale();
+        of_device
+            .with_units(self.system())
+            .by_clock(match self.clock {
+                ClockChoice::Device => of_device.clock,
+                ClockChoice::Hours24 => Clock::Hours24,
+                ClockChoice::Hours12 => Clock::Hours12,
+            })
     }
 
     /// Materials on the tiles.

@@ -392,29 +392,44 @@ export function press(name, question, document, letter, hear) {
   return true;
 }
 
-/** Whether this browser may show reminders: "granted", "denied", "default" for not asked yet, "" when it cannot. */
-export const reminding = () => (globalThis.Notification && navigator.serviceWorker ? Notification.permission : "");
+const REMINDING = "heapwright.reminders";
 
 /**
- * Asks whether reminders may be shown. "closed" when the browser will come back for them while the page is closed, "open"
- * when it shows them only while the page is open, "" when it may not.
+ * How this browser reminds: "" when it cannot, "denied" when it may not, "off", "open" while the page is open, "closed" when it
+ * comes back for it while the page is closed.
  */
-export async function mayRemind() {
-  if ((await Notification.requestPermission()) !== "granted") return "";
+export function reminding() {
+  if (!globalThis.Notification || !navigator.serviceWorker) return "";
+  if (Notification.permission === "denied") return "denied";
+  return (Notification.permission === "granted" && localStorage.getItem(REMINDING)) || "off";
+}
+
+/** Asks whether reminders may be shown, and to be woken for them; returns how it reminds from now on. */
+export async function startReminding() {
+  if ((await Notification.requestPermission()) !== "granted") return reminding();
+  let how = "closed";
   try {
     const registration = await navigator.serviceWorker.ready;
     await registration.periodicSync.register("reminders", { minInterval: 6 * 3600 * 1000 });
-    return "closed";
   } catch {
-    return "open";
+    how = "open";
   }
+  localStorage.setItem(REMINDING, how);
+  return how;
 }
 
-/** Hands over what has a day; an empty list ends all reminding. Shows at once what is due. */
+/** Hands over what has a day, as JSON; what is due is shown at once. */
 export async function remind(list) {
-  const registration = await navigator.serviceWorker?.getRegistration();
+  const registration = await navigator.serviceWorker.getRegistration();
   registration?.active?.postMessage({ reminders: JSON.parse(list) });
-  if (list === "[]") await registration?.periodicSync?.unregister("reminders");
+}
+
+/** Ends it. */
+export async function stopReminding() {
+  localStorage.removeItem(REMINDING);
+  await remind("[]");
+  const registration = await navigator.serviceWorker.getRegistration();
+  await registration?.periodicSync?.unregister("reminders");
 }
 
 /** The language that was chosen; "" for that of the device. Choosing one loads the page anew. */

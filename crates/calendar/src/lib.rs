@@ -32,6 +32,8 @@ const REFRESH: &str = "PT1H";
 const LASTS: &str = "PT15M";
 /// When the alarm of a day rings, after midnight.
 const MORNING: &str = "PT9H";
+/// The same as a time of day.
+const MORNING_TIME: &str = "09:00:00";
 
 /// What the sentences of reminders need.
 #[derive(Clone, Copy)]
@@ -70,6 +72,36 @@ pub fn calendar(telling: &Telling, answer: &TodayAnswer) -> String {
     out.done()
 }
 
+/// A reminder that a device shows by itself.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reminder {
+    /// Its lasting name, as in the file.
+    pub name: String,
+    /// From when on it is due: a time with its offset, or the morning of a day wherever the device is.
+    pub at: String,
+    /// What to do.
+    pub title: String,
+    /// Why, how, and what can hurt, a line each.
+    pub body: String,
+}
+
+/// The same as reminders that a device shows by itself.
+#[must_use]
+pub fn reminders(telling: &Telling, answer: &TodayAnswer) -> Vec<Reminder> {
+    let dates = answer.dates.iter();
+    dates
+        .map(|date| Reminder {
+            name: name(date),
+            at: match date.on {
+                On::Day(day) => format!("{day}T{MORNING_TIME}"),
+                On::Time(moment) => moment.to_string(),
+            },
+            title: headline(telling, date),
+            body: description(telling, answer, date),
+        })
+        .collect()
+}
+
 /// A file must have some component: the time zone in which all times are written.
 fn empty(out: &mut Lines) {
     out.plain("BEGIN", "VTIMEZONE");
@@ -83,13 +115,7 @@ fn empty(out: &mut Lines) {
 }
 
 fn event(out: &mut Lines, telling: &Telling, answer: &TodayAnswer, date: &DatedNeed) {
-    let Telling {
-        catalogue,
-        garden,
-        state,
-        locale,
-    } = *telling;
-    let summary = wording::dated_headline(catalogue, garden, state, date, locale);
+    let summary = headline(telling, date);
     out.plain("BEGIN", "VEVENT");
     out.plain("UID", &name(date));
     out.plain("DTSTAMP", &utc(answer.now));
@@ -121,6 +147,16 @@ fn event(out: &mut Lines, telling: &Telling, answer: &TodayAnswer, date: &DatedN
     out.plain("TRIGGER", trigger);
     out.plain("END", "VALARM");
     out.plain("END", "VEVENT");
+}
+
+fn headline(telling: &Telling, date: &DatedNeed) -> String {
+    let Telling {
+        catalogue,
+        garden,
+        state,
+        locale,
+    } = *telling;
+    wording::dated_headline(catalogue, garden, state, date, locale)
 }
 
 /// Why, how, and what can hurt, a line each. "Three days ago" is told from the day of the reminder.

@@ -179,6 +179,24 @@ pub struct TodayTold {
     /// What has a day, as a file for calendar programs; empty when nothing has one.
     #[serde(default)]
     pub calendar: String,
+    /// The same as reminders that the browser shows.
+    #[serde(default)]
+    pub reminders: Vec<ReminderTold>,
+}
+
+/// A reminder, as the service worker shows it.
+#[derive(Clone, Debug, Default, Deserialize, PartialEq, Serialize)]
+pub struct ReminderTold {
+    /// Its lasting name.
+    pub name: String,
+    /// When it is due: a time that the browser reads.
+    pub at: String,
+    /// What to do.
+    pub title: String,
+    /// Why, how, and what can hurt, a line each.
+    pub body: String,
+    /// The language of its texts.
+    pub language: String,
 }
 
 /// Something that is needed.

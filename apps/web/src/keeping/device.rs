@@ -35,6 +35,18 @@ extern "C" {
     pub async fn shrunk(file: &JsValue) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch, js_name = room)]
     async fn room_numbers() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch, js_name = startReminding)]
+    pub async fn start_reminding() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch, js_name = stopReminding)]
+    pub async fn stop_reminding() -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
+    pub async fn remind(list: &str) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
+    pub fn reminding() -> Result<String, JsValue>;
+    #[wasm_bindgen(catch, js_name = languageChosen)]
+    pub fn language_chosen() -> Result<String, JsValue>;
+    #[wasm_bindgen(catch, js_name = chooseLanguage)]
+    pub fn choose_language(tag: &str) -> Result<(), JsValue>;
     #[wasm_bindgen(catch)]
     pub async fn install() -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch, js_name = lookForUpdate)]

@@ -142,3 +142,8 @@ into-journal = Ins Journal übernehmen
 
 the-aim = Das Ziel
 start-again = Mischung mit dem Beispiel neu beginnen
+
+language = Sprache
+english = English
+german = Deutsch
+language-hint = Wenn du eine andere wählst, lädt die Seite neu. Dein Journal bleibt, wie du es geschrieben hast.

@@ -167,3 +167,9 @@ into-journal = Put them into the journal
 # The aim of the balance.
 the-aim = The aim
 start-again = Start the balance again with the example
+
+language = Language
+# Each language calls itself by its own name.
+english = English
+german = Deutsch
+language-hint = Choosing another loads the page anew. Your journal stays as you wrote it.

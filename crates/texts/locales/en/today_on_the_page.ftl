@@ -37,3 +37,11 @@ reminders-hint = The page has no server that could wake your device, so it canno
 nothing-dated = Nothing has a day yet.
 # The button that writes the calendar.
 to-calendar = Dates for your calendar
+
+# Reminders that the browser shows, by what it can do.
+remind-me = Remind me on this device
+remind-not-here = This browser cannot show reminders.
+remind-denied = The browser does not let this page show reminders: allow notifications for it in the browser's settings, then load the page again.
+remind-closed = This device shows you what is due, from nine in the morning; while the page is closed, whenever the browser comes round to it, which may be late.
+remind-open = This device shows you what is due, from nine in the morning, while the page is open on it. While it is closed, only your calendar can.
+stop-reminding = Stop reminding

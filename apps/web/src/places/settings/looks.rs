@@ -1,12 +1,17 @@
-//! Units, the clock, light.
+//! Language, units, the clock, light.
 
 use heapwright_quantity::UnitSystem;
+use heapwright_texts::messages::settings as texts;
 use heapwright_wording::{page, settings as words};
 use leptos::prelude::*;
 
+use crate::keeping::device;
 use crate::language;
 use crate::shell::Hub;
 use crate::state::{Action, ClockChoice, Light, Page};
+
+/// Tags of the languages, behind that of the device.
+const LANGUAGES: [&str; 3] = ["", "en", "de"];
 
 /// The section.
 pub fn section(hub: Hub) -> AnyView {
@@ -14,6 +19,7 @@ pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card" aria-labelledby="shown-title">
             <h2 id="shown-title">{words::shown(language::locale())}</h2>
+            {language()}
             {choices(hub, "units", words::units(language::locale()), &[
                 (units(UnitSystem::Metric), Action::Units(false), |page| !page.us_units),
                 (units(UnitSystem::UsCustomary), Action::Units(true), |page| page.us_units),
@@ -30,6 +36,44 @@ pub fn section(hub: Hub) -> AnyView {
                 (words::dark(language::locale()), Action::Light(Light::Dark), |page| page.light == Light::Dark),
             ])}
         </section>
+    }
+    .into_any()
+}
+
+/// The language: that of the device, or one of those that there are, each by its own name.
+fn language() -> AnyView {
+    let chosen = device::language_chosen().unwrap_or_default();
+    let place = LANGUAGES.iter().position(|tag| *tag == chosen).unwrap_or(0);
+    let locale = language::locale();
+    let words = [
+        words::as_device(locale),
+        texts::english(locale),
+        texts::german(locale),
+    ];
+    let choices = LANGUAGES
+        .into_iter()
+        .zip(words)
+        .enumerate()
+        .map(|(index, (tag, word))| {
+            view! {
+                <label class="choice">
+                    <input
+                        type="radio"
+                        name="language"
+                        prop:checked=index == place
+                        on:change=move |_| { let _ = device::choose_language(tag); }
+                    />
+                    <span lang=(!tag.is_empty()).then_some(tag)>{word}</span>
+                </label>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="choices">
+            <legend>{texts::language(locale)}</legend>
+            {choices}
+        </fieldset>
+        <p class="hint">{texts::language_hint(locale)}</p>
     }
     .into_any()
 }

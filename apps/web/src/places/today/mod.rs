@@ -69,7 +69,7 @@ pub fn Today() -> impl IntoView {
             {telling.standing()}
             {live_if(move || is_told.get().then(|| day(hub, telling, board)))}
             <p><a class="link" href=Route::Heaps.address()>{words::all_heaps(language::locale())}</a></p>
-            {reminders::card(telling.told)}
+            {reminders::card(hub, telling.told)}
             {transfer::warning(hub)}
         }
         .into_any(),
