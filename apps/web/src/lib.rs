@@ -36,6 +36,10 @@ pub async fn show_page() {
     };
     if let Err(sentence) = language::settle() {
         leptos::logging::warn!("{sentence}");
+        if let Some(root) = document().document_element() {
+            let _ = root.set_attribute("lang", "en");
+            let _ = root.set_attribute("dir", "ltr");
+        }
     }
     let _ = language::catalogue();
     breath().await;
