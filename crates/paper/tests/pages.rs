@@ -208,7 +208,7 @@ fn german_pages_are_german_and_lack_no_letter() {
         [
             "Kompost für die Beete",
             "Schubkarren",
-            "Warum kein Beet mehr bekommt",
+            "Was jedem Beet eine Grenze setzt",
             "Quellen",
         ],
     ];

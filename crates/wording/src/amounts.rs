@@ -107,7 +107,11 @@ pub(crate) fn clauses(items: &[String], locale: Locale) -> String {
     })
 }
 
-fn folded<Item: AsRef<str>>(items: &[Item], pair: impl Fn(&str, &str) -> String) -> String {
+/// Items one after the other, two at a time as `pair` has them.
+pub(crate) fn folded<Item: AsRef<str>>(
+    items: &[Item],
+    pair: impl Fn(&str, &str) -> String,
+) -> String {
     match items {
         [] => String::new(),
         [first, rest @ ..] => rest.iter().fold(first.as_ref().to_owned(), |told, item| {

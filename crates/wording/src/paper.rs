@@ -8,7 +8,7 @@ use heapwright_quantity::{Amount, Unit, UnitSystem};
 use heapwright_texts::Locale;
 use heapwright_texts::messages::paper as messages;
 
-use crate::amounts::{amount_of, amount_of_water, amount_text, names_begin_small, row};
+use crate::amounts::{amount_of, amount_of_water, amount_text, folded, names_begin_small, row};
 use crate::journal::day_text;
 use crate::words::Word;
 
@@ -66,7 +66,7 @@ pub fn put_with(catalogue: &Catalogue, recipe: &RecipeAnswer, locale: Locale) ->
 /// Which scraps and browns are meant, and how sure that is.
 #[must_use]
 pub fn caddy_lines(answer: &PerCaddy, locale: Locale) -> Vec<String> {
-    let named = row(&answer.scraps, locale);
+    let named = names_in_a_row(&answer.scraps, locale);
     let scraps = if names_begin_small(locale) {
         &named.to_lowercase()
     } else {
@@ -240,7 +240,7 @@ pub fn went_in<'a>(
             .said(locale)
         })
         .collect();
-    let parts = row(&parts, locale);
+    let parts = names_in_a_row(&parts, locale);
     if more {
         messages::PartsAndMore { parts: &parts }.said(locale)
     } else {
@@ -373,6 +373,12 @@ pub fn with_sources(line: &str, numbers: &[usize], locale: Locale) -> String {
         numbers: &row(&written, locale),
     }
     .said(locale)
+}
+
+fn names_in_a_row(names: &[String], locale: Locale) -> String {
+    folded(names, |first, second| {
+        messages::NamesInARow { first, second }.said(locale)
+    })
 }
 
 /// A count as a number of a sentence.

@@ -14,6 +14,9 @@ pressing = Das Blatt wird gesetzt.
 pressed = Das Blatt liegt bei deinen Downloads.
 not-pressed = Das Blatt ließ sich nicht erstellen. Lade diese Seite neu und versuch es noch einmal.
 
+# Ein Name kann selbst ein Komma haben: „Gemüsereste, gemischt“.
+names-in-a-row = { $first }; { $second }
+
 bin-title = { $heap }: was hineinkommt
 bin-under = Ein Blatt zum Aufhängen neben dem Haufen. Ausgerechnet aus dem Journal; druck ein neues, wenn sich die Küchenabfälle oder der Vorrat ändern.
 with-each-caddy = Zu den Küchenabfällen
@@ -112,7 +115,7 @@ beds-head-depth = Höhe
 beds-head-amount = Menge
 beds-head-weight = Gewicht
 beds-head-done = Erledigt
-beds-limited-by = Warum kein Beet mehr bekommt
+beds-limited-by = Was jedem Beet eine Grenze setzt
 beds-know = Was zu wissen ist
 sources = Quellen
 nothing-left = Nichts bleibt übrig.

@@ -21,6 +21,9 @@ pressing = Setting the page.
 pressed = The page is among your downloads.
 not-pressed = The page could not be made. Load this page anew and try again.
 
+# Names of materials in a row, and the next of them; a name may hold a comma where the language wants one.
+names-in-a-row = { $first }, { $second }
+
 # The page beside a heap. $heap: its name.
 bin-title = { $heap }: what goes in
 bin-under = A page to hang beside the heap. Worked out from the journal; print a new one when the scraps or the stores change.
