@@ -370,7 +370,7 @@ impl Page {
                 if amount.unit == stock.scoop.unit {
                     number
                 } else {
-                    format!("{number} {}", unit_word(&amount.unit).replace('_', " "))
+                    format!("{number} {}", unit_in_words(&amount.unit))
                 }
             });
             self.reach.push(ReachLine {
@@ -531,6 +531,16 @@ fn unit_word(unit: &Unit) -> String {
     }
 }
 
+/// A unit as it is put into a field behind a number; the amount parser knows it by this as well.
+fn unit_in_words(unit: &Unit) -> String {
+    match unit {
+        Unit::Measure(id) => language::catalogue()
+            .measure(id)
+            .map_or_else(|| id.replace('_', " "), |measure| measure.name.clone()),
+        Unit::Mass(_) | Unit::Volume(_) => unit_word(unit),
+    }
+}
+
 /// One step more or less: halves below one, ones above, quarters at the least.
 #[must_use]
 pub fn stepped(typed: &str, up: bool) -> String {
@@ -561,7 +571,7 @@ fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
         format!("{typed} kg")
     };
     let amount = heapwright_quantity::parse_amount(&whole, &vocabulary).ok()?;
-    let unit = has_unit.then(|| unit_word(&amount.unit).replace('_', " "));
+    let unit = has_unit.then(|| unit_in_words(&amount.unit));
     Some((amount.count, unit))
 }
 
@@ -573,6 +583,7 @@ fn number_text(count: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use heapwright_catalogue::{Catalogue, GERMAN};
 
     #[test]
     fn updated_taps_add_and_steps_keep_above_nothing() {
@@ -608,6 +619,28 @@ mod tests {
                 (stepped(typed, true), stepped(typed, false)),
                 (up.to_owned(), down.to_owned())
             );
+        }
+    }
+
+    fn german(key: &str, field: usize) -> Option<&'static str> {
+        let mut rows = GERMAN.lines().filter_map(|line| line.split_once('\t'));
+        let (_, words) = rows.find(|(known, _)| *known == key)?;
+        words.split('\t').nth(field)
+    }
+
+    #[test]
+    fn what_is_put_into_a_field_can_be_read_again_in_every_language() {
+        let german = Catalogue::translated(&german);
+        for catalogue in [Catalogue::built_in(), &german] {
+            let vocabulary = crate::asking::vocabulary(catalogue);
+            for measure in catalogue.measures() {
+                // As either language writes one and a half.
+                for number in ["1.5", "1,5"] {
+                    let typed = format!("{number} {}", measure.name);
+                    let amount = heapwright_quantity::parse_amount(&typed, &vocabulary).unwrap();
+                    assert_eq!(amount.unit, Unit::Measure(measure.id.clone()), "{typed}");
+                }
+            }
         }
     }
 

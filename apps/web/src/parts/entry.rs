@@ -28,7 +28,7 @@ pub fn entry_row(hub: Hub, id: EventId, with_day: bool) -> AnyView {
             let content = recorded.content();
             let is_correction = content.is_some_and(|content| content.corrects().is_some());
             let is_understood = matches!(recorded.what, What::Known(_));
-            let time = wording::time_text(event.happened, locale.by_clock(hub.clock()));
+            let time = wording::time_text(event.happened, locale);
             let time = if with_day {
                 texts::DayAndTime {
                     day: &wording::day_text(event.happened, locale),

@@ -38,7 +38,7 @@ fn one_kind(hub: Hub, word: &'static str, wanted: Box<dyn Fn() -> Option<Wanted>
             // The place may have been left meanwhile.
             told.try_set(match what.as_string().unwrap_or_default().as_str() {
                 "pressed" => words::pressed(language::locale()).to_owned(),
-                "unfetched" => ahead_words::SIMULATOR_UNFETCHED.to_owned(),
+                "unfetched" => ahead_words::simulator_unfetched(language::locale()).to_owned(),
                 _ if sentence.is_empty() => words::not_pressed(language::locale()).to_owned(),
                 _ => sentence,
             });

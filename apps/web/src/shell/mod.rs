@@ -11,7 +11,6 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use heapwright_garden::Garden;
-use heapwright_texts::Clock;
 use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
 
@@ -20,13 +19,13 @@ pub use sun::sun;
 
 use crate::asking::{self, Shown};
 use crate::demo;
-use crate::keeping::{Keeper, device};
+use crate::keeping::Keeper;
 use crate::language;
 use crate::later::{Later, later};
 use crate::parts::focus;
 use crate::parts::live::{live, live_if, live_text, nothing, spawn};
 use crate::places::balance::Balance;
-use crate::state::{Action, ClockChoice, Light, Page, updated};
+use crate::state::{Action, Light, Page, updated};
 
 /// How many changes can be taken back.
 const MOST_UNDO: usize = 50;
@@ -78,22 +77,6 @@ pub struct Hub {
     pub keeper: Keeper,
     /// What is fetched after the first answer, once it is here.
     pub later: RwSignal<Option<Later>>,
-}
-
-impl Hub {
-    /// How the time of day is shown.
-    pub fn clock(self) -> Clock {
-        let is_halved = match self.page.with(|page| page.clock) {
-            ClockChoice::Device => device::halves(),
-            ClockChoice::Hours24 => false,
-            ClockChoice::Hours12 => true,
-        };
-        if is_halved {
-            Clock::Hours12
-        } else {
-            Clock::Hours24
-        }
-    }
 }
 
 /// The hub of this page.
