@@ -1,0 +1,203 @@
+// Another language: chosen by the device or in the settings, said everywhere, also by the workers, without signal, on paper;
+// and a language that is longer or runs from right to left does not break the page.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { after, before, describe, test } from "node:test";
+import { banded } from "./ahead.js";
+import { kept, open, openBrowser, PHONE, ready, sidewaysScroll, startProgram, startProxy, until, watch } from "./harness.js";
+import { opened } from "./journal.js";
+import { openAll } from "./keeper.js";
+
+const GERMAN = { ...PHONE, locale: "de-DE" };
+const PLACES = ["today", "balance", "heaps", "stores", "beds", "logbook", "settings"];
+const DEMO = "#/today/demo";
+
+let program;
+let browser;
+before(async () => {
+  program = await startProgram();
+  browser = await openBrowser();
+});
+after(async () => {
+  await browser?.close();
+  await program?.kill();
+});
+
+const language = (page) => page.evaluate(() => [document.documentElement.lang, document.documentElement.dir]);
+
+/** Opens the page with the invented garden in it. */
+async function withDemo(options, address = program.address) {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  const troubles = watch(page, address);
+  await open(page, address + DEMO);
+  await page.locator(".needs > li").first().waitFor();
+  return { page, context, troubles };
+}
+
+/** Goes to a place by its address, the same in every language. */
+async function go(page, hash) {
+  await page.evaluate((to) => { location.hash = to; }, hash);
+  await page.locator("main h1").first().waitFor();
+  await opened(page);
+}
+
+/** What can be read or is read out, line by line, with everything opened. */
+async function lines(page) {
+  await openAll(page);
+  return page.evaluate(() => {
+    const named = [...document.querySelectorAll("[aria-label], [placeholder], [alt], [title]")]
+      .flatMap((one) => ["aria-label", "placeholder", "alt", "title"].map((name) => one.getAttribute(name)).filter(Boolean));
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const texts = [document.title];
+    while (walker.nextNode()) texts.push(walker.currentNode.data);
+    return [...texts, ...named].map((text) => text.replace(/\s+/g, " ").trim()).filter(Boolean);
+  });
+}
+
+/** The address of a heap of the invented garden that is at work. */
+async function heapAddress(page) {
+  await go(page, "#/heaps");
+  return page.locator("main a[href^='#/heaps/']").first().getAttribute("href");
+}
+
+/** Every place, one after another. */
+async function everywhere(page, each) {
+  for (const place of PLACES) {
+    await go(page, `#/${place}`);
+    await each(place);
+  }
+  await go(page, await heapAddress(page));
+  await banded(page);
+  await each("heap");
+}
+
+describe("German", () => {
+  test("a device that is set to German is spoken to in German at the first visit, before the page has started too", async () => {
+    const context = await browser.newContext(GERMAN);
+    const page = await context.newPage();
+    let go;
+    const held = new Promise((resolve) => { go = resolve; });
+    await page.route(/heapwright_web_bg.*\.wasm$/, async (route) => { await held; await route.continue(); });
+    await page.goto(program.address);
+    await page.locator("nav").getByText("Heute").waitFor();
+    assert.match(await page.locator("#starting").innerText(), /^Einen Moment/);
+    assert.deepEqual(await language(page), ["de", "ltr"]);
+    go();
+    await ready(page);
+    assert.match(await page.title(), /^Heapwright: \S/);
+    await page.getByRole("link", { name: "Einstellungen" }).click();
+    await page.getByRole("heading", { level: 1, name: "Einstellungen" }).waitFor();
+    await context.close();
+  });
+
+  test("no place says in German what it says in English", { timeout: 400_000 }, async () => {
+    const english = await withDemo(PHONE);
+    const inEnglish = new Set();
+    await everywhere(english.page, async () => { for (const line of await lines(english.page)) inEnglish.add(line); });
+    await english.context.close();
+
+    const { page, context, troubles } = await withDemo(GERMAN);
+    const journal = readFileSync(new URL("../../../dist/demo.jsonl", import.meta.url), "utf8");
+    // What is the same in both: what the keeper wrote, where figures come from, and names.
+    const same = await page.evaluate(() => [...document.querySelectorAll("[lang='en'], [lang='de']")].map((one) => one.textContent.trim()));
+    const leaks = new Set();
+    await everywhere(page, async (place) => {
+      for (const line of await lines(page)) {
+        if (!inEnglish.has(line) || !/\p{L}{4}/u.test(line) || same.includes(line)) continue;
+        if (journal.includes(JSON.stringify(line).slice(1, -1)) || ALIKE.test(line)) continue;
+        leaks.add(`${place}: ${line}`);
+      }
+    });
+    assert.deepEqual([...leaks], []);
+    assert.deepEqual(troubles, []);
+    await context.close();
+  });
+
+  test("it is chosen in the settings, and stays without signal, with what was typed", async () => {
+    const context = await browser.newContext(PHONE);
+    const page = await context.newPage();
+    await open(page, program.address);
+    await kept(page);
+    await page.locator(".tile").first().click();
+    const typed = await page.locator(".hand .line").count();
+    await go(page, "#/settings");
+    await Promise.all([page.waitForEvent("load"), page.getByLabel("Deutsch", { exact: true }).check()]);
+    await ready(page);
+    assert.deepEqual(await language(page), ["de", "ltr"]);
+    assert.equal(await page.getByLabel("Deutsch", { exact: true }).isChecked(), true);
+    await context.setOffline(true);
+    await page.reload();
+    await ready(page);
+    await page.getByRole("heading", { level: 1, name: "Einstellungen" }).waitFor();
+    await go(page, "#/balance");
+    assert.equal(await page.locator(".hand .line").count(), typed);
+    await go(page, "#/settings");
+    await Promise.all([page.waitForEvent("load"), page.getByLabel("English", { exact: true }).check()]);
+    await ready(page);
+    assert.deepEqual(await language(page), ["en", "ltr"]);
+    await page.getByRole("heading", { level: 1, name: "Settings" }).waitFor();
+    await context.close();
+  });
+
+  test("materials are found, and amounts read, as one says them in German", async () => {
+    const context = await browser.newContext(GERMAN);
+    const page = await context.newPage();
+    await open(page, program.address);
+    await page.getByRole("searchbox").first().fill("Kaffeesatz");
+    await page.getByRole("button", { name: "Kaffeesatz" }).first().click();
+    const line = page.locator(".hand .line").filter({ hasText: "Kaffeesatz" });
+    await line.waitFor();
+    await line.getByRole("textbox").fill("2,5 Eimer");
+    await until(async () => !/\S/.test(await page.locator(".hand .fault").allInnerTexts().then((all) => all.join(""))), "2,5 Eimer is an amount");
+    await context.close();
+  });
+
+  test("texts of another version leave the page English", async () => {
+    const proxy = await startProxy(program, { change: (path, text) => (path.startsWith("texts-") ? text.replace(/\\u001e/, "") : text) });
+    const context = await browser.newContext(GERMAN);
+    const page = await context.newPage();
+    await open(page, proxy.address);
+    assert.deepEqual(await language(page), ["en", "ltr"]);
+    await page.getByRole("link", { name: "Settings" }).waitFor();
+    await context.close();
+    await proxy.stop();
+  });
+});
+
+/** The texts of a module with every word made a fifth longer, which is half again as long as English; control characters stay. */
+function longer(module) {
+  const word = (text) => text.replace(/\p{L}{4,}/gu, (one) => one + one.slice(0, Math.ceil(one.length / 5)));
+  const texts = JSON.parse(module.replace(/^export default /, "").replace(/;\s*$/, ""));
+  texts.pack = texts.pack.replace(/\x01.|\x06...|\x02..|\x03[^\x04]*\x04|[\x05\x1d\x1e]|([^\x01-\x06\x1d\x1e]+)/gsu, (all, plain) => (plain ? word(plain) : all));
+  texts.words = texts.words.split("\n").map((line) => line.replace(/\t.*/, word)).join("\n");
+  return texts;
+}
+
+const module = (texts) => `export default ${JSON.stringify(texts)};\n`;
+
+for (const [what, change, direction] of [
+  ["a language half again as long as English", longer, "ltr"],
+  ["a language that runs from right to left", (text) => ({ ...longer(text), tag: "ar", direction: "rtl" }), "rtl"],
+]) {
+  test(`${what} does not break the page`, { timeout: 400_000 }, async () => {
+    const proxy = await startProxy(program, { change: (path, text) => (path.startsWith("texts-") ? module(change(text)) : text) });
+    const { page, context, troubles } = await withDemo(GERMAN, proxy.address);
+    assert.equal((await language(page))[1], direction);
+    await everywhere(page, async (place) => {
+      await openAll(page);
+      for (const width of [320, 768, 1280]) {
+        await page.setViewportSize({ width, height: 740 });
+        assert.ok((await sidewaysScroll(page)) <= 0, `${place} scrolls sideways at ${width} px`);
+        const cut = await page.evaluate(() => [...document.querySelectorAll("button, summary, .places a, label, h1, h2, h3, legend")]
+          .filter((one) => one.checkVisibility() && (one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).display !== "inline" || one.scrollHeight > one.clientHeight + 4 && getComputedStyle(one).overflow !== "visible"))
+          .map((one) => one.textContent.trim()));
+        assert.deepEqual(cut, [], `${place} cuts words off at ${width} px`);
+      }
+      await page.setViewportSize(PHONE.viewport);
+    });
+    assert.deepEqual(troubles, []);
+    await context.close();
+    await proxy.stop();
+  });
+}
