@@ -16,7 +16,6 @@ mod parts;
 mod places;
 mod shell;
 
-use crate::language;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};

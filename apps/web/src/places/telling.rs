@@ -112,11 +112,11 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
                     }
                     Err(_) => words::not_told(language::locale()).to_owned(),
                 },
-                "unfetched" => ahead_words::SIMULATOR_UNFETCHED.to_owned(),
+                "unfetched" => ahead_words::simulator_unfetched(language::locale()).to_owned(),
                 "broken" => {
                     // The next question gets another worker.
                     device::ask("", JsValue::UNDEFINED.unchecked_ref());
-                    ahead_words::NO_SIMULATOR.to_owned()
+                    ahead_words::no_simulator(language::locale()).to_owned()
                 }
                 _ if text.is_empty() => words::not_told(language::locale()).to_owned(),
                 _ => text,
@@ -195,7 +195,7 @@ impl Asked {
             of.set_value((hub.keeper.opened(), lines));
             why.set(match ask(&text) {
                 true => words::telling(language::locale()).to_owned(),
-                false => ahead_words::NO_SIMULATOR.to_owned(),
+                false => ahead_words::no_simulator(language::locale()).to_owned(),
             });
         });
         on_cleanup(move || {

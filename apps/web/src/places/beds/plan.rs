@@ -195,9 +195,9 @@ fn told(
 ) -> AnyView {
     let sources = all_sources(answer);
     let document = paper::document(hub, garden, answer, locale, now);
-    let pdf = press_button(hub, paper_words::PRESS_BEDS, move || {
+    let pdf = press_button(hub, paper_words::press_beds(locale), move || {
         Some(Wanted {
-            name: format!("{} {}", paper_words::BEDS_TITLE, now.local().date()),
+            name: format!("{} {}", paper_words::beds_title(locale), now.local().date()),
             question: String::new(),
             document: document.clone(),
         })

@@ -288,7 +288,7 @@ fn assumed(look: Look) -> AnyView {
                         <ul>{notices}</ul>
                     </details>
                 })}
-                <p class="hint">{heapwright_wording::SIMULATION_LIMITS}</p>
+                <p class="hint">{heapwright_wording::simulation_limits(language::locale())}</p>
             }
             .into_any()
         })
