@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use heapwright_texts::messages::{beds_on_the_page, first_paint, forms, page};
+use heapwright_texts::messages::{beds_on_the_page, first_paint, page, shell};
 use heapwright_texts::{Direction, Locale, Translation};
 use serde_json::json;
 
@@ -48,9 +48,9 @@ pub fn files() -> Outcome<Files> {
 /// Texts of `index.html` and `boot.js`.
 fn first_painted(locale: Locale) -> [&'static str; 12] {
     [
-        forms::places(locale),
+        shell::places(locale),
         page::today(locale),
-        forms::balance_place(locale),
+        shell::balance(locale),
         page::heaps(locale),
         beds_on_the_page::stores(locale),
         beds_on_the_page::beds(locale),
