@@ -3,6 +3,8 @@
 //! Everything that a translator can get wrong stops the build with one sentence: a message that is
 //! missing or too many, an argument that English does not have, a plural without `other`.
 
+#![allow(clippy::print_stdout)] // how a build script speaks to Cargo
+
 mod emit;
 mod message;
 mod read;

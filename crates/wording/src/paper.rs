@@ -382,7 +382,6 @@ fn names_in_a_row(names: &[String], locale: Locale) -> String {
 }
 
 /// A count as a number of a sentence.
-#[allow(clippy::cast_precision_loss)] // nothing here is counted beyond what a number holds
 const fn count(number: usize) -> f64 {
     number as f64
 }

@@ -111,7 +111,7 @@ fn write_text(
                     wording::ratio_text(ratio.value, locale),
                     wording::interval_text(
                         &ratio,
-                        &|value| wording::ratio_text(value, locale),
+                        |value| wording::ratio_text(value, locale),
                         locale
                     )
                 )
@@ -123,7 +123,7 @@ fn write_text(
             wording::percent_text(moisture.value, locale),
             wording::interval_text(
                 &moisture,
-                &|value| wording::percent_text(value, locale),
+                |value| wording::percent_text(value, locale),
                 locale
             )
         );
