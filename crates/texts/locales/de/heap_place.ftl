@@ -18,7 +18,8 @@ things-more = { $count ->
        *[other] { NUMBER($count) } weitere
     }
 water-poured-on = { $water } aufgegossenes Wasser
-thing-after-thing = { $things }, { $next }
+# Namen können selbst Kommas haben.
+thing-after-thing = { $things }; { $next }
 mostly = Vor allem { $things }.
 
 stop = Anhalten
