@@ -15,7 +15,6 @@ mod today;
 mod told;
 
 use heapwright_answers::{one_by_one, prepared};
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_wire::{read_simulation, simulation_json};
 use spoken::catalogue;

@@ -9,7 +9,6 @@ use heapwright_answers::{
     ForecastAnswer, ForecastQuestion, MemberRuns, Plan, Planned, Prepared, PreparedForecast,
     QuestionError, SimulationAnswer, one_by_one, what_will_happen,
 };
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, FileReader, Moment};
 use heapwright_state::State;

@@ -1,6 +1,5 @@
 //! Pages to print as documents: the one beside a heap, and the record of a season.
 
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::Moment;
 use heapwright_paper::{Book, bin_page, season_page};

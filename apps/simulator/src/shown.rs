@@ -1,7 +1,6 @@
 //! From what was computed to what the page shows.
 
 use heapwright_answers::{ForecastAnswer, PlanAnswer};
-use heapwright_catalogue::Catalogue;
 use heapwright_state::State;
 use heapwright_texts::Locale;
 use heapwright_wire::{AheadShown, OptionShown, TableShown};

@@ -3,7 +3,6 @@
 use crate::spoken::catalogue;
 use heapwright_answers::today::{Need, TodayAnswer, Urgency, today};
 use heapwright_calendar::{Reminder, Telling, calendar, reminders};
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{Content, Event, Moment};
 use heapwright_state::State;

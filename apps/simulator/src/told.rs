@@ -7,7 +7,6 @@ use heapwright_answers::{
     ReadyQuestion, RuleAnswer, before_use, hygiene_of_heap, is_it_ready, what_was_kept_out,
     where_nutrients_are,
 };
-use heapwright_catalogue::Catalogue;
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
 use heapwright_state::State;

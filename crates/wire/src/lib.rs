@@ -65,7 +65,7 @@ pub use spoken::{
 pub use today::{DatedNeedJson, NeedJson, NeedsJson, QuietJson, ReasonJson, needs_json};
 pub use told::{
     HeapTold, HeatTold, KeptOutTold, NeedTold, NutrientsTold, PaperQuestion, QuietTold,
-    RipenessTold, RuleTold, SheetTold, SignTold, TodayTold, ToldQuestion,
+    ReminderTold, RipenessTold, RuleTold, SheetTold, SignTold, TodayTold, ToldQuestion,
 };
 pub use when::{OffsetAt, WhenError, parse_since, parse_until, parse_when};
 
