@@ -115,7 +115,7 @@ pub fn section(look: Look) -> AnyView {
         <section class="card inside" aria-labelledby="inside-title">
             <h2 id="inside-title">{words::INSIDE}</h2>
             {choices("ahead-field", "Shown in the cut".to_owned(), names, move || which.get(), move |index| which.set(index))}
-            <figure>
+            <figure aria-labelledby="inside-title">
                 <p class="frame-when">{live_text(when)}</p>
                 {live_if(picture)}
                 <figcaption>
