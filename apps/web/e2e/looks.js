@@ -74,6 +74,8 @@ export async function looked(browser, address, place, width, colorScheme) {
   const context = await browser.newContext({
     viewport: { width, height: 800 }, colorScheme, deviceScaleFactor: 1, reducedMotion: "reduce", timezoneId: "UTC", locale: "en-GB",
   });
+  // How much room there is differs from device to device, and from one minute to the next.
+  await context.addInitScript(() => { StorageManager.prototype.estimate = async () => ({ usage: 6_000_000, quota: 6_000_000_000 }); });
   const page = await context.newPage();
   await page.clock.setFixedTime(MOMENT);
   await open(page, address);
