@@ -1,131 +1,17 @@
-// The page as everybody must be able to use it: axe, width, size of targets, contrast, keyboard, accessibility tree.
+// The page as everybody must be able to use it: axe, width, size of targets, contrast, names.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, before, describe, test } from "node:test";
+import { withColours } from "./colours.js";
 import { axeEverywhere, DIRECTIONS, open, openBrowser, PHONE, sidewaysScroll, startProgram, until, WIDTHS_PX } from "./harness.js";
-import { whole } from "./ahead.js";
-import { form, startHeap, toHeap } from "./journal.js";
-import { answer, count, description, folded, goTo, inHand, inReach, openAll, sentence, textOf, tile, underSentence } from "./keeper.js";
+import { count, description, folded, inHand, openAll, sentence, textOf, tile, underSentence } from "./keeper.js";
+import { STATES } from "./states.js";
 
 // Rows of verdicts.md: | rule | reason | elements | verdict |
 const VERDICTS = readFileSync(new URL("verdicts.md", import.meta.url), "utf8").split("\n")
   .map((row) => row.match(/^\| `([^`]+)` \| `([^`]+)` \| `([^`]+)` \| (\S.*) \|$/))
   .filter(Boolean)
   .map(([, rule, reason, elements, verdict]) => ({ rule, reason, elements, verdict }));
-
-/** What the page can look like, each reached from a first visit. */
-const STATES = {
-  "first visit": async () => {},
-  "everything opened": openAll,
-  "a fault shown": async (page) => {
-    await count(inHand(page, "Fresh grass")).fill("-2");
-    await count(inReach(page, "Straw")).fill("abc");
-  },
-  "a fault in the settings": async (page) => {
-    await goTo(page, "Settings");
-    await page.getByRole("button", { name: "Weigh a vessel" }).click();
-    await page.getByRole("button", { name: "Next", exact: true }).click();
-    await page.getByText("Enter a weight, such as 0.8.").waitFor();
-    await page.getByLabel("Lowest C:N").fill("50");
-    await page.getByLabel("Highest C:N").fill("20");
-  },
-  "aim not met": async (page) => {
-    for (const box of await page.locator(".reach .line-head input[type=checkbox]").all()) await box.uncheck();
-  },
-  "empty hand": (page) => page.getByRole("button", { name: "Clear all" }).click(),
-  settings: (page) => goTo(page, "Settings"),
-  "today without a heap": async (page) => {
-    await goTo(page, "Today");
-    await page.getByText(/^No heap yet/).waitFor();
-  },
-  today: async (page) => {
-    await page.getByRole("link", { name: "Look around in an invented garden" }).click();
-    await page.locator(".today :is(.needs, .need-rest)").waitFor();
-    await openAll(page);
-  },
-  "today with something done": async (page) => {
-    await startHeap(page, "By the shed");
-    await toHeap(page, "By the shed");
-    await form(page, "Feed");
-    await page.getByRole("button", { name: "Log this feed" }).click();
-    await form(page, "Read");
-    await page.getByLabel("dusty", { exact: true }).check();
-    await page.getByRole("button", { name: "Log the reading" }).click();
-    await page.getByText(/feels dusty/).first().waitFor();
-    await goTo(page, "Today");
-    await page.getByRole("button", { name: /^Watered/ }).click();
-    await page.locator(".today :is(.needs, .need-rest)").waitFor();
-  },
-  "no heap yet": (page) => goTo(page, "Heaps"),
-  "a heap being started": async (page) => {
-    await goTo(page, "Heaps");
-    await page.getByRole("button", { name: "Start a heap" }).click();
-    await openAll(page);
-  },
-  "a heap": async (page) => {
-    await startHeap(page, "By the shed");
-    await toHeap(page, "By the shed");
-    await form(page, "Feed");
-    await page.getByRole("button", { name: "Log this feed" }).click();
-    await page.locator(".in-figures").waitFor();
-    // Pictures that are still drawn anew cannot be looked at.
-    await whole(page);
-  },
-  "looking ahead": async (page) => {
-    await STATES["a heap"](page);
-    await openAll(page);
-  },
-  "a reading being logged": async (page) => {
-    await STATES["a heap"](page);
-    await form(page, "Read");
-    await page.getByRole("button", { name: "Log the reading" }).click();
-    await page.getByText("Enter or tick at least one thing that you saw.").waitFor();
-  },
-  "a note being logged": async (page) => {
-    await STATES["a heap"](page);
-    await form(page, "Note");
-  },
-  "more to be logged": async (page) => {
-    await STATES["a heap"](page);
-    await form(page, "More");
-  },
-  "the logbook": async (page) => {
-    await STATES["a heap"](page);
-    await goTo(page, "Logbook");
-    await page.getByRole("button", { name: /^Take back: Fed/ }).click();
-    await page.getByRole("button", { name: /^Bring back: Fed/ }).waitFor();
-    await page.getByRole("button", { name: /^Correct the time: Started/ }).click();
-  },
-  "no bed yet": async (page) => {
-    await goTo(page, "Beds");
-    await form(page, "Describe a bed");
-    await openAll(page);
-  },
-  "a plan of the beds": async (page) => {
-    await goTo(page, "Beds");
-    await form(page, "Describe a bed");
-    await page.getByLabel("Name", { exact: true }).fill("By the shed");
-    await page.getByLabel("Area, m²").fill("6");
-    await page.getByRole("button", { name: "Keep this bed" }).click();
-    await page.getByLabel("How many, compost to share").fill("100");
-    await page.getByRole("button", { name: "Plan", exact: true }).click();
-    await page.locator(".plan-told").waitFor();
-    await form(page, "Spread compost");
-    await openAll(page);
-  },
-  "something put by": async (page) => {
-    await goTo(page, "Stores");
-    await form(page, "Put by");
-    await page.getByLabel("What", { exact: true }).fill("straw");
-    await page.locator(".found .tile").first().click();
-    await page.getByRole("button", { name: "Put it by" }).click();
-    await page.locator(".shelf").getByRole("button", { name: /^Use / }).click();
-  },
-  "something searched": async (page) => {
-    await page.getByLabel("Find another material").fill("leaves");
-    await page.getByLabel("Add something to what is in reach").fill("xyzzy");
-  },
-};
 
 let program;
 let browser;
@@ -252,6 +138,7 @@ describe("U4 contrast", () => {
     for (const state of ["everything opened", "a fault shown", "aim not met", "something searched", "looking ahead"]) {
       test(`U4 ${colorScheme}: text has ${least}:1, borders and marks 3:1: ${state}`, async () => {
         const page = await visit({ viewport: { width: 412, height: 800 }, colorScheme }, state);
+        await withColours(page);
         const { texts, edges } = await page.evaluate(contrasts);
         assert.ok(texts.length > 50 && edges.length > (state === "looking ahead" ? 20 : 40), `looked at ${texts.length} texts and ${edges.length} edges`);
         const poor = texts.filter((text) => text.ratio < (text.large ? leastLarge : least));
@@ -265,39 +152,7 @@ describe("U4 contrast", () => {
 
 /** In the page: the contrast of each text with what is behind it, and of each border and mark with what is beside it. */
 function contrasts() {
-  const canvas = new OffscreenCanvas(1, 1).getContext("2d", { willReadFrequently: true });
-  const parsed = new Map();
-  const rgba = (colour) => {
-    if (!parsed.has(colour)) {
-      canvas.clearRect(0, 0, 1, 1);
-      canvas.fillStyle = colour;
-      canvas.fillRect(0, 0, 1, 1);
-      const [red, green, blue, alpha] = canvas.getImageData(0, 0, 1, 1).data;
-      parsed.set(colour, [red, green, blue, alpha / 255]);
-    }
-    return parsed.get(colour);
-  };
-  const over = (top, below, opacity = 1) => {
-    const alpha = top[3] * opacity;
-    return [0, 1, 2].map((band) => top[band] * alpha + below[band] * (1 - alpha)).concat(1);
-  };
-  const behind = (element) => {
-    const layers = [];
-    for (let at = element; at; at = at.parentElement) layers.push(rgba(getComputedStyle(at).backgroundColor));
-    return layers.reduceRight((below, layer) => over(layer, below), [255, 255, 255, 1]);
-  };
-  const opacityOf = (element) => {
-    let product = 1;
-    for (let at = element; at; at = at.parentElement) product *= Number(getComputedStyle(at).opacity);
-    return product;
-  };
-  const light = ([red, green, blue]) => [red, green, blue]
-    .map((band) => band / 255).map((band) => (band <= 0.04045 ? band / 12.92 : ((band + 0.055) / 1.055) ** 2.4))
-    .reduce((sum, band, index) => sum + band * [0.2126, 0.7152, 0.0722][index], 0);
-  const ratio = (one, other) => {
-    const [high, low] = [light(one), light(other)].sort((left, right) => right - left);
-    return (high + 0.05) / (low + 0.05);
-  };
+  const { rgba, over, behind, opacityOf, ratio } = window.colours;
   const rootOf = (name) => rgba(getComputedStyle(document.querySelector(name)).fill);
 
   const texts = [];
@@ -354,109 +209,6 @@ function contrasts() {
   }
   return { texts, edges };
 }
-
-describe("keyboard", () => {
-  for (const state of ["first visit", "everything opened"]) {
-    for (const viewport of [{ width: 360, height: 640 }, { width: 1280, height: 800 }]) {
-      test(`Tab reaches every control in reading order, its focus shows and is not covered: ${state}, ${viewport.width} px`, async () => {
-        const page = await visit({ viewport }, state);
-        // It comes a little later than the rest.
-        await page.getByRole("button", { name: "Bright sun" }).waitFor();
-        const expected = await page.evaluate(() => {
-          const radios = new Set();
-          return [...document.querySelectorAll("a[href], button, input, select, summary, [tabindex='0']")]
-            .filter((element) => element.checkVisibility() && !(element.type === "radio" && !element.checked))
-            .map((element, index) => { element.dataset.stop = index; radios.add(element.name); return index; });
-        });
-        const reached = [];
-        for (let step = 0; step < expected.length; step += 1) {
-          await page.keyboard.press("Tab");
-          reached.push(await page.evaluate(() => {
-            const element = document.activeElement;
-            const style = getComputedStyle(element);
-            const box = element.getBoundingClientRect();
-            const middle = box.left + Math.min(box.width / 2, innerWidth);
-            // A box that is higher than the window shows its beginning.
-            const height = box.height > innerHeight / 2 ? Math.max(box.top, 0) + 24 : box.top + box.height / 2;
-            const top = document.elementFromPoint(middle, height);
-            return {
-              stop: Number(element.dataset.stop),
-              what: `${element.tagName} ${element.getAttribute("aria-label") ?? (element.textContent.trim() || element.id)}`.slice(0, 60),
-              ring: style.outlineStyle !== "none" && Number.parseFloat(style.outlineWidth) >= 2,
-              seen: top !== null && (element.contains(top) || top.contains(element) && !top.matches(".answer, .answer *")) && !top.closest(".answer"),
-            };
-          }));
-        }
-        assert.deepEqual(reached.map((one) => one.stop), expected);
-        assert.deepEqual(reached.filter((one) => !one.ring).map((one) => one.what), [], "no ring");
-        assert.deepEqual(reached.filter((one) => !one.seen).map((one) => one.what), [], "covered");
-        await page.keyboard.press("Tab");
-        assert.equal(await page.evaluate(() => document.activeElement.dataset.stop === undefined || document.activeElement.dataset.stop === "0"), true, "a trap at the end");
-        await page.context().close();
-      });
-    }
-  }
-
-  /** Tabs on, or back, until the focus is on the control of that name. */
-  async function tabTo(page, name, key = "Tab") {
-    for (let step = 0; step < 120; step += 1) {
-      await page.keyboard.press(key);
-      const at = await page.evaluate(() => {
-        const element = document.activeElement;
-        return element.getAttribute("aria-label") ?? (element.labels?.[0] ?? element).textContent.trim();
-      });
-      if (at === name) return;
-    }
-    assert.fail(`${key} never reached ${name}`);
-  }
-
-  test("the main job is done with Tab, Enter, Space and arrow keys alone", async () => {
-    const page = await visit();
-    const focused = () => page.evaluate(() => document.activeElement.id || document.activeElement.textContent.trim());
-    await tabTo(page, "Clear all");
-    await page.keyboard.press("Enter");
-    assert.equal(await textOf(sentence(page)), "Nothing in hand yet. Tap what you have.");
-    assert.equal(await focused(), "Clear all", "the focus stays");
-    await tabTo(page, "Veg scraps");
-    await page.keyboard.press("Enter");
-    await page.keyboard.press("Tab");
-    await page.keyboard.press("Enter");
-    assert.match(await textOf(sentence(page)), /^Put [\d½]+ buckets? of shredded leaves/);
-    const before = await answer(page);
-
-    await tabTo(page, "How many, Fresh grass", "Shift+Tab");
-    await page.keyboard.press("Control+A");
-    await page.keyboard.type("3");
-    const more = await answer(page);
-    assert.notDeepEqual(more, before);
-    await tabTo(page, "Measure, Fresh grass");
-    await page.keyboard.press("ArrowDown");
-    assert.equal(await inHand(page, "Fresh grass").getByLabel("Measure").inputValue(), "trug");
-    assert.notDeepEqual(await answer(page), more);
-
-    await tabTo(page, "Shredded leaves");
-    await page.keyboard.press("Space");
-    assert.doesNotMatch(await textOf(sentence(page)), /shredded leaves/);
-    await page.keyboard.press("Space");
-    await tabTo(page, "Find another material", "Shift+Tab");
-    await page.keyboard.type("sawdust");
-    await page.keyboard.press("Tab");
-    const found = await focused();
-    await page.keyboard.press("Enter");
-    assert.equal(await focused(), "find-hand", "the field takes the focus of the finding that has gone");
-    assert.equal(await page.getByLabel("Find another material").inputValue(), "");
-    assert.equal(await page.locator(".hand .line").count(), 3, found);
-
-    await tabTo(page, "Remove Fresh grass", "Shift+Tab");
-    await page.keyboard.press("Enter");
-    assert.equal(await focused(), "hand-title", "the heading takes the focus of the line that has gone");
-    await page.keyboard.press("Tab");
-    assert.equal(await focused(), "Undo");
-    await page.keyboard.press("Enter");
-    assert.equal(await inHand(page, "Fresh grass").count(), 1);
-    await page.context().close();
-  });
-});
 
 describe("accessibility tree", () => {
   test("one h1, landmarks, a language, a title, and the answer is said when it changes", async () => {

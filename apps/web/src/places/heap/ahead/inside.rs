@@ -132,7 +132,7 @@ pub fn section(look: Look) -> AnyView {
         <section class="card inside" aria-labelledby="inside-title">
             <h2 id="inside-title">{words::inside(language::locale())}</h2>
             {choices("ahead-field", texts::shown_in_the_cut(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
-            <figure>
+            <figure aria-labelledby="inside-title">
                 <p class="frame-when">{live_text(when)}</p>
                 {live_if(picture)}
                 <figcaption>

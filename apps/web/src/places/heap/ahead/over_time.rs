@@ -23,7 +23,7 @@ pub fn figure(look: Look) -> AnyView {
     let picture = move || chart().map(drawn);
     let table = move || chart().map(|chart| chart.table);
     view! {
-        <figure class="over-time">
+        <figure class="over-time" aria-labelledby="ahead-title">
             {choices("ahead-value", texts::over_time(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
             {live_if(picture)}
         </figure>
