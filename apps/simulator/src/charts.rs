@@ -3,17 +3,16 @@
 
 use heapwright_answers::heap::{Band, Bands, Snapshot};
 use heapwright_answers::{Done, ForecastAnswer, PlanAnswer};
-use heapwright_drawings::{BandPoint, OverTime, over_time};
+use heapwright_drawings::{BandPoint, Doing, Event, OverTime, over_time};
+use heapwright_journal::Moment;
 use heapwright_journal::content::ProbePlace;
 use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, significant};
 use heapwright_wire::{ChartShown, TableShown};
-use heapwright_wording as wording;
+use heapwright_wording::{self as wording, pictures_read as words};
 
 use crate::frames::shown_from_d;
 use crate::outlook::DAYS;
 
-/// More flags than this would cover the picture: then feeds are left out.
-const MOST_FLAGS: usize = 24;
 /// The most rows of a table, and points of a line.
 const MOST_ROWS: usize = 124;
 
@@ -201,7 +200,13 @@ fn chart(
             })
             .collect(),
         readings: readings.clone(),
-        flags: flags(plan, now_d, from_d),
+        events: events(plan, now_d, from_d),
+        doings: Doing::ALL
+            .into_iter()
+            .zip(words::DOINGS.map(str::to_owned))
+            .collect(),
+        dates: dates(forecast.now, from_d),
+        now: words::NOW.to_owned(),
         marks: value
             .marks
             .iter()
@@ -209,16 +214,100 @@ fn chart(
             .collect(),
         unit: value.unit.to_owned(),
     };
-    let height_px = (width_px * 0.62).clamp(220.0, 320.0);
+    let plot_height_px = (width_px * 0.6).clamp(210.0, 300.0);
+    let picture = over_time(&shown, width_px, plot_height_px);
+    let days = days(forecast, &points);
+    let done = done(&shown, &days, |value_read| {
+        words::probe_showed(&value.with_unit(value_read))
+    });
+    let placed: Vec<(f64, f64)> = days
+        .iter()
+        .map(|(_, point)| (point.day, point.middle))
+        .collect();
     ChartShown {
         name: value.name.to_owned(),
         width_px,
-        height_px,
-        inside: over_time(&shown, width_px, height_px).svg_inside(),
+        height_px: picture.height,
+        inside: picture.svg_inside(),
         sentence: sentence(value, &points, has_bands),
         key: key(plan, has_bands, &others, !readings.is_empty()),
-        table: table(forecast, value, &points, has_bands, &others),
+        at: shown.places(&placed, width_px, plot_height_px),
+        at_now: placed
+            .iter()
+            .rposition(|(day, _)| *day < 0.13)
+            .unwrap_or_default(),
+        plot_px: shown.plot_px(width_px, plot_height_px),
+        unit: value.unit.to_owned(),
+        has_bands,
+        has_done: done.is_some(),
+        table: table(value, &days, has_bands, &others, done),
     }
+}
+
+/// The points that stand for a day, the first of each, with the day's date.
+fn days<'a>(forecast: &ForecastAnswer, points: &'a [BandPoint]) -> Vec<(String, &'a BandPoint)> {
+    let mut days: Vec<(String, &BandPoint)> = Vec::new();
+    for point in points {
+        let date = wording::date_of(forecast, point.day + forecast.now_d);
+        if days.last().is_none_or(|(last, _)| *last != date) {
+            days.push((date, point));
+        }
+    }
+    days
+}
+
+/// What was done and read from each of these days until the next; `None` when that was nothing.
+fn done(
+    shown: &OverTime,
+    days: &[(String, &BandPoint)],
+    read: impl Fn(f64) -> String,
+) -> Option<Vec<String>> {
+    let mut done: Vec<Vec<String>> = days.iter().map(|_| Vec::new()).collect();
+    let row = |day: f64| {
+        days.partition_point(|(_, point)| point.day <= day)
+            .saturating_sub(1)
+    };
+    for event in &shown.events {
+        let word = shown.doings.iter().find(|(doing, _)| *doing == event.doing);
+        if let Some((cell, (_, word))) = done.get_mut(row(event.day)).zip(word)
+            && !cell.contains(word)
+        {
+            cell.push(word.clone());
+        }
+    }
+    for (day, value) in &shown.readings {
+        if let Some(cell) = done.get_mut(row(*day)) {
+            cell.push(read(*value));
+        }
+    }
+    let any = done.iter().any(|cell| !cell.is_empty());
+    any.then(|| done.into_iter().map(|cell| cell.join(", ")).collect())
+}
+
+/// Days that may be named at the axis, from a day to the last: of each month the first and the
+/// middle, and then those between, each where it begins.
+fn dates(now: Moment, from_d: f64) -> Vec<(f64, String)> {
+    #[allow(clippy::cast_possible_truncation)] // some days
+    let from = from_d.floor() as i64;
+    let all: Vec<(f64, i8, String)> = (from..=i64::from(DAYS) + 1)
+        .filter_map(|day| {
+            let after_ms = day.checked_mul(86_400_000)?;
+            let at = Moment::new(now.instant_ms.checked_add(after_ms)?, now.offset_min)?.local();
+            let minutes = f64::from(at.hour()) * 60.0 + f64::from(at.minute());
+            let name = words::short_date(
+                u8::try_from(at.day()).ok()?,
+                usize::try_from(at.month()).ok()?,
+            );
+            #[allow(clippy::cast_precision_loss)] // some days
+            let begins = day as f64 - minutes / 1440.0;
+            Some((begins, at.day(), name))
+        })
+        .collect();
+    [[1, 15], [8, 22]]
+        .iter()
+        .flat_map(|wanted| all.iter().filter(|(_, day, _)| wanted.contains(day)))
+        .map(|(begins, _, name)| (*begins, name.clone()))
+        .collect()
 }
 
 fn sentence(value: &Value, points: &[BandPoint], has_bands: bool) -> String {
@@ -273,11 +362,11 @@ fn key(
 }
 
 fn table(
-    forecast: &ForecastAnswer,
     value: &Value,
-    points: &[BandPoint],
+    days: &[(String, &BandPoint)],
     has_bands: bool,
     others: &[(String, Vec<BandPoint>)],
+    done: Option<Vec<String>>,
 ) -> TableShown {
     let mut heads = vec!["Day".to_owned(), format!("Middle, {}", value.unit)];
     if has_bands {
@@ -285,59 +374,117 @@ fn table(
         heads.push("Nine of ten runs".to_owned());
     }
     heads.extend(others.iter().map(|(name, _)| name.clone()));
+    heads.extend(done.is_some().then(|| words::DONE_HEAD.to_owned()));
     let range = |low: f64, high: f64| format!("{} to {}", value.text(low), value.text(high));
-    let mut rows: Vec<Vec<String>> = Vec::new();
-    let mut last_day = String::new();
-    for point in points {
-        let day = wording::date_of(forecast, point.day + forecast.now_d);
-        // The first of a day stands for it.
-        if day == last_day {
-            continue;
-        }
-        last_day.clone_from(&day);
-        let mut row = vec![day, value.text(point.middle)];
-        if has_bands {
-            row.push(range(point.lower, point.upper));
-            row.push(range(point.low, point.high));
-        }
-        row.extend(others.iter().map(|(_, points)| {
-            points
-                .iter()
-                .find(|other| (other.day - point.day).abs() < 0.13)
-                .map_or_else(String::new, |other| value.text(other.middle))
-        }));
-        rows.push(row);
-    }
+    let rows = days
+        .iter()
+        .enumerate()
+        .map(|(index, (day, point))| {
+            let mut row = vec![day.clone(), value.text(point.middle)];
+            if has_bands {
+                row.push(range(point.lower, point.upper));
+                row.push(range(point.low, point.high));
+            }
+            row.extend(others.iter().map(|(_, points)| {
+                points
+                    .iter()
+                    .find(|other| (other.day - point.day).abs() < 0.13)
+                    .map_or_else(String::new, |other| value.text(other.middle))
+            }));
+            row.extend(
+                done.as_ref()
+                    .map(|done| done.get(index).cloned().unwrap_or_default()),
+            );
+            row
+        })
+        .collect();
     TableShown { heads, rows }
 }
 
 /// What was and will be done, in days from now.
-fn flags(plan: &PlanAnswer, now_d: f64, from_d: f64) -> Vec<(f64, String)> {
-    let word = |done: &Done| match done {
-        Done::Fed => "fed",
-        Done::Turned => "turned",
-        Done::Watered => "watered",
-        Done::Covered => "covered",
-        Done::TakenOut => "taken out",
-    };
-    let shown: Vec<&(f64, Done)> = plan
-        .answer
+fn events(plan: &PlanAnswer, now_d: f64, from_d: f64) -> Vec<Event> {
+    plan.answer
         .done
         .iter()
         .filter(|(day, _)| day - now_d >= from_d)
-        .collect();
-    let many = shown.len() > MOST_FLAGS;
-    shown
-        .into_iter()
-        .filter(|(_, done)| !many || *done != Done::Fed)
-        .map(|(day, done)| {
-            let ahead = *day >= now_d - 1e-9;
-            let word = match (ahead, done) {
-                (true, Done::Turned) => "turn",
-                (true, Done::Watered) => "water",
-                _ => word(done),
-            };
-            (day - now_d, word.to_owned())
+        .map(|(day, done)| Event {
+            day: day - now_d,
+            doing: match done {
+                Done::Fed => Doing::Fed,
+                Done::Turned => Doing::Turned,
+                Done::Watered => Doing::Watered,
+                Done::Covered => Doing::Covered,
+                Done::TakenOut => Doing::TakenOut,
+            },
+            planned: *day >= now_d - 1e-9,
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dates_of_the_axis_lie_where_they_begin_the_first_of_a_month_before_others() {
+        // 26 November 2026, 18:00 in UTC.
+        let now = Moment::new(1_795_716_000_000, 0).unwrap();
+        assert_eq!(now.local().day(), 26);
+        let dates = dates(now, -10.0);
+        let names: Vec<&str> = dates.iter().map(|(_, name)| name.as_str()).collect();
+        assert_eq!(
+            names,
+            [
+                "1\u{a0}Dec",
+                "15\u{a0}Dec",
+                "22\u{a0}Nov",
+                "8\u{a0}Dec",
+                "22\u{a0}Dec"
+            ]
+        );
+        assert_eq!(dates[0].0, 4.25, "six hours of this day are left");
+    }
+
+    #[test]
+    fn what_was_done_stands_in_the_row_of_its_day() {
+        let point = |day: f64| BandPoint {
+            day,
+            low: 0.0,
+            lower: 0.0,
+            middle: 0.0,
+            upper: 0.0,
+            high: 0.0,
+        };
+        let points = [point(-2.0), point(-1.0), point(0.0)];
+        let days: Vec<(String, &BandPoint)> =
+            points.iter().map(|point| (String::new(), point)).collect();
+        let event = |day: f64, doing: Doing| Event {
+            day,
+            doing,
+            planned: false,
+        };
+        let shown = OverTime {
+            events: vec![
+                event(-1.5, Doing::Fed),
+                event(-1.4, Doing::Fed),
+                event(3.0, Doing::Turned),
+            ],
+            doings: vec![
+                (Doing::Fed, "fed".to_owned()),
+                (Doing::Turned, "turned".to_owned()),
+            ],
+            readings: vec![(-1.2, 47.0)],
+            ..OverTime::default()
+        };
+        let told = done(&shown, &days, |value| format!("probe {value}"));
+        assert_eq!(
+            told,
+            Some(vec![
+                "fed, probe 47".to_owned(),
+                String::new(),
+                "turned".to_owned()
+            ])
+        );
+        assert_eq!(done(&OverTime::default(), &days, |_| String::new()), None);
+    }
 }

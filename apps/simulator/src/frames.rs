@@ -1,7 +1,7 @@
 //! The heap cut open at one time after the other, as numbers that the page draws.
 
 use heapwright_answers::{ForecastAnswer, PlanAnswer, ProbeReading};
-use heapwright_drawings::{Cut, Field, cut_open};
+use heapwright_drawings::{Cut, Field, Sides, cut_open, sides_of};
 use heapwright_journal::content::ProbePlace;
 use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, temperature_text};
 use heapwright_wire::{FieldShown, FrameShown, LayerShown};
@@ -138,6 +138,15 @@ pub fn room_m(forecast: &ForecastAnswer) -> (f64, f64) {
         .fold((0.0, 0.0), |one, other| {
             (one.0.max(other.0), one.1.max(other.1))
         })
+}
+
+/// What the heap of a plan stands between, counted among all.
+pub fn sides(plan: &PlanAnswer) -> usize {
+    let sides = sides_of(&plan.answer);
+    Sides::ALL
+        .iter()
+        .position(|one| *one == sides)
+        .unwrap_or_default()
 }
 
 fn in_unit(value: f64, field: Field, system: UnitSystem) -> f64 {

@@ -101,6 +101,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         read: read(forecast, system),
         notices: wording::simulation_notices(catalogue, &notices),
         room_m: frames::room_m(forecast),
+        sides: frames::sides(first),
         fields: frames::fields(first, system),
         frame_now,
     }

@@ -273,12 +273,12 @@ pub fn Shell(
                 {wording::page::NAME}
             </p>
             <p class="place-note">{live_text(note)}</p>
-            // Where nothing stood before, so that nothing moves when it comes.
-            {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
             <nav class="places" aria-label="Places">
                 <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
                 <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
             </nav>
+            // At the end, where nothing stood before, so that nothing moves when it comes.
+            {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
         </header>
         <main>
             {done::bar(hub)}

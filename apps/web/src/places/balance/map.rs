@@ -8,11 +8,12 @@ use leptos::prelude::*;
 
 use crate::asking;
 use crate::parts::fold::Fold;
-use crate::parts::picture::Drawn;
+use crate::parts::picture::{Drawn, width_px};
 use crate::shell::hub;
 
-/// Size of the map in its own pixels: what fits the narrowest phone, drawn larger where there is room.
-const SIZE: (f64, f64) = (340.0, 320.0);
+/// The widest map [px], and the height of one of a width of 1.
+const WIDEST: f64 = 560.0;
+const HEIGHT: f64 = 0.94;
 
 /// The section.
 #[component]
@@ -24,7 +25,8 @@ pub fn MixMap() -> impl IntoView {
             <h2 id="map-title">{wording::page::MAP}</h2>
             {move || {
                 map.get().map(|map| {
-                    let picture = mix_map(&map, SIZE.0, SIZE.1);
+                    let width = width_px().min(WIDEST);
+                    let picture = mix_map(&map, width, (width * HEIGHT).min(440.0));
                     view! {
                         <figure aria-labelledby="map-title">
                             <Drawn picture=picture class="map-picture"/>
@@ -34,6 +36,7 @@ pub fn MixMap() -> impl IntoView {
                                     <li><span class="key key-region" aria-hidden="true"></span>"good region"</li>
                                     <li><span class="key key-here" aria-hidden="true"></span>"the mixture"</li>
                                     <li><span class="key key-cloud" aria-hidden="true"></span>"where it may be"</li>
+                                    <li><span class="key key-around" aria-hidden="true"></span>{wording::pictures_read::NINE_OF_TEN_DRAWS}</li>
                                     <li><span class="key key-hand" aria-hidden="true"></span>"in hand alone"</li>
                                     <li><span class="key key-move" aria-hidden="true"></span>"one more scoop, by its number"</li>
                                 </ul>

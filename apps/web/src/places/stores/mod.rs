@@ -60,7 +60,8 @@ pub fn Stores() -> impl IntoView {
         }
         let had_any = any.get();
         view! {
-            {live(move || list(hub, open))}
+            <div class="sides">
+            <div>{live(move || list(hub, open))}</div>
             <section class="card" aria-label="Write down">
                 <div class="log-acts">
                     {form_opener(Form::PutBy, "Put by")}
@@ -69,6 +70,7 @@ pub fn Stores() -> impl IntoView {
                 </div>
                 {live_if(form)}
             </section>
+            </div>
         }
         .into_any()
     };
