@@ -1,7 +1,8 @@
 //! The cross-section: the heap cut open, with one of its fields.
 //!
 //! Layers lie as they lie in the heap, rings stand on both sides of the middle. Between the centres
-//! of cells the field is drawn as it is most likely to run, straight; nothing is smoothed beyond.
+//! of cells the field runs as a smooth curve that keeps the value of each and goes nowhere beyond its
+//! neighbours.
 //! Steps of the field have a role each, so that the face gives them colours and the lines between
 //! them tell without colour. The outline is that of a heap, not of the cells: a crown on top of what
 //! stands between walls, a mound where it stands free.
@@ -115,20 +116,6 @@ impl Cut {
         }
     }
 
-    /// The value at a share of the half width, in a layer and on the way to its neighbours.
-    fn value(&self, layer: usize, within: f64, across: f64) -> f64 {
-        let at = |layer: usize| along(&self.layers[layer].values, across);
-        // From the middle of a layer to that of the next one.
-        let here = at(layer);
-        if within < 0.5 && layer > 0 {
-            here + (at(layer - 1) - here) * (0.5 - within)
-        } else if within > 0.5 && layer + 1 < self.layers.len() {
-            here + (at(layer + 1) - here) * (within - 0.5)
-        } else {
-            here
-        }
-    }
-
     /// Layers of which something is known, from the ground up.
     fn known(&self) -> Self {
         let mut known = self.clone();
@@ -137,16 +124,33 @@ impl Cut {
     }
 }
 
-/// The value between the middles of rings, at a share of the half width.
-fn along(values: &[f64], across: f64) -> f64 {
-    #[allow(clippy::cast_precision_loss)] // a few rings
-    let place = (across * values.len() as f64 - 0.5).max(0.0);
+/// A smooth curve through values that stand one apart, at a place counted from the first. It is
+/// level at both ends and at each top and hollow, so that it goes nowhere beyond its neighbours.
+fn smooth(values: &[f64], place: f64) -> f64 {
+    let last = values.len() - 1;
+    #[allow(clippy::cast_precision_loss)] // a few cells
+    let place = place.clamp(0.0, last as f64);
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // not below 0
-    let low = (place.floor() as usize).min(values.len() - 1);
-    let high = (low + 1).min(values.len() - 1);
+    let low = (place.floor() as usize).min(last);
+    let high = (low + 1).min(last);
+    let slope = |at: usize| {
+        if at == 0 || at == last {
+            return 0.0;
+        }
+        let (before, after) = (values[at] - values[at - 1], values[at + 1] - values[at]);
+        if before * after <= 0.0 {
+            0.0
+        } else {
+            2.0 * before * after / (before + after)
+        }
+    };
     #[allow(clippy::cast_precision_loss)]
-    let share = (place - low as f64).clamp(0.0, 1.0);
-    values[low] + (values[high] - values[low]) * share
+    let t = place - low as f64;
+    let (square, cube) = (t * t, t * t * t);
+    values[low] * (2.0 * cube - 3.0 * square + 1.0)
+        + slope(low) * (cube - 2.0 * square + t)
+        + values[high] * (3.0 * square - 2.0 * cube)
+        + slope(high) * (cube - square)
 }
 
 /// From metres in the heap to pixels.
@@ -222,7 +226,7 @@ impl Frame {
         if self.is_free {
             // A mound: its top is round, and its flanks bulge a little.
             let foot_m = self.half_m(0.0).max(1e-9);
-            half_m = foot_m * libm::pow((half_m / foot_m).clamp(0.0, 1.0), 0.82);
+            half_m = foot_m * libm::pow((half_m / foot_m).clamp(0.0, 1.0), 0.74);
         } else {
             // A crown: as much above the height in the middle as below it at the shoulders.
             let round = 0.5 - across * across - 0.5 * libm::pow(across.abs(), 10.0);
@@ -233,6 +237,14 @@ impl Frame {
             self.ground - up_m * self.scale,
         )
     }
+}
+
+/// The height that a cut with its key takes at a width, at most `most`: no more than its room needs
+/// [px].
+#[must_use]
+pub fn height_of_cut(cut: &Cut, width: f64, most: f64) -> f64 {
+    let scale = (width - 2.0 * SIDE) / (2.0 * cut.room_m.0.max(0.05));
+    (cut.room_m.1.max(0.05) * scale + TOP + BOTTOM + KEY).min(most)
 }
 
 /// Draws the cut at `width` by `height` pixels. Layers without rings are left out.
@@ -264,9 +276,11 @@ pub fn cross_section(cut: &Cut, width: f64, height: f64) -> Picture {
 fn outline(frame: &Frame) -> Vec<(f64, f64)> {
     const PARTS: i32 = 24;
     let share = |part: i32| f64::from(part) / f64::from(PARTS);
-    let up = (0..=PARTS).map(|part| (-1.0, share(part)));
+    // More points where a mound is round.
+    let rise = |part: i32| 1.0 - (1.0 - share(part)) * (1.0 - share(part));
+    let up = (0..=PARTS).map(|part| (-1.0, rise(part)));
     let over = (1..2 * PARTS).map(|part| (share(part) - 1.0, 1.0));
-    let down = (0..=PARTS).rev().map(|part| (1.0, share(part)));
+    let down = (0..=PARTS).rev().map(|part| (1.0, rise(part)));
     up.chain(over)
         .chain(down)
         .map(|(across, up)| frame.at(across, up * frame.height_m))
@@ -281,7 +295,17 @@ fn field(cut: &Cut, frame: &Frame, outline: &[(f64, f64)], shapes: &mut Vec<Shap
     let share = |part: usize, of: usize| part as f64 / of as f64;
     let across = |column: usize| share(column, half) - 1.0;
     let rows = cut.layers.len() * FINE;
-    // Each row of the grid: its layer, where within it, its height.
+    // The layers at each column of the grid, and then the rows through them.
+    #[allow(clippy::cast_precision_loss)] // a few rings
+    let columns: Vec<Vec<f64>> = (0..=2 * half)
+        .map(|column| {
+            let at = |layer: &CutLayer| {
+                let rings = layer.values.len() as f64;
+                smooth(&layer.values, across(column).abs() * rings - 0.5)
+            };
+            cut.layers.iter().map(at).collect()
+        })
+        .collect();
     let mut heights_m = Vec::new();
     let mut values = Vec::new();
     let mut base_m = 0.0;
@@ -292,7 +316,8 @@ fn field(cut: &Cut, frame: &Frame, outline: &[(f64, f64)], shapes: &mut Vec<Shap
             base_m += cut.layers[layer - 1].thickness_m;
         }
         heights_m.push(base_m + within * cut.layers[layer].thickness_m);
-        values.extend((0..=2 * half).map(|column| cut.value(layer, within, across(column).abs())));
+        let place = share(row, FINE) - 0.5;
+        values.extend(columns.iter().map(|layers| smooth(layers, place)));
     }
     let lowest = values.iter().copied().fold(f64::INFINITY, f64::min);
     let highest = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -413,20 +438,21 @@ mod tests {
     }
 
     #[test]
-    fn values_run_straight_between_the_middles_of_cells() {
+    fn the_curve_keeps_each_value_and_goes_nowhere_beyond_its_neighbours() {
+        let values = [60.0, 50.0, 25.0, 30.0];
+        for (index, value) in values.iter().enumerate() {
+            assert_eq!(smooth(&values, index as f64), *value);
+        }
+        for part in 0..=30 {
+            let place = f64::from(part) / 10.0;
+            let low = (place.floor() as usize).min(2);
+            let (one, other) = (values[low], values[low + 1]);
+            let at = smooth(&values, place);
+            assert!((one.min(other) - 1e-9..=one.max(other) + 1e-9).contains(&at));
+        }
+        assert_eq!((smooth(&values, -0.5), smooth(&values, 9.0)), (60.0, 30.0));
+        assert_eq!(smooth(&[7.0], 0.3), 7.0, "one cell");
         let cut = cut(Sides::Gaps);
-        assert_eq!(
-            cut.value(1, 0.5, 1.0 / 6.0),
-            60.0,
-            "in the middle of a cell"
-        );
-        assert_eq!(cut.value(1, 0.5, 1.0 / 3.0), 55.0, "between two rings");
-        assert_eq!(cut.value(1, 0.0, 1.0 / 6.0), 50.0, "between two layers");
-        assert_eq!(
-            cut.value(0, 0.0, 0.0),
-            40.0,
-            "no further than the cell at the rim"
-        );
         assert_eq!((cut.step(9.0), cut.step(10.0), cut.step(70.0)), (0, 1, 7));
     }
 
@@ -486,7 +512,8 @@ mod tests {
             values,
         };
         let mut cut = cut(Sides::Gaps);
-        // From 60 in the middle of the core's ring to 20 in the middle of the other: 40 half way.
+        // From 60 in the middle of the core's ring to 20 in the middle of the other: 40 half way, where
+        // the curve is as far from both.
         cut.layers = vec![layer(vec![60.0, 20.0])];
         cut.steps = vec![40.0];
         let picture = cross_section(&cut, 400.0, 320.0);
@@ -502,6 +529,17 @@ mod tests {
         let warm = warm.unwrap();
         // The crown is higher in the middle, where it is warm.
         assert!((1.0..1.06).contains(&(warm / half)), "{warm} of {half}");
+    }
+
+    #[test]
+    fn a_low_heap_takes_no_more_height_than_its_room_needs() {
+        let cut = cut(Sides::Free);
+        // A metre wide and a metre high.
+        assert_eq!(
+            height_of_cut(&cut, 288.0, 450.0),
+            200.0 + TOP + BOTTOM + KEY
+        );
+        assert_eq!(height_of_cut(&cut, 900.0, 450.0), 450.0);
     }
 
     #[test]

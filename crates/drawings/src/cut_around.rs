@@ -8,6 +8,8 @@ const WALL: f64 = 5.0;
 /// A board, and the gap to the next [px].
 const BOARD: f64 = 11.0;
 const GAP: f64 = 5.0;
+/// Width of a letter, at most on average [px].
+const LETTER: f64 = 6.9;
 
 /// The room in which the heap stood or may stand, and walls at its sides.
 pub(crate) fn behind(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
@@ -174,11 +176,20 @@ pub(crate) fn probes(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
             centre: (x, y),
             radius: 3.0,
         });
+        let text = words.join(", ");
+        // To the left of the dial where the right has no room.
+        #[allow(clippy::cast_precision_loss)] // a few words
+        let ends = x + 9.0 + text.chars().count() as f64 * LETTER;
+        let (at, anchor) = if ends > frame.middle + frame.room.0 + SIDE {
+            (x - 9.0, Anchor::End)
+        } else {
+            (x + 9.0, Anchor::Start)
+        };
         shapes.push(Shape::Text {
             role: "cut-word",
-            at: (x + 9.0, dial + 4.0),
-            anchor: Anchor::Start,
-            text: words.join(", "),
+            at: (at, dial + 4.0),
+            anchor,
+            text,
         });
         // The next dial stands lower, so that words do not cover each other.
         dial += 18.0;
@@ -187,7 +198,6 @@ pub(crate) fn probes(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
 
 /// The key of the steps below a cut: bounds that would touch are left out, the unit stands once.
 pub(crate) fn key(cut: &Cut, unit: &str, top: f64, picture: &mut Picture) {
-    const LETTER: f64 = 6.9;
     let steps = cut.steps.len() + 1;
     let left = SIDE;
     #[allow(clippy::cast_precision_loss)] // ten steps
@@ -280,7 +290,7 @@ mod tests {
             if let Shape::Text { at, text, .. } = shape
                 && text != "°F"
             {
-                let half = text.chars().count() as f64 * 6.9 / 2.0;
+                let half = text.chars().count() as f64 * LETTER / 2.0;
                 ends.push((at.0 - half, at.0 + half));
             }
         }

@@ -120,7 +120,7 @@ pub(crate) fn lanes(
             (widest_gap(&places), Anchor::Middle)
         };
         shapes.push(Shape::Text {
-            role: "time-word",
+            role: "time-doing",
             at: (at, y + 4.0),
             anchor,
             text: word.clone(),

@@ -19,7 +19,7 @@ mod picture;
 mod range_bar;
 
 pub use calendar::{Season, season};
-pub use cross_section::{Cut, CutLayer, Field, Sides, cross_section, value_labels};
+pub use cross_section::{Cut, CutLayer, Field, Sides, cross_section, height_of_cut, value_labels};
 pub use events::{Doing, Event};
 pub use mix_map::{MapScale, mix_map};
 pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key, sides_of};

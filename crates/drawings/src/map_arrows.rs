@@ -3,7 +3,7 @@
 use crate::picture::{Anchor, Shape};
 
 /// The body of the mixture's own mark, which arrows leave free [px].
-const CLEAR: f64 = 10.0;
+const CLEAR: f64 = 9.0;
 /// Radius of the disc of a number [px].
 const BADGE: f64 = 9.5;
 /// How far from the tip a number stands at best, and then further out [px].
@@ -23,7 +23,7 @@ pub(crate) fn arrows(here: Point, tips: &[Point], room: Room, shapes: &mut Vec<S
         .iter()
         .copied()
         .enumerate()
-        .filter(|(_, tip)| distance(here, *tip) >= CLEAR + 2.0)
+        .filter(|(_, tip)| distance(here, *tip) >= CLEAR + 0.5)
         .collect();
     let mut badges: Vec<Point> = Vec::new();
     let mut numbers = Vec::new();
@@ -98,7 +98,7 @@ fn place(
             );
             let at = (tip.0 + way.0 * out, tip.1 + way.1 * out);
             let is_free = within(at) == at
-                && distance(at, here) >= BADGE + CLEAR
+                && distance(at, here) >= BADGE + CLEAR + 1.0
                 && badges
                     .iter()
                     .all(|other| distance(*other, at) >= 2.0 * BADGE + 3.0)

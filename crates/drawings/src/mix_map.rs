@@ -96,23 +96,27 @@ pub fn mix_map(map: &OnTheMap, width: f64, height: f64) -> Picture {
     }];
     axes(&scale, &mut shapes);
     region(map, &scale, &mut shapes);
+    let here = map.mixture.map(|point| scale.at(point));
+    let in_hand = map.in_hand.map(|point| scale.at(point));
+    let way = in_hand
+        .zip(here)
+        .filter(|(from, to)| distance(*from, *to) > 14.0);
+    if let Some((from, to)) = way {
+        shapes.push(Shape::Line {
+            role: "map-way",
+            points: vec![from, to],
+        });
+    }
     cloud(map, &scale, &mut shapes);
     ends(&scale, &mut shapes);
-    if let Some(mixture) = map.mixture {
-        let here = scale.at(mixture);
-        if let Some(in_hand) = map.in_hand.map(|point| scale.at(point))
-            && distance(in_hand, here) > 14.0
-        {
-            shapes.push(Shape::Line {
-                role: "map-way",
-                points: vec![in_hand, here],
-            });
-            shapes.push(Shape::Circle {
-                role: "map-hand",
-                centre: in_hand,
-                radius: 5.5,
-            });
-        }
+    if let Some((from, _)) = way {
+        shapes.push(Shape::Circle {
+            role: "map-hand",
+            centre: from,
+            radius: 5.5,
+        });
+    }
+    if let Some(here) = here {
         let tips: Vec<(f64, f64)> = map.moves.iter().map(|one| scale.at(one.to)).collect();
         let room = (scale.left, scale.top, scale.right, scale.bottom);
         arrows(here, &tips, room, &mut shapes);

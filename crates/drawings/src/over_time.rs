@@ -200,21 +200,11 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
         corner: 0.0,
     }];
     axes(shown, &scale, &mut shapes);
-    for (value, word) in &shown.marks {
+    for (value, _) in &shown.marks {
         let y = scale.y(*value);
         shapes.push(Shape::Line {
             role: "time-mark",
             points: vec![(LEFT, y), (scale.right, y)],
-        });
-        shapes.push(Shape::Text {
-            role: "time-word",
-            // Below the line where there is no room above.
-            at: (
-                scale.right - 6.0,
-                if y - TOP < 17.0 { y + 14.0 } else { y - 5.0 },
-            ),
-            anchor: Anchor::End,
-            text: word.clone(),
         });
     }
     let points: Vec<BandPoint> = shown
@@ -274,6 +264,18 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
             role: "time-reading",
             centre: (scale.x(*day), scale.y(*value)),
             radius: 4.0,
+        });
+    }
+    // Words last: nothing covers them.
+    for (value, word) in &shown.marks {
+        let y = scale.y(*value);
+        // Below the line where there is no room above.
+        let foot = if y - TOP < 17.0 { y + 14.0 } else { y - 5.0 };
+        shapes.push(Shape::Text {
+            role: "time-word",
+            at: (scale.right - 6.0, foot),
+            anchor: Anchor::End,
+            text: word.clone(),
         });
     }
     let shown_events: Vec<Event> = shown

@@ -48,7 +48,7 @@ pub fn Heaps() -> impl IntoView {
     view! {
         <div class="place">
             <h1 id="title" tabindex="-1">{wording::page::HEAPS}</h1>
-            <div class="sides">
+            <div class="sides sides-list">
                 <div>{live(heaps)}</div>
                 <div>
                     {live_if(move || (is_open() && is_empty.get()).then(|| welcome(hub)))}

@@ -2,7 +2,9 @@
 
 use std::time::Duration;
 
-use heapwright_drawings::{Cut, CutLayer, Field, Picture, Sides, cut_with_key, value_labels};
+use heapwright_drawings::{
+    Cut, CutLayer, Field, Picture, Sides, cut_with_key, height_of_cut, value_labels,
+};
 use heapwright_wire::{AheadShown, FrameShown, TableShown};
 use heapwright_wording::ahead as words;
 use leptos::leptos_dom::helpers::IntervalHandle;
@@ -193,7 +195,7 @@ fn drawn(shown: &AheadShown, frame: &FrameShown, which: usize) -> Picture {
         .get(which)
         .map_or("", |field| field.unit.as_str());
     let width = width_px().min(560.0);
-    let height = (width * 0.86).min(430.0);
+    let height = height_of_cut(&cut, width, 450.0);
     let mut picture = cut_with_key(&cut, unit, width, height);
     picture.shapes.extend(value_labels(&cut, width, height));
     picture
