@@ -340,10 +340,14 @@ fn field(cut: &Cut, frame: &Frame, outline: &[(f64, f64)], shapes: &mut Vec<Shap
     });
     for bound in &cut.steps {
         if *bound > lowest && *bound <= highest {
-            let loops = at_least(&grid, *bound)
+            let loops: Vec<Vec<(f64, f64)>> = at_least(&grid, *bound)
                 .into_iter()
                 .map(|points| points.into_iter().map(placed).collect())
                 .collect();
+            // What only just reaches a bound has no area.
+            if loops.is_empty() {
+                continue;
+            }
             shapes.push(Shape::Region {
                 role: cut.role(cut.step(*bound)),
                 loops,
