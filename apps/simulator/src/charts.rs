@@ -134,6 +134,11 @@ impl Value {
         let all: Vec<BandPoint> = all
             .into_iter()
             .filter(|point| point.day >= from_d - 0.13)
+            // What lies a hair before the first day stands at it, in the picture as in the table.
+            .map(|point| BandPoint {
+                day: point.day.max(from_d),
+                ..point
+            })
             .collect();
         let step = all.len().div_ceil(MOST_ROWS).max(1);
         let last = all.len().saturating_sub(1);

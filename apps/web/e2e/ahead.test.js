@@ -206,9 +206,9 @@ describe("inside the heap", () => {
     assert.notEqual(await cut(), first);
     await page.keyboard.press("Home");
     const start = await day();
-    await page.getByRole("button", { name: "Later" }).click();
+    await page.getByRole("button", { name: "Later", exact: true }).click();
     assert.notEqual(await day(), start);
-    await page.getByRole("button", { name: "Earlier" }).click();
+    await page.getByRole("button", { name: "Earlier", exact: true }).click();
     assert.equal(await day(), start);
     await page.getByRole("button", { name: "Play" }).click();
     await page.waitForFunction((start) => document.querySelector(".frame-when").textContent !== start, start);
