@@ -96,7 +96,11 @@ fn join(inside: [bool; 4], corners: [f64; 4], sides: [usize; 4], bound: f64, nex
 fn crossing(grid: &Grid, edge: usize, bound: f64) -> (f64, f64) {
     let across = grid.columns + 2;
     let (column, row) = (edge / 2 % across, edge / 2 / across);
-    let (right, down) = if edge % 2 == 0 { (1, 0) } else { (0, 1) };
+    let (right, down) = if edge.is_multiple_of(2) {
+        (1, 0)
+    } else {
+        (0, 1)
+    };
     let (from, to) = (grid.at(column, row), grid.at(column + right, row + down));
     let share = if from == f64::NEG_INFINITY {
         1.0

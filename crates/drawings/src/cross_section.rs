@@ -312,7 +312,7 @@ fn field(cut: &Cut, frame: &Frame, outline: &[(f64, f64)], shapes: &mut Vec<Shap
     for row in 0..=rows {
         let layer = (row / FINE).min(cut.layers.len() - 1);
         let within = share(row - layer * FINE, FINE);
-        if row > 0 && row % FINE == 0 && row < rows {
+        if row > 0 && row.is_multiple_of(FINE) && row < rows {
             base_m += cut.layers[layer - 1].thickness_m;
         }
         heights_m.push(base_m + within * cut.layers[layer].thickness_m);
