@@ -4,8 +4,8 @@ use heapwright_drawings::Picture;
 
 /// Colours of the steps, from low to high: dark to light tells them apart without colour too.
 const WARM: [&str; 10] = [
-    "#2c4b7c", "#3f76a8", "#6ba3bd", "#a3c9c7", "#d9e3c0", "#f2dc9b", "#f0b469", "#e28446",
-    "#c54d32", "#8f2323",
+    "#dfe9e6", "#cfdfd3", "#cdd7ac", "#d9ca85", "#dfb562", "#da9a48", "#cb7a38", "#b35a2f",
+    "#923d29", "#6b2424",
 ];
 const WET: [&str; 10] = [
     "#f4ecd8", "#e6dcc0", "#d3d0b4", "#b7c4b0", "#97b6b1", "#77a4b0", "#588eaa", "#3d749d",
@@ -20,7 +20,11 @@ const STYLE: &str = "\
 text{font:12px system-ui,sans-serif;fill:#222}\
 polyline{fill:none}\
 .time-ground,.cut-room{fill:#fbfaf6;stroke:#cfcabd}\
-.time-grid{stroke:#e6e2d6}\
+.time-grid,.time-lane{stroke:#e6e2d6}\
+.time-zero{stroke:#b9b4a4}\
+.time-edge{stroke:#777}\
+.time-done{fill:#333}\
+.time-plan{fill:#fff;stroke:#333;stroke-width:1.5}\
 .time-tick,.time-axis,.cut-label{fill:#555}\
 .time-mark{stroke:#a33;stroke-dasharray:5 4}\
 .time-wide{fill:#c9d8b6}\
@@ -30,10 +34,15 @@ polyline{fill:none}\
 .time-other-1{stroke:#b0631b;stroke-width:2;stroke-dasharray:2 4}\
 .time-other-2{stroke:#1f6a8a;stroke-width:2;stroke-dasharray:9 3 2 3}\
 .time-now{stroke:#222;stroke-width:1.5}\
-.time-flag{stroke:#9a9384;stroke-dasharray:2 3}\
 .time-reading,.cut-probe{fill:#fff;stroke:#222;stroke-width:1.5}\
 .cut-outline{fill:none;stroke:#333;stroke-width:1.5}\
 .cut-ground{stroke:#6b4f2f;stroke-width:3}\
+.cut-earth{stroke:#6b4f2f}\
+.cut-wall{fill:#6b4f2f}\
+.cut-grain{stroke:#333;stroke-width:.75;stroke-dasharray:9 5 3 7 14 4 2 6;opacity:.45}\
+.cut-rod{stroke:#222;stroke-width:1.5}\
+.cut-tip{fill:#222}\
+.cut-key{fill:none;stroke:#777}\
 .cut-tick{stroke:#777}";
 
 /// The whole file: a title, the colours, the shapes and, below them, what lines are.

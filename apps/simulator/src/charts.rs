@@ -3,24 +3,24 @@
 
 use heapwright_answers::heap::{Band, Bands, Snapshot};
 use heapwright_answers::{Done, ForecastAnswer, PlanAnswer};
-use heapwright_drawings::{BandPoint, OverTime, over_time};
+use heapwright_drawings::{BandPoint, Doing, Event, OverTime, over_time};
+use heapwright_journal::Moment;
 use heapwright_journal::content::ProbePlace;
-use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, significant};
+use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius};
 use heapwright_texts::Locale;
 use heapwright_wire::{ChartShown, TableShown};
-use heapwright_wording as wording;
+use heapwright_wording::{self as wording, pictures_read as words};
 
 use crate::frames::shown_from_d;
 use crate::outlook::DAYS;
 
-/// More flags than this would cover the picture: then feeds are left out.
-const MOST_FLAGS: usize = 24;
 /// The most rows of a table, and points of a line.
 const MOST_ROWS: usize = 124;
 
 /// A value of the heap over time.
 struct Value {
     name: &'static str,
+    is_core: bool,
     unit: &'static str,
     digits: usize,
     row: fn(&Snapshot) -> f64,
@@ -28,7 +28,8 @@ struct Value {
     /// From the engine's unit to that which is shown.
     shown: fn(f64) -> f64,
     /// Values that mean something.
-    marks: &'static [(f64, &'static str)],
+    marks: Vec<(f64, &'static str)>,
+    locale: Locale,
 }
 
 const CUBIC_METRE_LITRES: f64 = 1000.0;
@@ -39,7 +40,8 @@ fn values(locale: Locale) -> [Value; 4] {
     let us = locale.units == UnitSystem::UsCustomary;
     [
         Value {
-            name: "Core temperature",
+            name: words::value_core_temperature(locale),
+            is_core: true,
             unit: if us { "\u{b0}F" } else { "\u{b0}C" },
             digits: 0,
             row: |row| row.core_temperature_c,
@@ -49,28 +51,37 @@ fn values(locale: Locale) -> [Value; 4] {
             } else {
                 |value| value
             },
-            marks: &[(55.0, "hot from here")],
+            marks: vec![(55.0, words::mark_hot(locale))],
+            locale,
         },
         Value {
-            name: "Moisture",
+            name: words::value_moisture(locale),
+            is_core: false,
             unit: "%",
             digits: 0,
             row: |row| row.moisture,
             bands: Some(|bands| &bands.moisture),
             shown: |value| 100.0 * value,
-            marks: &[(0.40, "too dry below"), (0.65, "too wet above")],
+            marks: vec![
+                (0.40, words::mark_too_dry(locale)),
+                (0.65, words::mark_too_wet(locale)),
+            ],
+            locale,
         },
         Value {
-            name: "Lowest oxygen",
+            name: words::value_lowest_oxygen(locale),
+            is_core: false,
             unit: "%",
             digits: 1,
             row: |row| row.lowest_oxygen_pct,
             bands: None,
             shown: |value| value.max(0.0),
-            marks: &[(2.0, "short of air below")],
+            marks: vec![(2.0, words::mark_short_of_air(locale))],
+            locale,
         },
         Value {
-            name: "Volume",
+            name: words::value_volume(locale),
+            is_core: false,
             unit: if us { "gal" } else { "L" },
             digits: 0,
             row: |row| row.volume_m3,
@@ -80,7 +91,8 @@ fn values(locale: Locale) -> [Value; 4] {
             } else {
                 |value| value * CUBIC_METRE_LITRES
             },
-            marks: &[],
+            marks: Vec::new(),
+            locale,
         },
     ]
 }
@@ -88,7 +100,7 @@ fn values(locale: Locale) -> [Value; 4] {
 impl Value {
     fn text(&self, value: f64) -> String {
         if self.digits > 0 && value < 10.0 {
-            return significant((value * 10.0).round() / 10.0, 2);
+            return self.locale.significant((value * 10.0).round() / 10.0, 2);
         }
         let whole = value.round();
         let minus = if whole < 0.0 { "\u{2212}" } else { "" };
@@ -136,6 +148,11 @@ impl Value {
         let all: Vec<BandPoint> = all
             .into_iter()
             .filter(|point| point.day >= from_d - 0.13)
+            // What lies a hair before the first day stands at it, in the picture as in the table.
+            .map(|point| BandPoint {
+                day: point.day.max(from_d),
+                ..point
+            })
             .collect();
         let step = all.len().div_ceil(MOST_ROWS).max(1);
         let last = all.len().saturating_sub(1);
@@ -183,7 +200,7 @@ fn chart(
         // What is past is the same for all.
         .map(|(_, other)| (other.plan.name.clone(), value.points(other, now_d, -0.13)))
         .collect();
-    let is_core = value.name == "Core temperature";
+    let is_core = value.is_core;
     let readings: Vec<(f64, f64)> = forecast
         .readings
         .iter()
@@ -203,7 +220,13 @@ fn chart(
             })
             .collect(),
         readings: readings.clone(),
-        flags: flags(plan, now_d, from_d),
+        events: events(plan, now_d, from_d),
+        doings: Doing::ALL
+            .into_iter()
+            .zip(words::doings(locale).map(str::to_owned))
+            .collect(),
+        dates: dates(forecast.now, from_d, locale),
+        now: words::now(locale).to_owned(),
         marks: value
             .marks
             .iter()
@@ -211,16 +234,105 @@ fn chart(
             .collect(),
         unit: value.unit.to_owned(),
     };
-    let height_px = (width_px * 0.62).clamp(220.0, 320.0);
+    let plot_height_px = (width_px * 0.6).clamp(210.0, 300.0);
+    let picture = over_time(&shown, width_px, plot_height_px);
+    let days = days(forecast, &points, locale);
+    let done = done(&shown, &days, |value_read| {
+        words::probe_showed(&value.with_unit(value_read), locale)
+    });
+    let placed: Vec<(f64, f64)> = days
+        .iter()
+        .map(|(_, point)| (point.day, point.middle))
+        .collect();
     ChartShown {
         name: value.name.to_owned(),
         width_px,
-        height_px,
-        inside: over_time(&shown, width_px, height_px).svg_inside(),
+        height_px: picture.height,
+        inside: picture.svg_inside(),
         sentence: sentence(value, &points, has_bands, locale),
-        key: key(plan, has_bands, &others, !readings.is_empty()),
-        table: table(forecast, value, &points, has_bands, &others, locale),
+        key: key(plan, has_bands, &others, !readings.is_empty(), locale),
+        at: shown.places(&placed, width_px, plot_height_px),
+        at_now: placed
+            .iter()
+            .rposition(|(day, _)| *day < 0.13)
+            .unwrap_or_default(),
+        plot_px: shown.plot_px(width_px, plot_height_px),
+        unit: value.unit.to_owned(),
+        has_bands,
+        has_done: done.is_some(),
+        table: table(value, &days, has_bands, &others, done, locale),
     }
+}
+
+/// The points that stand for a day, the first of each, with the day's date.
+fn days<'a>(
+    forecast: &ForecastAnswer,
+    points: &'a [BandPoint],
+    locale: Locale,
+) -> Vec<(String, &'a BandPoint)> {
+    let mut days: Vec<(String, &BandPoint)> = Vec::new();
+    for point in points {
+        let date = wording::date_of(forecast, point.day + forecast.now_d, locale);
+        if days.last().is_none_or(|(last, _)| *last != date) {
+            days.push((date, point));
+        }
+    }
+    days
+}
+
+/// What was done and read from each of these days until the next; `None` when that was nothing.
+fn done(
+    shown: &OverTime,
+    days: &[(String, &BandPoint)],
+    read: impl Fn(f64) -> String,
+) -> Option<Vec<String>> {
+    let mut done: Vec<Vec<String>> = days.iter().map(|_| Vec::new()).collect();
+    let row = |day: f64| {
+        days.partition_point(|(_, point)| point.day <= day)
+            .saturating_sub(1)
+    };
+    for event in &shown.events {
+        let word = shown.doings.iter().find(|(doing, _)| *doing == event.doing);
+        if let Some((cell, (_, word))) = done.get_mut(row(event.day)).zip(word)
+            && !cell.contains(word)
+        {
+            cell.push(word.clone());
+        }
+    }
+    for (day, value) in &shown.readings {
+        if let Some(cell) = done.get_mut(row(*day)) {
+            cell.push(read(*value));
+        }
+    }
+    let any = done.iter().any(|cell| !cell.is_empty());
+    any.then(|| done.into_iter().map(|cell| cell.join(", ")).collect())
+}
+
+/// Days that may be named at the axis, from a day to the last: of each month the first and the
+/// middle, and then those between, each where it begins.
+fn dates(now: Moment, from_d: f64, locale: Locale) -> Vec<(f64, String)> {
+    #[allow(clippy::cast_possible_truncation)] // some days
+    let from = from_d.floor() as i64;
+    let all: Vec<(f64, i8, String)> = (from..=i64::from(DAYS) + 1)
+        .filter_map(|day| {
+            let after_ms = day.checked_mul(86_400_000)?;
+            let at = Moment::new(now.instant_ms.checked_add(after_ms)?, now.offset_min)?.local();
+            let minutes = f64::from(at.hour()) * 60.0 + f64::from(at.minute());
+            let name = words::short_date(
+                u8::try_from(at.day()).ok()?,
+                u8::try_from(at.month()).ok()?,
+                locale,
+            );
+            #[allow(clippy::cast_precision_loss)] // some days
+            let begins = day as f64 - minutes / 1440.0;
+            Some((begins, at.day(), name))
+        })
+        .collect();
+    [[1, 15], [8, 22]]
+        .iter()
+        .flat_map(|wanted| all.iter().filter(|(_, day, _)| wanted.contains(day)))
+        .map(|(begins, _, name)| (*begins, name.clone()))
+        .collect()
 }
 
 fn sentence(value: &Value, points: &[BandPoint], has_bands: bool, locale: Locale) -> String {
@@ -253,16 +365,20 @@ fn key(
     has_bands: bool,
     others: &[(String, Vec<BandPoint>)],
     has_readings: bool,
+    locale: Locale,
 ) -> Vec<(String, String)> {
     let one = |class: &str, words: String| (class.to_owned(), words);
     let mut key = Vec::new();
     if has_bands {
         key.push(one(
             "key-time-middle",
-            format!("{}: middle of the runs", plan.plan.name),
+            words::key_middle(&plan.plan.name, locale),
         ));
-        key.push(one("key-time-half", "half of the runs".to_owned()));
-        key.push(one("key-time-wide", "nine of ten runs".to_owned()));
+        key.push(one("key-time-half", words::key_half(locale).to_owned()));
+        key.push(one(
+            "key-time-wide",
+            words::key_nine_of_ten(locale).to_owned(),
+        ));
     } else {
         key.push(one("key-time-middle", plan.plan.name.clone()));
     }
@@ -270,78 +386,135 @@ fn key(
         key.push(one(&format!("key-time-other-{}", index % 3), name.clone()));
     }
     if has_readings {
-        key.push(one("key-time-reading", "what your probe showed".to_owned()));
+        key.push(one(
+            "key-time-reading",
+            words::key_reading(locale).to_owned(),
+        ));
     }
     key
 }
 
 fn table(
-    forecast: &ForecastAnswer,
     value: &Value,
-    points: &[BandPoint],
+    days: &[(String, &BandPoint)],
     has_bands: bool,
     others: &[(String, Vec<BandPoint>)],
+    done: Option<Vec<String>>,
     locale: Locale,
 ) -> TableShown {
-    let mut heads = vec!["Day".to_owned(), format!("Middle, {}", value.unit)];
-    if has_bands {
-        heads.push("Half of the runs".to_owned());
-        heads.push("Nine of ten runs".to_owned());
-    }
+    let mut heads = words::table_heads(value.unit, has_bands, locale);
     heads.extend(others.iter().map(|(name, _)| name.clone()));
-    let range = |low: f64, high: f64| format!("{} to {}", value.text(low), value.text(high));
-    let mut rows: Vec<Vec<String>> = Vec::new();
-    let mut last_day = String::new();
-    for point in points {
-        let day = wording::date_of(forecast, point.day + forecast.now_d, locale);
-        // The first of a day stands for it.
-        if day == last_day {
-            continue;
-        }
-        last_day.clone_from(&day);
-        let mut row = vec![day, value.text(point.middle)];
-        if has_bands {
-            row.push(range(point.lower, point.upper));
-            row.push(range(point.low, point.high));
-        }
-        row.extend(others.iter().map(|(_, points)| {
-            points
-                .iter()
-                .find(|other| (other.day - point.day).abs() < 0.13)
-                .map_or_else(String::new, |other| value.text(other.middle))
-        }));
-        rows.push(row);
-    }
+    heads.extend(done.is_some().then(|| words::done_head(locale).to_owned()));
+    let range = |low: f64, high: f64| words::range(&value.text(low), &value.text(high), locale);
+    let rows = days
+        .iter()
+        .enumerate()
+        .map(|(index, (day, point))| {
+            let mut row = vec![day.clone(), value.text(point.middle)];
+            if has_bands {
+                row.push(range(point.lower, point.upper));
+                row.push(range(point.low, point.high));
+            }
+            row.extend(others.iter().map(|(_, points)| {
+                points
+                    .iter()
+                    .find(|other| (other.day - point.day).abs() < 0.13)
+                    .map_or_else(String::new, |other| value.text(other.middle))
+            }));
+            row.extend(
+                done.as_ref()
+                    .map(|done| done.get(index).cloned().unwrap_or_default()),
+            );
+            row
+        })
+        .collect();
     TableShown { heads, rows }
 }
 
 /// What was and will be done, in days from now.
-fn flags(plan: &PlanAnswer, now_d: f64, from_d: f64) -> Vec<(f64, String)> {
-    let word = |done: &Done| match done {
-        Done::Fed => "fed",
-        Done::Turned => "turned",
-        Done::Watered => "watered",
-        Done::Covered => "covered",
-        Done::TakenOut => "taken out",
-    };
-    let shown: Vec<&(f64, Done)> = plan
-        .answer
+fn events(plan: &PlanAnswer, now_d: f64, from_d: f64) -> Vec<Event> {
+    plan.answer
         .done
         .iter()
         .filter(|(day, _)| day - now_d >= from_d)
-        .collect();
-    let many = shown.len() > MOST_FLAGS;
-    shown
-        .into_iter()
-        .filter(|(_, done)| !many || *done != Done::Fed)
-        .map(|(day, done)| {
-            let ahead = *day >= now_d - 1e-9;
-            let word = match (ahead, done) {
-                (true, Done::Turned) => "turn",
-                (true, Done::Watered) => "water",
-                _ => word(done),
-            };
-            (day - now_d, word.to_owned())
+        .map(|(day, done)| Event {
+            day: day - now_d,
+            doing: match done {
+                Done::Fed => Doing::Fed,
+                Done::Turned => Doing::Turned,
+                Done::Watered => Doing::Watered,
+                Done::Covered => Doing::Covered,
+                Done::TakenOut => Doing::TakenOut,
+            },
+            planned: *day >= now_d - 1e-9,
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dates_of_the_axis_lie_where_they_begin_the_first_of_a_month_before_others() {
+        // 26 November 2026, 18:00 in UTC.
+        let now = Moment::new(1_795_716_000_000, 0).unwrap();
+        assert_eq!(now.local().day(), 26);
+        let dates = dates(now, -10.0);
+        let names: Vec<&str> = dates.iter().map(|(_, name)| name.as_str()).collect();
+        assert_eq!(
+            names,
+            [
+                "1\u{a0}Dec",
+                "15\u{a0}Dec",
+                "22\u{a0}Nov",
+                "8\u{a0}Dec",
+                "22\u{a0}Dec"
+            ]
+        );
+        assert_eq!(dates[0].0, 4.25, "six hours of this day are left");
+    }
+
+    #[test]
+    fn what_was_done_stands_in_the_row_of_its_day() {
+        let point = |day: f64| BandPoint {
+            day,
+            low: 0.0,
+            lower: 0.0,
+            middle: 0.0,
+            upper: 0.0,
+            high: 0.0,
+        };
+        let points = [point(-2.0), point(-1.0), point(0.0)];
+        let days: Vec<(String, &BandPoint)> =
+            points.iter().map(|point| (String::new(), point)).collect();
+        let event = |day: f64, doing: Doing| Event {
+            day,
+            doing,
+            planned: false,
+        };
+        let shown = OverTime {
+            events: vec![
+                event(-1.5, Doing::Fed),
+                event(-1.4, Doing::Fed),
+                event(3.0, Doing::Turned),
+            ],
+            doings: vec![
+                (Doing::Fed, "fed".to_owned()),
+                (Doing::Turned, "turned".to_owned()),
+            ],
+            readings: vec![(-1.2, 47.0)],
+            ..OverTime::default()
+        };
+        let told = done(&shown, &days, |value| format!("probe {value}"));
+        assert_eq!(
+            told,
+            Some(vec![
+                "fed, probe 47".to_owned(),
+                String::new(),
+                "turned".to_owned()
+            ])
+        );
+        assert_eq!(done(&OverTime::default(), &days, |_| String::new()), None);
+    }
 }

@@ -1,12 +1,12 @@
 //! The heap cut open at one time after the other, as numbers that the page draws.
 
 use heapwright_answers::{ForecastAnswer, PlanAnswer, ProbeReading};
-use heapwright_drawings::{Cut, Field, cut_open};
+use heapwright_drawings::{Cut, Field, Sides, cut_open, sides_of};
 use heapwright_journal::content::ProbePlace;
 use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius};
 use heapwright_texts::Locale;
 use heapwright_wire::{FieldShown, FrameShown, LayerShown};
-use heapwright_wording as wording;
+use heapwright_wording::{self as wording, pictures_read as words};
 
 use crate::outlook::DAYS;
 
@@ -100,7 +100,7 @@ fn probe(reading: &ProbeReading, locale: Locale) -> (f64, f64, String) {
         Some(ProbePlace::Bottom) => (0.0, 0.1),
         _ => (0.0, 0.5),
     };
-    let words = format!("{} read", locale.temperature(reading.temperature_c));
+    let words = words::temperature_read(reading.temperature_c, locale);
     (across, up, words)
 }
 
@@ -110,7 +110,11 @@ pub fn fields(plan: &PlanAnswer, locale: Locale) -> Vec<FieldShown> {
         UnitSystem::Metric => "\u{b0}C",
         UnitSystem::UsCustomary => "\u{b0}F",
     };
-    let named = [("Temperature", unit), ("Moisture", "%"), ("Oxygen", "%")];
+    let named = [
+        (words::field_temperature(locale), unit),
+        (words::field_moisture(locale), "%"),
+        (words::field_oxygen(locale), "%"),
+    ];
     FIELDS
         .into_iter()
         .zip(named)
@@ -139,6 +143,15 @@ pub fn room_m(forecast: &ForecastAnswer) -> (f64, f64) {
         .fold((0.0, 0.0), |one, other| {
             (one.0.max(other.0), one.1.max(other.1))
         })
+}
+
+/// What the heap of a plan stands between, counted among all.
+pub fn sides(plan: &PlanAnswer) -> usize {
+    let sides = sides_of(&plan.answer);
+    Sides::ALL
+        .iter()
+        .position(|one| *one == sides)
+        .unwrap_or_default()
 }
 
 fn in_unit(value: f64, field: Field, locale: Locale) -> f64 {

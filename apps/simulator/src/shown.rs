@@ -101,6 +101,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         read: read(forecast, locale),
         notices: wording::simulation_notices(catalogue, &notices, locale),
         room_m: frames::room_m(forecast),
+        sides: frames::sides(first),
         fields: frames::fields(first, locale),
         frame_now,
     }
@@ -109,7 +110,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
 /// What the probes showed, beside what was computed.
 fn read(forecast: &ForecastAnswer, locale: Locale) -> TableShown {
     TableShown {
-        heads: ["Day", "Where", "Probe", "Core as computed"]
+        heads: wording::pictures_read::reading_heads(locale)
             .map(str::to_owned)
             .to_vec(),
         rows: forecast
@@ -121,7 +122,9 @@ fn read(forecast: &ForecastAnswer, locale: Locale) -> TableShown {
                     wording::date_of(forecast, reading.day, locale),
                     reading
                         .place
-                        .map_or("not told", |place| place.word(locale))
+                        .map_or(wording::pictures_read::place_not_told(locale), |place| {
+                            place.word(locale)
+                        })
                         .to_owned(),
                     locale.temperature(reading.temperature_c),
                     reading.computed_core_c.map_or_else(

@@ -6,7 +6,12 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod calendar;
+mod contours;
 mod cross_section;
+mod cut_around;
+mod events;
+mod map_arrows;
+mod map_cloud;
 mod mix_map;
 mod of_heap;
 mod over_time;
@@ -14,9 +19,10 @@ mod picture;
 mod range_bar;
 
 pub use calendar::{Season, season};
-pub use cross_section::{Cut, CutLayer, Field, cross_section, value_labels};
+pub use cross_section::{Cut, CutLayer, Field, Sides, cross_section, height_of_cut, value_labels};
+pub use events::{Doing, Event};
 pub use mix_map::{MapScale, MapWords, mix_map, mix_map_in};
-pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key};
+pub use of_heap::{core_line, core_over_time, cut_open, cut_with_key, sides_of};
 pub use over_time::{BandPoint, OverTime, over_time};
 pub use picture::{Anchor, Picture, Shape};
 pub use range_bar::range_bar;

@@ -7,6 +7,8 @@
 
 use heapwright_answers::{MapPoint, OnTheMap};
 
+use crate::map_arrows::{arrows, distance};
+use crate::map_cloud::around;
 use crate::picture::{Anchor, Picture, Shape};
 
 /// From the plane to pixels.
@@ -27,9 +29,10 @@ const RATIO_TICKS: [f64; 6] = [10.0, 15.0, 20.0, 30.0, 45.0, 70.0];
 const MOISTURE_TICKS: [f64; 6] = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 
 /// Room for the labels of the axes.
-const LEFT_ROOM: f64 = 40.0;
-const BOTTOM_ROOM: f64 = 40.0;
-const RIM: f64 = 10.0;
+const LEFT_ROOM: f64 = 30.0;
+const BOTTOM_ROOM: f64 = 42.0;
+const TOP_ROOM: f64 = 24.0;
+const RIM: f64 = 6.0;
 
 impl MapScale {
     /// A map of `width` by `height` pixels.
@@ -38,7 +41,7 @@ impl MapScale {
         Self {
             left: LEFT_ROOM,
             right: width - RIM,
-            top: RIM,
+            top: TOP_ROOM,
             bottom: height - BOTTOM_ROOM,
         }
     }
@@ -80,6 +83,8 @@ impl MapScale {
 /// The words at the rim of the map.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct MapWords<'a> {
+    /// The upright axis with its unit.
+    pub moisture: &'a str,
     /// Where C:N is low.
     pub green: &'a str,
     /// Where C:N is high.
@@ -93,6 +98,7 @@ pub struct MapWords<'a> {
 impl MapWords<'static> {
     /// In English.
     pub const ENGLISH: Self = Self {
+        moisture: "moisture, %",
         green: "green",
         brown: "brown",
         wet: "wet",
@@ -118,35 +124,38 @@ pub fn mix_map_in(map: &OnTheMap, width: f64, height: f64, words: &MapWords) -> 
         y: scale.top,
         width: scale.right - scale.left,
         height: scale.bottom - scale.top,
-        corner: 6.0,
+        corner: 0.0,
     }];
     axes(&scale, words, &mut shapes);
     region(map, &scale, &mut shapes);
-    shapes.push(Shape::Dots {
-        role: "map-cloud",
-        points: map.cloud.iter().map(|point| scale.at(*point)).collect(),
-    });
-    if let Some(mixture) = map.mixture {
-        let here = scale.at(mixture);
-        if let Some(in_hand) = map.in_hand.map(|point| scale.at(point))
-            && distance(in_hand, here) > 14.0
-        {
-            shapes.push(Shape::Line {
-                role: "map-way",
-                points: vec![in_hand, here],
-            });
-            shapes.push(Shape::Circle {
-                role: "map-hand",
-                centre: in_hand,
-                radius: 5.0,
-            });
-        }
+    let here = map.mixture.map(|point| scale.at(point));
+    let in_hand = map.in_hand.map(|point| scale.at(point));
+    let way = in_hand
+        .zip(here)
+        .filter(|(from, to)| distance(*from, *to) > 14.0);
+    if let Some((from, to)) = way {
+        shapes.push(Shape::Line {
+            role: "map-way",
+            points: vec![from, to],
+        });
+    }
+    cloud(map, &scale, &mut shapes);
+    ends(&scale, words, &mut shapes);
+    if let Some((from, _)) = way {
+        shapes.push(Shape::Circle {
+            role: "map-hand",
+            centre: from,
+            radius: 5.5,
+        });
+    }
+    if let Some(here) = here {
         let tips: Vec<(f64, f64)> = map.moves.iter().map(|one| scale.at(one.to)).collect();
-        arrows(here, &tips, &scale, &mut shapes);
+        let room = (scale.left, scale.top, scale.right, scale.bottom);
+        arrows(here, &tips, room, &mut shapes);
         shapes.push(Shape::Circle {
             role: "map-here",
             centre: here,
-            radius: 7.0,
+            radius: 7.5,
         });
     }
     Picture {
@@ -157,56 +166,79 @@ pub fn mix_map_in(map: &OnTheMap, width: f64, height: f64, words: &MapWords) -> 
 }
 
 fn axes(scale: &MapScale, words: &MapWords, shapes: &mut Vec<Shape>) {
+    let line = |role, points| Shape::Line { role, points };
+    let word = |role, at, anchor, text: String| Shape::Text {
+        role,
+        at,
+        anchor,
+        text,
+    };
+    // Lines of one pixel lie on the pixels of the screen.
+    let crisp = |place: f64| place.floor() + 0.5;
     for ratio in RATIO_TICKS {
-        let x = scale.x(ratio);
-        shapes.push(Shape::Line {
-            role: "map-grid",
-            points: vec![(x, scale.top), (x, scale.bottom)],
-        });
-        shapes.push(Shape::Text {
-            role: "map-tick",
-            at: (x, scale.bottom + 16.0),
-            anchor: Anchor::Middle,
-            text: format!("{ratio:.0}"),
-        });
+        let x = crisp(scale.x(ratio));
+        if ratio > RATIO.0 {
+            shapes.push(line("map-grid", vec![(x, scale.top), (x, scale.bottom)]));
+        }
+        shapes.push(line(
+            "map-edge",
+            vec![(x, scale.bottom), (x, scale.bottom + 4.0)],
+        ));
+        let at = (x, scale.bottom + 17.0);
+        shapes.push(word("map-tick", at, Anchor::Middle, format!("{ratio:.0}")));
     }
     for moisture in MOISTURE_TICKS {
-        let y = scale.y(moisture);
-        shapes.push(Shape::Line {
-            role: "map-grid",
-            points: vec![(scale.left, y), (scale.right, y)],
-        });
-        shapes.push(Shape::Text {
-            role: "map-tick",
-            at: (scale.left - 6.0, y + 4.0),
-            anchor: Anchor::End,
-            text: format!("{:.0} %", moisture * 100.0),
-        });
+        let y = crisp(scale.y(moisture));
+        shapes.push(line("map-grid", vec![(scale.left, y), (scale.right, y)]));
+        shapes.push(line(
+            "map-edge",
+            vec![(scale.left - 4.0, y), (scale.left, y)],
+        ));
+        let text = format!("{:.0}", moisture * 100.0);
+        shapes.push(word(
+            "map-tick",
+            (scale.left - 7.0, y + 4.0),
+            Anchor::End,
+            text,
+        ));
     }
-    for (x, anchor, text) in [
-        (scale.left, Anchor::Start, words.green),
+    let (left, foot) = (crisp(scale.left), crisp(scale.bottom));
+    shapes.push(line(
+        "map-edge",
+        vec![(left, scale.top), (left, foot), (scale.right, foot)],
+    ));
+    let middle = f64::midpoint(scale.left, scale.right);
+    let (above, below) = ((1.0, scale.top - 9.0), (middle, scale.bottom + 36.0));
+    shapes.push(word(
+        "map-axis",
+        above,
+        Anchor::Start,
+        words.moisture.to_owned(),
+    ));
+    shapes.push(word("map-axis", below, Anchor::Middle, "C:N".to_owned()));
+}
+
+/// What lies at the ends of the axes, in words.
+fn ends(scale: &MapScale, words: &MapWords, shapes: &mut Vec<Shape>) {
+    let below = scale.bottom + 36.0;
+    for (at, anchor, text) in [
+        ((scale.left, below), Anchor::Start, words.green),
+        ((scale.right, below), Anchor::End, words.brown),
         (
-            f64::midpoint(scale.left, scale.right),
-            Anchor::Middle,
-            "C:N",
+            (scale.left + 8.0, scale.top + 18.0),
+            Anchor::Start,
+            words.wet,
         ),
-        (scale.right, Anchor::End, words.brown),
+        (
+            (scale.left + 8.0, scale.bottom - 9.0),
+            Anchor::Start,
+            words.dry,
+        ),
     ] {
         shapes.push(Shape::Text {
-            role: "map-axis",
-            at: (x, scale.bottom + 33.0),
+            role: "map-end",
+            at,
             anchor,
-            text: text.to_owned(),
-        });
-    }
-    for (y, text) in [
-        (scale.top + 17.0, words.wet),
-        (scale.bottom - 8.0, words.dry),
-    ] {
-        shapes.push(Shape::Text {
-            role: "map-axis",
-            at: (scale.left + 8.0, y),
-            anchor: Anchor::Start,
             text: text.to_owned(),
         });
     }
@@ -232,67 +264,43 @@ fn region(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
     });
 }
 
-/// An arrow from `here` to each tip, with its number beyond the tip, numbers kept apart.
-fn arrows(here: (f64, f64), tips: &[(f64, f64)], scale: &MapScale, shapes: &mut Vec<Shape>) {
-    /// The body of the mixture's own mark, which arrows leave free.
-    const CLEAR: f64 = 9.0;
-    const BADGE: f64 = 9.0;
-    let mut badges: Vec<(f64, f64)> = Vec::new();
-    for (index, tip) in tips.iter().enumerate() {
-        let length = distance(here, *tip);
-        // A scoop that hardly moves the mixture has no direction to show.
-        if length < CLEAR + 2.0 {
-            continue;
-        }
-        let along = ((tip.0 - here.0) / length, (tip.1 - here.1) / length);
-        let start = (here.0 + along.0 * CLEAR, here.1 + along.1 * CLEAR);
-        shapes.push(Shape::Line {
-            role: "map-move",
-            points: vec![start, *tip],
-        });
-        let across = (-along.1, along.0);
-        let back = |by: f64, side: f64| {
+/// The cloud of dots, and the line within which nine of ten lie, with its word where it is lowest.
+fn cloud(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
+    let points: Vec<(f64, f64)> = map.cloud.iter().map(|point| scale.at(*point)).collect();
+    let line = around(&points).map(|line| -> Vec<(f64, f64)> {
+        let within = |(x, y): (f64, f64)| {
             (
-                tip.0 - along.0 * by + across.0 * side,
-                tip.1 - along.1 * by + across.1 * side,
+                x.clamp(scale.left, scale.right),
+                y.clamp(scale.top, scale.bottom),
             )
         };
-        shapes.push(Shape::Area {
-            role: "map-move-head",
-            points: vec![*tip, back(8.0, 4.0), back(8.0, -4.0)],
-        });
-        let mut badge = (
-            tip.0 + along.0 * (BADGE + 4.0),
-            tip.1 + along.1 * (BADGE + 4.0),
-        );
-        // Numbers that would cover each other move on along their arrow.
-        while badges
-            .iter()
-            .any(|other| distance(*other, badge) < 2.0 * BADGE + 1.0)
-        {
-            badge = (badge.0 + along.0 * BADGE, badge.1 + along.1 * BADGE);
-        }
-        badge = (
-            badge.0.clamp(scale.left + BADGE, scale.right - BADGE),
-            badge.1.clamp(scale.top + BADGE, scale.bottom - BADGE),
-        );
-        badges.push(badge);
-        shapes.push(Shape::Circle {
-            role: "map-badge",
-            centre: badge,
-            radius: BADGE,
-        });
+        line.into_iter().map(within).collect()
+    });
+    shapes.push(Shape::Dots {
+        role: "map-cloud",
+        points,
+    });
+    let Some(line) = line else {
+        return;
+    };
+    let top = line
+        .iter()
+        .copied()
+        .min_by(|one, other| one.1.total_cmp(&other.1));
+    shapes.push(Shape::Area {
+        role: "map-around",
+        points: line,
+    });
+    // There may be no room for it at the rim.
+    if let Some((x, y)) = top.filter(|(_, y)| *y > scale.top + 20.0) {
+        const HALF: f64 = 24.0;
         shapes.push(Shape::Text {
-            role: "map-number",
-            at: (badge.0, badge.1 + 4.0),
+            role: "map-word",
+            at: (x.clamp(scale.left + HALF, scale.right - HALF), y - 6.0),
             anchor: Anchor::Middle,
-            text: (index + 1).to_string(),
+            text: "9 of 10".to_owned(),
         });
     }
-}
-
-fn distance(a: (f64, f64), b: (f64, f64)) -> f64 {
-    ((a.0 - b.0) * (a.0 - b.0) + (a.1 - b.1) * (a.1 - b.1)).sqrt()
 }
 
 #[cfg(test)]

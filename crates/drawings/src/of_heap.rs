@@ -1,11 +1,12 @@
 //! A simulated heap as pictures: its core over time, and the heap cut open at one time.
 
 use heapwright_answers::SimulationAnswer;
-use heapwright_answers::heap::{CellField, Shape as Outline};
+use heapwright_answers::heap::{CellField, Shape as Outline, Wall};
 
-use crate::cross_section::{Cut, CutLayer, Field, KEY, cross_section};
+use crate::cross_section::{Cut, CutLayer, Field, KEY, Sides, cross_section};
+use crate::cut_around;
 use crate::over_time::{BandPoint, OverTime};
-use crate::picture::{Anchor, Picture, Shape};
+use crate::picture::Picture;
 
 /// Bounds of the steps of temperature [degC].
 const WARM_STEPS: [f64; 9] = [10.0, 20.0, 30.0, 40.0, 45.0, 50.0, 55.0, 60.0, 65.0];
@@ -145,6 +146,7 @@ pub fn cut_open(answer: &SimulationAnswer, which: usize, field: Field) -> Option
         },
         field,
         room_m: (half_m, highest_m),
+        sides: sides_of(answer),
         probes: Vec::new(),
     })
 }
@@ -162,35 +164,18 @@ fn foot_half_m(answer: &SimulationAnswer, volume_m3: f64, height_m: f64) -> f64 
 pub fn cut_with_key(cut: &Cut, unit: &str, width: f64, height: f64) -> Picture {
     let mut picture = cross_section(cut, width, height - KEY);
     picture.height = height;
-    let steps = cut.steps.len() + 1;
-    #[allow(clippy::cast_precision_loss)] // ten steps
-    let each = (width - 80.0) / steps as f64;
-    let top = height - KEY + 10.0;
-    let mut x = 40.0;
-    for step in 0..steps {
-        picture.shapes.push(Shape::Rectangle {
-            role: cut.role(step),
-            x,
-            y: top,
-            width: each,
-            height: 12.0,
-            corner: 0.0,
-        });
-        x += each;
-        if let Some(bound) = cut.steps.get(step) {
-            picture.shapes.push(Shape::Text {
-                role: "cut-label",
-                at: (x, top + 26.0),
-                anchor: Anchor::Middle,
-                text: format!("{bound}"),
-            });
-        }
-    }
-    picture.shapes.push(Shape::Text {
-        role: "cut-label",
-        at: (width - 8.0, top + 26.0),
-        anchor: Anchor::End,
-        text: unit.to_owned(),
-    });
+    cut_around::key(cut, unit, height - KEY + 12.0, &mut picture);
     picture
+}
+
+/// What the heap of an answer stands between.
+#[must_use]
+pub fn sides_of(answer: &SimulationAnswer) -> Sides {
+    match (answer.enclosure.shape, answer.enclosure.wall) {
+        (Outline::Cone, _) => Sides::Free,
+        (_, Wall::Open) => Sides::Bare,
+        (_, Wall::Mesh | Wall::Slatted) => Sides::Gaps,
+        (_, Wall::Plastic | Wall::Metal) => Sides::Vents,
+        (_, Wall::Wood | Wall::Insulated) => Sides::Closed,
+    }
 }

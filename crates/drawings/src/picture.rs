@@ -45,6 +45,13 @@ pub enum Shape {
         /// The points.
         points: Vec<(f64, f64)>,
     },
+    /// What lies within an odd number of closed loops: an area with its islands and holes.
+    Region {
+        /// What it stands for.
+        role: &'static str,
+        /// The loops.
+        loops: Vec<Vec<(f64, f64)>>,
+    },
     /// Many dots of one kind.
     Dots {
         /// What they stand for.
@@ -127,6 +134,16 @@ fn write_shape(text: &mut String, shape: &Shape) {
             r#"<polygon class="{role}" points="{}"/>"#,
             list(points)
         ),
+        Shape::Region { role, loops } => {
+            let path: String = loops
+                .iter()
+                .map(|points| format!("M{}Z", list(points)))
+                .collect();
+            write!(
+                text,
+                r#"<path class="{role}" fill-rule="evenodd" d="{path}"/>"#
+            )
+        }
         Shape::Dots { role, points } => {
             // Lines of no length with round ends: one element for all dots.
             let mut path = String::new();

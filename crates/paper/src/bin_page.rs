@@ -32,12 +32,13 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
     } = *book;
     let name = wording::heap_name(state, heap, locale);
     let caddy = per_caddy(catalogue, garden, state, heap, now)?;
-    let [green, brown, wet, dry] = words::map_words(locale);
+    let [moisture, green, brown, wet, dry] = wording::pictures_read::map_words(locale);
     let picture = mix_map_in(
         &caddy.map,
         MAP.0 / POINTS_OF_PIXEL,
         MAP.1 / POINTS_OF_PIXEL,
         &MapWords {
+            moisture,
             green,
             brown,
             wet,

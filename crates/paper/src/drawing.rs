@@ -126,6 +126,14 @@ fn strokes_of(shape: &Shape) -> Vec<Stroke> {
             points: points.iter().copied().map(at).collect(),
             closed: true,
         }],
+        Shape::Region { role, loops } => loops
+            .iter()
+            .map(|points| Stroke::Path {
+                ink: ink(role),
+                points: points.iter().copied().map(at).collect(),
+                closed: true,
+            })
+            .collect(),
         Shape::Dots { points, .. } => points
             .iter()
             .map(|point| Stroke::Disc {
@@ -163,14 +171,14 @@ fn strokes_of(shape: &Shape) -> Vec<Stroke> {
 
 fn ink(role: &str) -> Ink {
     match role {
-        "map-ground" | "time-ground" | "cut-room" => Ink::Frame,
+        "map-ground" | "time-ground" | "cut-room" | "map-edge" | "time-edge" => Ink::Frame,
         "map-grid" | "time-grid" => Ink::Guide,
         "map-region" | "time-wide" => Ink::Hatched,
         "time-half" => Ink::HatchedDense,
-        "map-here" | "map-move-head" => Ink::Solid,
-        "map-hand" | "map-badge" | "time-reading" | "cut-probe" => Ink::Hollow,
+        "map-here" | "map-move-head" | "time-done" => Ink::Solid,
+        "map-hand" | "map-badge" | "time-plan" | "time-reading" | "cut-probe" => Ink::Hollow,
         "time-middle" | "time-now" | "map-move" | "cut-ground" => Ink::Bold,
-        "time-flag" | "time-other-1" => Ink::Dotted,
+        "time-flag" | "time-other-1" | "map-around" => Ink::Dotted,
         "map-way" | "time-mark" | "time-other-0" | "time-other-2" => Ink::Dashed,
         _ => Ink::Fine,
     }

@@ -19,6 +19,7 @@ mod ledger;
 mod notices;
 pub mod page;
 pub mod paper;
+pub mod pictures_read;
 mod ready;
 mod recipes;
 mod seen;

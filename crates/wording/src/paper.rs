@@ -103,17 +103,6 @@ pub fn map_told(answer: &PerCaddy, locale: Locale) -> String {
     }
 }
 
-/// The words at the rim of the map: towards low and high C:N, much and little water.
-#[must_use]
-pub fn map_words(locale: Locale) -> [&'static str; 4] {
-    [
-        messages::map_green(locale),
-        messages::map_brown(locale),
-        messages::map_wet(locale),
-        messages::map_dry(locale),
-    ]
-}
-
 /// Heads of the columns of what comes next.
 #[must_use]
 pub fn next_heads(locale: Locale) -> [&'static str; 3] {

@@ -17,7 +17,7 @@ use heapwright_wording as wording;
 
 use crate::arguments::{Drawn, ForecastArguments};
 use crate::commands::mix::WIDTH;
-use crate::commands::simulate::{PICTURE, cells, column_names, cut, flags, key};
+use crate::commands::simulate::{PICTURE, cells, column_names, cut, doings, events, key};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
 use crate::members::{is_shown, on_all_processors};
@@ -268,7 +268,8 @@ fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn, locale: Locale) ->
     }
     let from_d = (answer.now_d - PAST_SHOWN_D).max(0.0);
     let mut shown = core_over_time(&first.answer, answer.now_d, from_d);
-    shown.flags = flags(&first.answer, answer.now_d);
+    shown.events = events(&first.answer, answer.now_d);
+    shown.doings = doings();
     shown.readings = answer
         .readings
         .iter()

@@ -7,7 +7,7 @@ use std::path::Path;
 use heapwright_answers::heap::Snapshot;
 use heapwright_answers::{Done, SimulationAnswer, SimulationQuestion, prepared};
 use heapwright_catalogue::Catalogue;
-use heapwright_drawings::{Field, core_over_time, cut_open, cut_with_key, over_time};
+use heapwright_drawings::{Doing, Event, Field, core_over_time, cut_open, cut_with_key, over_time};
 use heapwright_garden::Garden;
 use heapwright_texts::Locale;
 use heapwright_wire::{LARGEST_CASE_BYTES, check_work, read_simulation, simulation_json};
@@ -28,8 +28,8 @@ use crate::written::deliver;
 pub const PICTURE: (f64, f64) = (760.0, 420.0);
 /// The most bytes of a weather file: what is longer is refused with its own sentence.
 const MOST_WEATHER_BYTES: u64 = 20 * 1024 * 1024 + 1;
-/// More flags than this would cover the picture.
-const MOST_FLAGS: usize = 40;
+/// More signs than this would cover each other.
+const MOST_EVENTS: usize = 40;
 
 /// Runs the command.
 pub fn run(arguments: &SimulateArguments, out: &mut impl Write) -> Result<(), Failure> {
@@ -199,28 +199,39 @@ fn write_csv(answer: &SimulationAnswer, out: &mut impl Write) -> io::Result<()> 
     Ok(())
 }
 
-/// What was done, for a picture: the feeds are left out where there are many.
-pub fn flags(answer: &SimulationAnswer, zero_d: f64) -> Vec<(f64, String)> {
-    let word = |done: &Done| match done {
-        Done::Fed => "fed",
-        Done::Turned => "turned",
-        Done::Watered => "watered",
-        Done::Covered => "covered",
-        Done::TakenOut => "taken out",
+/// What was and will be done, for a picture: the feeds are left out where there are many.
+pub fn events(answer: &SimulationAnswer, zero_d: f64) -> Vec<Event> {
+    let doing = |done: &Done| match done {
+        Done::Fed => Doing::Fed,
+        Done::Turned => Doing::Turned,
+        Done::Watered => Doing::Watered,
+        Done::Covered => Doing::Covered,
+        Done::TakenOut => Doing::TakenOut,
     };
-    let many = answer.done.len() > MOST_FLAGS;
+    let many = answer.done.len() > MOST_EVENTS;
     answer
         .done
         .iter()
         .filter(|(_, done)| !many || matches!(done, Done::Turned | Done::TakenOut))
-        .map(|(day, done)| (day - zero_d, word(done).to_owned()))
+        .map(|(day, done)| Event {
+            day: day - zero_d,
+            doing: doing(done),
+            planned: *day >= zero_d && zero_d > 0.0,
+        })
         .collect()
+}
+
+/// What the lanes of a picture are called.
+pub fn doings(locale: Locale) -> Vec<(Doing, String)> {
+    let words = wording::pictures_read::doings(locale).map(str::to_owned);
+    Doing::ALL.into_iter().zip(words).collect()
 }
 
 fn picture(answer: &SimulationAnswer, drawn: Drawn, locale: Locale) -> String {
     if drawn == Drawn::Core {
         let mut shown = core_over_time(answer, 0.0, 0.0);
-        shown.flags = flags(answer, 0.0);
+        shown.events = events(answer, 0.0);
+        shown.doings = doings(locale);
         let drawing = over_time(&shown, PICTURE.0, PICTURE.1);
         return svg::complete(&drawing, "Temperature of the core", &key(answer, &[]));
     }

@@ -54,14 +54,18 @@ pub fn Heaps() -> impl IntoView {
     view! {
         <div class="place">
             <h1 id="title" tabindex="-1">{wording::page::heaps(language::locale())}</h1>
-            {live(heaps)}
-            {live_if(move || (is_open() && is_empty.get()).then(|| welcome(hub)))}
-            {live_if(move || (is_open() && !starting.get()).then(|| {
-                button("main-act", texts::start_a_heap(language::locale()), move || starting.set(true))
-            }))}
-            {live_if(move || starting.get().then(|| start_form(hub, starting)))}
-            {live_if(move || (is_open() && !is_empty.get()).then(|| kept_out::section(hub)))}
-            {transfer::warning(hub)}
+            <div class="sides sides-list">
+                <div>{live(heaps)}</div>
+                <div>
+                    {live_if(move || (is_open() && is_empty.get()).then(|| welcome(hub)))}
+                    {live_if(move || (is_open() && !starting.get()).then(|| {
+                        button("main-act", texts::start_a_heap(language::locale()), move || starting.set(true))
+                    }))}
+                    {live_if(move || starting.get().then(|| start_form(hub, starting)))}
+                    {live_if(move || (is_open() && !is_empty.get()).then(|| kept_out::section(hub)))}
+                    {transfer::warning(hub)}
+                </div>
+            </div>
         </div>
     }
 }

@@ -63,31 +63,37 @@ pub fn Logbook() -> impl IntoView {
     view! {
         <div class="place">
             <h1 id="title" tabindex="-1">{wording::page::logbook(language::locale())}</h1>
-            <div class="fields">
-                <div class="field">
-                    <label for="log-heap">{texts::heap(locale)}</label>
-                    <select id="log-heap" on:change=move |event| {
-                        most.set(SHOWN_AT_ONCE);
-                        heap.set(event_target_value(&event).parse().ok());
-                    }>
-                        <option value="">{texts::all_heaps(locale)}</option>
-                        {live(move || heap_options(hub, heap.get_untracked()))}
-                    </select>
+            <div class="sides sides-log">
+                <div>
+                    <div class="fields">
+                        <div class="field">
+                            <label for="log-heap">{texts::heap(locale)}</label>
+                            <select id="log-heap" on:change=move |event| {
+                                most.set(SHOWN_AT_ONCE);
+                                heap.set(event_target_value(&event).parse().ok());
+                            }>
+                                <option value="">{texts::all_heaps(locale)}</option>
+                                {live(move || heap_options(hub, heap.get_untracked()))}
+                            </select>
+                        </div>
+                        <div class="field">
+                            <label for="log-kind">{texts::what(locale)}</label>
+                            <select id="log-kind" on:change=move |event| {
+                                most.set(SHOWN_AT_ONCE);
+                                kind.set(event_target_value(&event));
+                            }>
+                                <option value="">{texts::everything(locale)}</option>
+                                {kinds}
+                            </select>
+                        </div>
+                    </div>
                 </div>
-                <div class="field">
-                    <label for="log-kind">{texts::what(locale)}</label>
-                    <select id="log-kind" on:change=move |event| {
-                        most.set(SHOWN_AT_ONCE);
-                        kind.set(event_target_value(&event));
-                    }>
-                        <option value="">{texts::everything(locale)}</option>
-                        {kinds}
-                    </select>
+                <div class="place-days">{live(rows)}</div>
+                <div>
+                    {paper::of_all(hub)}
+                    {transfer::warning(hub)}
                 </div>
             </div>
-            {live(rows)}
-            {paper::of_all(hub)}
-            {transfer::warning(hub)}
         </div>
     }
 }

@@ -31,10 +31,6 @@ not-quite-good = Näher an eine gute Mischung kommt man mit dem Braunen, das da 
 map-told = Karte von C:N und Feuchte. Ein Küchenbehälter allein: C:N { $alone-ratio } und { $alone-water }{"\u00A0"}% Wasser. Mit dem, was dazukommt: C:N { $mixed-ratio } und { $mixed-water }{"\u00A0"}% Wasser.
 map-told-empty = Karte von C:N und Feuchte, ohne Mischung.
 map-caption = Ring: Küchenabfälle allein. Schwarze Scheibe: mit dem, was dazukommt. Punkte: wo das stattdessen liegen kann. Schraffiert: wo Haufen gut arbeiten.
-map-green = grün
-map-brown = braun
-map-wet = nass
-map-dry = trocken
 
 next = Was als Nächstes kommt
 next-head-day = Tag

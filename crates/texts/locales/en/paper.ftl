@@ -42,11 +42,6 @@ not-quite-good = This comes as near to a good mixture as the browns in reach all
 map-told = Map of C:N and moisture. One caddy alone: C:N { $alone-ratio } and { $alone-water } % water. With what goes with it: C:N { $mixed-ratio } and { $mixed-water } % water.
 map-told-empty = Map of C:N and moisture, without a mixture.
 map-caption = Ring: scraps alone. Black disc: with what goes with them. Points: where that may lie instead. Hatched: where heaps work well.
-# Words at the rim of the map, as short as can be: towards low and high C:N, much and little water.
-map-green = green
-map-brown = brown
-map-wet = wet
-map-dry = dry
 
 next = What comes next
 next-head-day = Day

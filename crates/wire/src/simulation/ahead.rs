@@ -49,6 +49,8 @@ pub struct AheadShown {
     pub notices: Vec<String>,
     /// Half width and height of the room in which the heap is drawn [m].
     pub room_m: (f64, f64),
+    /// What the heap stands between, counted among the sides that the pictures know.
+    pub sides: usize,
     /// Temperature, moisture and oxygen of the cross-section.
     pub fields: Vec<FieldShown>,
     /// Which frame is nearest to now.
@@ -96,8 +98,20 @@ pub struct ChartShown {
     pub sentence: String,
     /// What its lines and bands are: a class for the sample, and the words.
     pub key: Vec<(String, String)>,
-    /// The same as a table.
+    /// The same as a table, a row a day.
     pub table: TableShown,
+    /// Where the value of each row stands in the picture [px].
+    pub at: Vec<(f64, f64)>,
+    /// Which row is now.
+    pub at_now: usize,
+    /// Upper and lower edge of the plot [px].
+    pub plot_px: (f64, f64),
+    /// The unit of the values.
+    pub unit: String,
+    /// True when the third and the fourth cell of a row tell half and nine of ten of the runs.
+    pub has_bands: bool,
+    /// True when the last cell of a row tells what was done and read.
+    pub has_done: bool,
 }
 
 /// A table: a head over each column, and the first cell of a row is its head.

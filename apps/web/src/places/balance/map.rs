@@ -1,7 +1,8 @@
 //! The mix map, with its sentence and its table.
 
 use heapwright_answers::{MapPoint, OnTheMap};
-use heapwright_drawings::mix_map;
+use heapwright_drawings::{MapWords, Picture, mix_map_in};
+use heapwright_texts::Locale;
 use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
@@ -9,11 +10,12 @@ use leptos::prelude::*;
 use crate::asking;
 use crate::language;
 use crate::parts::fold::Fold;
-use crate::parts::picture::Drawn;
+use crate::parts::picture::{Drawn, width_px};
 use crate::shell::hub;
 
-/// Size of the map in its own pixels: what fits the narrowest phone, drawn larger where there is room.
-const SIZE: (f64, f64) = (340.0, 320.0);
+/// The widest map [px], and the height of one of a width of 1.
+const WIDEST: f64 = 560.0;
+const HEIGHT: f64 = 0.94;
 
 /// The section.
 #[component]
@@ -26,7 +28,8 @@ pub fn MixMap() -> impl IntoView {
             <h2 id="map-title">{wording::page::map(language::locale())}</h2>
             {move || {
                 map.get().map(|map| {
-                    let picture = mix_map(&map, SIZE.0, SIZE.1);
+                    let width = width_px().min(WIDEST);
+                    let picture = drawn(&map, width, locale);
                     view! {
                         <figure aria-labelledby="map-title">
                             <Drawn picture=picture class="map-picture"/>
@@ -36,6 +39,7 @@ pub fn MixMap() -> impl IntoView {
                                     <li><span class="key key-region" aria-hidden="true"></span>{texts::good_region(locale)}</li>
                                     <li><span class="key key-here" aria-hidden="true"></span>{texts::the_mixture(locale)}</li>
                                     <li><span class="key key-cloud" aria-hidden="true"></span>{texts::where_it_may_be(locale)}</li>
+                                    <li><span class="key key-around" aria-hidden="true"></span>{wording::pictures_read::nine_of_ten_draws(locale)}</li>
                                     <li><span class="key key-hand" aria-hidden="true"></span>{texts::in_hand_alone(locale)}</li>
                                     <li><span class="key key-move" aria-hidden="true"></span>{texts::one_more_scoop(locale)}</li>
                                 </ul>
@@ -98,4 +102,16 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
             <p class="hint">{texts::cloud(locale)}</p>
         </div>
     }
+}
+
+fn drawn(map: &OnTheMap, width: f64, locale: Locale) -> Picture {
+    let [moisture, green, brown, wet, dry] = wording::pictures_read::map_words(locale);
+    let words = MapWords {
+        moisture,
+        green,
+        brown,
+        wet,
+        dry,
+    };
+    mix_map_in(map, width, (width * HEIGHT).min(440.0), &words)
 }

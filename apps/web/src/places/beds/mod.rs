@@ -75,17 +75,23 @@ pub fn Beds() -> impl IntoView {
         let none = (!has_beds)
             .then(|| view! { <p class="card">{words::no_beds(language::locale())}</p> }.into_any());
         view! {
-            {none}
-            <section class="card" aria-label=texts::write_down(locale)>
-                <div class="log-acts place-acts">
-                    {form_opener(Form::Describe, texts::describe_a_bed(locale))}
-                    {has_beds.then(|| form_opener(Form::Spread, texts::spread_compost(locale)))}
+            <div class="sides">
+                <div>
+                    {none}
+                    <section class="card" aria-label=texts::write_down(locale)>
+                        <div class="log-acts place-acts">
+                            {form_opener(Form::Describe, texts::describe_a_bed(locale))}
+                            {has_beds.then(|| form_opener(Form::Spread, texts::spread_compost(locale)))}
+                        </div>
+                        {live_if(form)}
+                    </section>
+                    {live(move || list(hub, open))}
                 </div>
-                {live_if(form)}
-            </section>
-            {live(move || list(hub, open))}
-            {has_beds.then(|| plan::section(hub))}
-            {uses::section()}
+                <div>
+                    {has_beds.then(|| plan::section(hub))}
+                    {uses::section()}
+                </div>
+            </div>
         }
         .into_any()
     };
@@ -97,15 +103,43 @@ pub fn Beds() -> impl IntoView {
     }
 }
 
-/// All beds that were described, with their names.
+/// All beds that were described, with their names, in the order of these.
 fn named(hub: Hub) -> Vec<(EventId, String)> {
-    hub.keeper.with(|journal| {
+    let mut named: Vec<(EventId, String)> = hub.keeper.with(|journal| {
         journal
             .state
             .beds()
             .filter_map(|bed| Some((bed.id, bed.now().described.as_ref()?.name.clone())))
             .collect()
-    })
+    });
+    named.sort_by_cached_key(|(_, name)| in_order(name));
+    named
+}
+
+fn name_of(bed: &Bed) -> &str {
+    let described = bed.now().described.as_ref();
+    described.map_or("", |described| &described.name)
+}
+
+/// What names are put in order by: small letters, and numbers with noughts before them, so that 10
+/// comes after 9.
+fn in_order(name: &str) -> String {
+    const DIGITS: usize = 9;
+    let mut key = String::new();
+    let mut digits = String::new();
+    for letter in name.chars().chain(std::iter::once(' ')) {
+        if letter.is_ascii_digit() {
+            digits.push(letter);
+            continue;
+        }
+        if !digits.is_empty() {
+            key.push_str(&"0".repeat(DIGITS.saturating_sub(digits.len())));
+            key.push_str(&digits);
+            digits.clear();
+        }
+        key.extend(letter.to_lowercase());
+    }
+    key
 }
 
 /// An area in square metres or feet: "12 m²".
@@ -129,9 +163,10 @@ fn list(hub: Hub, open: RwSignal<Option<Form>>) -> AnyView {
     let locale = hub.page.with(|page| page.locale());
     let cards = hub.keeper.with(|journal| {
         let now = device::now();
-        journal
-            .state
-            .beds()
+        let mut beds: Vec<&Bed> = journal.state.beds().collect();
+        // In an order that one sees: by name, numbers in names as numbers.
+        beds.sort_by_cached_key(|bed| in_order(name_of(bed)));
+        beds.into_iter()
             .filter_map(|bed| card(hub, bed, now, locale, open))
             .collect_view()
     });
@@ -208,4 +243,16 @@ fn card(
         }
         .into_any(),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_order;
+
+    #[test]
+    fn beds_are_ordered_by_name_with_numbers_as_numbers() {
+        let mut names = ["Bed 10", "apples", "Bed 9", "bed 2", "Bed 2b"];
+        names.sort_by_cached_key(|name| in_order(name));
+        assert_eq!(names, ["apples", "bed 2", "Bed 2b", "Bed 9", "Bed 10"]);
+    }
 }

@@ -63,7 +63,8 @@ pub fn Stores() -> impl IntoView {
         let had_any = any.get();
         let locale = language::locale();
         view! {
-            {live(move || list(hub, open))}
+            <div class="sides">
+            <div>{live(move || list(hub, open))}</div>
             <section class="card" aria-label=texts::write_down(locale)>
                 <div class="log-acts">
                     {form_opener(Form::PutBy, texts::put_by(locale))}
@@ -72,6 +73,7 @@ pub fn Stores() -> impl IntoView {
                 </div>
                 {live_if(form)}
             </section>
+            </div>
         }
         .into_any()
     };

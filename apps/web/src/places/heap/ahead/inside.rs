@@ -2,17 +2,19 @@
 
 use std::time::Duration;
 
-use heapwright_drawings::{Cut, CutLayer, Field, Picture, cut_with_key, value_labels};
+use heapwright_drawings::{
+    Cut, CutLayer, Field, Picture, Sides, cut_with_key, height_of_cut, value_labels,
+};
 use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::{AheadShown, FrameShown, TableShown};
 use heapwright_wording::ahead as words;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
 
-use super::{Look, choices, live_table, width_px};
+use super::{Look, choices, live_table};
 use crate::language;
 use crate::parts::live::{button, live_if, live_text};
-use crate::parts::picture::Drawn;
+use crate::parts::picture::{Drawn, width_px};
 
 /// Between two frames while it plays [ms].
 const FRAME_MS: u64 = 250;
@@ -189,6 +191,7 @@ fn cut(shown: &AheadShown, frame: &FrameShown, which: usize) -> Cut {
             .unwrap_or_default(),
         field: FIELDS[which],
         room_m: shown.room_m,
+        sides: Sides::ALL.get(shown.sides).copied().unwrap_or_default(),
         // Where temperature is shown, what was read stands in it.
         probes: frame
             .probes
@@ -208,8 +211,8 @@ fn drawn(shown: &AheadShown, frame: &FrameShown, which: usize) -> Picture {
         .fields
         .get(which)
         .map_or("", |field| field.unit.as_str());
-    let width = width_px().min(520.0);
-    let height = (width * 0.8).min(380.0);
+    let width = width_px().min(560.0);
+    let height = height_of_cut(&cut, width, 450.0);
     let mut picture = cut_with_key(&cut, unit, width, height);
     picture.shapes.extend(value_labels(&cut, width, height));
     picture

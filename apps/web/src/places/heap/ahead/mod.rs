@@ -18,6 +18,7 @@ use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
+use crate::parts::picture::width_px;
 use crate::parts::table::{fold, table_view};
 use crate::shell::Hub;
 
@@ -114,12 +115,6 @@ impl Look {
         self.shown.set(None);
         self.standing.set(Standing::Failed(why.to_owned()));
     }
-}
-
-/// How wide a picture can be [px].
-fn width_px() -> f64 {
-    let window = window().inner_width().ok().and_then(|width| width.as_f64());
-    (window.unwrap_or(360.0) - 68.0).clamp(250.0, 640.0)
 }
 
 /// The sections.
