@@ -338,7 +338,7 @@ fn grid(days: f64, waited_for: f64) -> Model {
 fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
         QuestionError::NothingInHeap => wording::ahead::nothing_ahead(locale).to_owned(),
-        other => wording::page::sentence(&other.to_string()),
+        other => wording::question_refusal(other, locale),
     }
 }
 

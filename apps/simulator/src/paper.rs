@@ -41,7 +41,7 @@ pub fn paper(question: &str) -> Result<String, String> {
             .heap
             .parse()
             .map_err(|_| "the question names no heap".to_owned())?;
-        bin_page(&book, heap).map_err(|error| wording::page::sentence(&error.to_string()))?
+        bin_page(&book, heap).map_err(|error| wording::question_refusal(&error, book.locale))?
     };
     serde_json::to_string(&document).map_err(|error| error.to_string())
 }

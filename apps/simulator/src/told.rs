@@ -164,7 +164,7 @@ impl Asked {
 fn sentence(error: &QuestionError, locale: Locale) -> String {
     match error {
         QuestionError::NothingInHeap => words::nothing_in_it(locale).to_owned(),
-        other => wording::page::sentence(&other.to_string()),
+        other => wording::question_refusal(other, locale),
     }
 }
 

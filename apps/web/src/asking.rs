@@ -11,7 +11,7 @@ use heapwright_quantity::{Amount, DecimalMark, Gallon, Unit, Vocabulary, parse_a
 use heapwright_state::State;
 use heapwright_terms::{MaterialId, Target};
 use heapwright_texts::messages::balance_place as texts;
-use heapwright_wording::page::sentence;
+use heapwright_wording::{amount_refusal, found_refusal, question_refusal};
 
 use crate::demo;
 use crate::language;
@@ -132,7 +132,7 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
         .map_err(|error| {
             faults.push(Fault {
                 place: FaultPlace::WholeQuestion,
-                what: sentence(&error.to_string()),
+                what: question_refusal(&error, language::locale()),
             });
         })
         .ok();
@@ -214,7 +214,7 @@ pub fn in_heap(
     };
     what_is_in(catalogue, &garden, &question)
         .map(Some)
-        .map_err(|error| sentence(&error.to_string()))
+        .map_err(|error| question_refusal(&error, language::locale()))
 }
 
 /// Litres of a volume that was typed, or of a measure.
@@ -298,7 +298,7 @@ fn in_hand(
             };
             garden
                 .find(catalogue, &found)
-                .map_err(|error| sentence(&error.to_string()))?;
+                .map_err(|error| found_refusal(&error, language::locale()))?;
             Ok(found)
         });
         match found {
@@ -336,7 +336,7 @@ fn in_reach(
         let most = most.and_then(|most| {
             garden
                 .find(catalogue, &scoop)
-                .map_err(|error| sentence(&error.to_string()))?;
+                .map_err(|error| found_refusal(&error, language::locale()))?;
             Ok(most)
         });
         match most {
@@ -405,7 +405,7 @@ pub fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<
     } else {
         format!("{typed} {}", unit.replace('_', " "))
     };
-    parse_amount(&whole, vocabulary).map_err(|error| sentence(&error.to_string()))
+    parse_amount(&whole, vocabulary).map_err(|error| amount_refusal(&error, language::locale()))
 }
 
 fn target(page: &Page, faults: &mut Vec<Fault>) -> Target {

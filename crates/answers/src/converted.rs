@@ -11,7 +11,7 @@ use heapwright_terms::{
 };
 
 use crate::beds_plan::rules;
-use crate::question::{Field, QuestionError};
+use crate::question::{Accepted, Field, Known, QuestionError};
 
 /// A layer on an area.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,7 +38,7 @@ pub fn covered(
         if value.is_some_and(|value| !(value > 0.0 && value.is_finite())) {
             return Err(QuestionError::Number {
                 field: Field(name.to_owned()),
-                accepted: "above 0",
+                accepted: Accepted::Above0,
             });
         }
     }
@@ -49,7 +49,7 @@ pub fn covered(
         _ => {
             return Err(QuestionError::Number {
                 field: Field("area, depth and amount".to_owned()),
-                accepted: "given two at a time: the third is computed",
+                accepted: Accepted::TwoOfThree,
             });
         }
     };
@@ -208,10 +208,16 @@ pub fn nitrogen_over_years(
         })
     };
     if !(1..=MOST_YEARS).contains(&question.years) {
-        return fail("years", "from 1 to 50");
+        return fail(
+            "years",
+            Accepted::Within {
+                least: 1,
+                most: MOST_YEARS,
+            },
+        );
     }
     if !(question.volume_m3 >= 0.0 && question.volume_m3.is_finite()) {
-        return fail("amount", "0 or more");
+        return fail("amount", Accepted::ZeroOrMore);
     }
     let is_share = |share: f64| (0.0..=1.0).contains(&share);
     let later_right = match question.later {
@@ -219,7 +225,7 @@ pub fn nitrogen_over_years(
         Some(Later::Halving) | None => true,
     };
     if !(question.first_year.is_none_or(is_share) && later_right) {
-        return fail("first year and later years", "from 0 to 100 percent");
+        return fail("first year and later years", Accepted::Percent);
     }
     let rules = rules(spreading);
     let first_year = question.first_year.map_or_else(
@@ -267,22 +273,22 @@ pub fn in_mix(
     question: MixedQuestion,
 ) -> Result<Mixed, QuestionError> {
     let Some(use_of) = spreading.use_of(id) else {
-        let ids: Vec<&str> = spreading.uses().iter().map(|one| one.id.as_str()).collect();
+        let ids = spreading.uses().iter().map(|one| one.id.clone()).collect();
         return Err(QuestionError::Unknown {
             field: Field("use".to_owned()),
             said: id.to_owned(),
-            accepted: format!("one of {}", ids.join(", ")),
+            accepted: Known::OneOf(ids),
         });
     };
     let (amount, field, accepted) = match (use_of.kind, question) {
         (UseKind::ShareOfVolume, MixedQuestion::Volume(volume)) => {
-            (Some(volume), "amount", "above 0")
+            (Some(volume), "amount", Accepted::Above0)
         }
-        (UseKind::Depth, MixedQuestion::Area(area)) => (Some(area), "area", "above 0"),
+        (UseKind::Depth, MixedQuestion::Area(area)) => (Some(area), "area", Accepted::Above0),
         (UseKind::ShareOfVolume, MixedQuestion::Area(_)) => {
-            (None, "area", "left out: give the amount of the mix")
+            (None, "area", Accepted::AmountOfMixInstead)
         }
-        (UseKind::Depth, MixedQuestion::Volume(_)) => (None, "amount", "left out: give the area"),
+        (UseKind::Depth, MixedQuestion::Volume(_)) => (None, "amount", Accepted::AreaInstead),
     };
     match amount.filter(|amount| *amount > 0.0 && amount.is_finite()) {
         Some(amount) => Ok(Mixed {

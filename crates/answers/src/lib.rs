@@ -57,7 +57,7 @@ pub use ledger::{
 };
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use per_caddy::{PerCaddy, per_caddy};
-pub use question::{Field, QuestionError, SEED, USUAL_TARGET, checked_target};
+pub use question::{Accepted, Field, Known, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use ready::{Doubt, Finding, Hint, ReadyAnswer, ReadyQuestion, Sign, is_it_ready};
 pub use season::{SeasonHeap, SeasonMonth, season};
 pub use simulated::{
@@ -93,6 +93,11 @@ pub mod spreading {
     pub use heapwright_engine::spreading::nitrogen::Later;
     pub use heapwright_engine::spreading::plan::Binding;
     pub use heapwright_engine::spreading::rules::Rules;
+}
+
+/// What the climate of a place is to the weather.
+pub mod climate {
+    pub use heapwright_weather::ClimateError;
 }
 
 /// What a heap is to the engine: its words for shapes, actions and figures.

@@ -5,6 +5,7 @@ use std::fmt;
 use heapwright_engine::heap::SimulationError;
 use heapwright_garden::FoundError;
 use heapwright_terms::Target;
+use heapwright_weather::ClimateError;
 
 /// The region to aim at when the keeper does not say otherwise.
 ///
@@ -50,6 +51,97 @@ impl fmt::Display for Field {
     }
 }
 
+/// What a figure of a question must be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Accepted {
+    /// Above 0.
+    Above0,
+    /// A number above 0.
+    NumberAbove0,
+    /// 0 or more.
+    ZeroOrMore,
+    /// An amount of 0 or more.
+    AmountOfZeroOrMore,
+    /// Within limits.
+    Within {
+        /// The least.
+        least: u32,
+        /// The most.
+        most: u32,
+    },
+    /// A share.
+    Percent,
+    /// The area of a bed.
+    AreaOfBed,
+    /// An amount of compost.
+    AmountOfCompost,
+    /// How much of what was spread how long ago.
+    Dressing,
+    /// Two of area, depth and amount.
+    TwoOfThree,
+    /// Nothing, but the amount of the mix.
+    AmountOfMixInstead,
+    /// Nothing, but the area.
+    AreaInstead,
+    /// Something to do in the time that is looked ahead to.
+    DoneInTime,
+    /// What a heap can hold.
+    Feed,
+    /// Two limits of C:N.
+    TwoRatios,
+    /// A C:N within the limits.
+    RatioWithin,
+    /// Two limits in percent.
+    TwoPercentages,
+}
+
+/// To follow "must be".
+impl fmt::Display for Accepted {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Within { least, most } => return write!(f, "from {least} to {most}"),
+            Self::Above0 => "above 0",
+            Self::NumberAbove0 => "a number above 0",
+            Self::ZeroOrMore => "0 or more",
+            Self::AmountOfZeroOrMore => "an amount of 0 or more",
+            Self::Percent => "from 0 to 100 percent",
+            Self::AreaOfBed => "from 0.01 to 100,000 square metres",
+            Self::AmountOfCompost => "an amount of more than 0, at most 100,000,000 litres",
+            Self::Dressing => "an amount of 0 or more, 0 to 1000 years ago",
+            Self::TwoOfThree => "given two at a time: the third is computed",
+            Self::AmountOfMixInstead => "left out: give the amount of the mix",
+            Self::AreaInstead => "left out: give the area",
+            Self::DoneInTime => {
+                "something to do between now and the last day that is looked ahead to"
+            }
+            Self::Feed => {
+                "a feed of a millionth of a kilogram of dry matter or more, and of no more than a heap can hold"
+            }
+            Self::TwoRatios => "two numbers from 1 to 1000, the lower first",
+            Self::RatioWithin => "a number within cn_ratio",
+            Self::TwoPercentages => "two percentages from 0 to 100, the lower first",
+        })
+    }
+}
+
+/// The words that may be said.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Known {
+    /// How much a crop feeds.
+    Feeding,
+    /// One of these ids.
+    OneOf(Vec<String>),
+}
+
+impl fmt::Display for Known {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Feeding => f.write_str("light, medium or heavy"),
+            Self::OneOf(ids) => write!(f, "one of {}", ids.join(", ")),
+        }
+    }
+}
+
 /// Why a question cannot be answered: what is wrong, and where.
 #[derive(Clone, Debug, PartialEq)]
 pub enum QuestionError {
@@ -77,14 +169,14 @@ pub enum QuestionError {
         /// Which one.
         field: Field,
         /// What would be accepted.
-        accepted: &'static str,
+        accepted: Accepted,
     },
     /// A number is not what it must be.
     Number {
         /// Which one.
         field: Field,
         /// What would be accepted.
-        accepted: &'static str,
+        accepted: Accepted,
     },
     /// There is no bed.
     NoBeds,
@@ -95,8 +187,10 @@ pub enum QuestionError {
         /// What was said.
         said: String,
         /// What may be said instead.
-        accepted: String,
+        accepted: Known,
     },
+    /// The place has no climate.
+    Climate(ClimateError),
     /// The weather does not do.
     WeatherAmiss {
         /// Why, and what to do.
@@ -130,6 +224,7 @@ impl fmt::Display for QuestionError {
                 said,
                 accepted,
             } => write!(f, "{field}: \"{said}\" is not known: give {accepted}"),
+            Self::Climate(error) => write!(f, "{error}"),
             Self::WeatherAmiss { what } => f.write_str(what),
             Self::NothingInHeap => f.write_str(
                 "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`",
@@ -162,10 +257,10 @@ pub fn checked_target(target: Target) -> Result<Target, QuestionError> {
         ..
     } = target;
     if !ordered(low, high, 1.0, 1000.0) {
-        return fail("cn_ratio", "two numbers from 1 to 1000, the lower first");
+        return fail("cn_ratio", Accepted::TwoRatios);
     }
     if !(goal >= low && goal <= high) {
-        return fail("cn_goal", "a number within cn_ratio");
+        return fail("cn_goal", Accepted::RatioWithin);
     }
     if !ordered(
         target.moisture_wet_basis_low,
@@ -173,10 +268,7 @@ pub fn checked_target(target: Target) -> Result<Target, QuestionError> {
         0.0,
         1.0,
     ) {
-        return fail(
-            "moisture_pct",
-            "two percentages from 0 to 100, the lower first",
-        );
+        return fail("moisture_pct", Accepted::TwoPercentages);
     }
     if !ordered(
         target.free_air_space_low,
@@ -184,10 +276,7 @@ pub fn checked_target(target: Target) -> Result<Target, QuestionError> {
         0.0,
         1.0,
     ) {
-        return fail(
-            "free_air_space_pct",
-            "two percentages from 0 to 100, the lower first",
-        );
+        return fail("free_air_space_pct", Accepted::TwoPercentages);
     }
     Ok(target)
 }

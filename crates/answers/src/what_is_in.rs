@@ -5,7 +5,7 @@ use heapwright_engine::mixture::{self, Mixture, Totals};
 use heapwright_garden::{Found, FoundPart, Garden, Notice};
 use heapwright_terms::{Part, Target};
 
-use crate::question::{Field, MOST_PARTS, QuestionError, SEED};
+use crate::question::{Accepted, Field, MOST_PARTS, QuestionError, SEED};
 
 /// The question: what comes of these parts together?
 #[derive(Clone, Debug, PartialEq)]
@@ -63,7 +63,7 @@ pub fn what_is_in(
     if !(question.water_kg >= 0.0 && question.water_kg.is_finite()) {
         return Err(QuestionError::Number {
             field: Field("water".to_owned()),
-            accepted: "an amount of 0 or more",
+            accepted: Accepted::AmountOfZeroOrMore,
         });
     }
     let target = crate::checked_target(question.target)?;

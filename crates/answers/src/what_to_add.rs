@@ -10,7 +10,7 @@ use heapwright_garden::{Found, FoundError, FoundPart, Garden, Stuff};
 use heapwright_quantity::{Amount, Interval, MassUnit, Unit};
 use heapwright_terms::{Part, PartAmount, Target};
 
-use crate::question::{Field, MOST_PARTS, QuestionError, SEED};
+use crate::question::{Accepted, Field, MOST_PARTS, QuestionError, SEED};
 use crate::what_is_in::{self, MixAnswer};
 
 /// Something that may be added.
@@ -206,7 +206,7 @@ fn in_reach(
     if !(item.effort > 0.0 && item.effort.is_finite()) {
         return Err(QuestionError::Number {
             field: field.inside("effort"),
-            accepted: "a number above 0",
+            accepted: Accepted::NumberAbove0,
         });
     }
     let one = item.step.clone().unwrap_or(Amount {

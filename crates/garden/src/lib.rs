@@ -23,7 +23,7 @@ pub use ingredient::{Notice, handbook_carbon_to_nitrogen};
 pub use measures::Calibration;
 pub use observations::{Observation, Observed};
 pub use own_material::{Given, OwnMaterial, OwnMaterialFault};
-pub use stated::{Custom, Stated};
+pub use stated::{Custom, MOST_NITROGEN_PCT, Stated};
 
 use heapwright_catalogue::Catalogue;
 use heapwright_quantity::{Amount, Range};

@@ -53,7 +53,8 @@ const ROUNDING: f64 = 0.02;
 /// Widest limits of what is possible; names and units are those of the JSON.
 /// Nitrogen reaches to urea (46.6 % by formula); densities from fluff to rock.
 const MOST_MOISTURE_PCT: f64 = 99.9;
-pub(crate) const MOST_NITROGEN_PCT: f64 = 50.0;
+/// The most nitrogen that is taken to be in dry matter, percent.
+pub const MOST_NITROGEN_PCT: f64 = 50.0;
 const CN_RATIO: (f64, f64) = (0.1, 10_000.0);
 const BULK_DENSITY: (f64, f64) = (5.0, 3_000.0);
 

@@ -3,7 +3,7 @@
 use heapwright_quantity::{Amount, MassUnit, Unit, VolumeUnit};
 use serde::{Deserialize, Serialize};
 
-use crate::check::{Problem, Text, below};
+use crate::check::{Problem, Text, Wrong, below};
 
 /// A count of a unit, as it was said.
 ///
@@ -51,7 +51,7 @@ impl AmountSaid {
         if self.count > 0.0 {
             below(field, self.count, most)
         } else {
-            Err(Problem::new(field, "must be above 0"))
+            Err(Problem::new(field, Wrong::NotAbove0))
         }
     }
 }

@@ -157,7 +157,7 @@ impl fmt::Display for LineError {
 impl std::error::Error for LineError {}
 
 /// An event that cannot be as it is.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum WriteError {
     /// Something lies outside what can be.
     Impossible(Problem),

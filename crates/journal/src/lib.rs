@@ -28,7 +28,7 @@ pub mod content;
 pub mod store;
 
 pub use amount::AmountSaid;
-pub use check::Problem;
+pub use check::{Problem, Wrong};
 pub use content::Content;
 pub use event::{
     Event, FORMAT_VERSION, LONGEST_LINE_BYTES, LineError, NotUnderstood, What, WriteError,

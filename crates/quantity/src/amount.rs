@@ -147,7 +147,7 @@ pub enum AmountProblem {
         /// The word as typed.
         word: String,
         /// The clear ways to write it.
-        clear: &'static str,
+        clear: &'static [&'static str],
     },
     /// The number has two readings ("1,234").
     AmbiguousNumber {
@@ -258,10 +258,21 @@ impl fmt::Display for AmountProblem {
                 formatter,
                 "has the unknown unit “{word}”: write one of your measures, such as a bucket, or kg, lb, L or gal"
             ),
-            Self::AmbiguousUnit { word, clear } => write!(
-                formatter,
-                "says “{word}”, which means several units: write {clear}"
-            ),
+            Self::AmbiguousUnit { word, clear } => {
+                write!(
+                    formatter,
+                    "says “{word}”, which means several units: write "
+                )?;
+                for (index, way) in clear.iter().enumerate() {
+                    let before = match index {
+                        0 => "",
+                        _ if index + 1 == clear.len() => " or ",
+                        _ => ", ",
+                    };
+                    write!(formatter, "{before}{way}")?;
+                }
+                Ok(())
+            }
             Self::AmbiguousNumber {
                 number,
                 small,

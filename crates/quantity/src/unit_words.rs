@@ -8,8 +8,8 @@ use crate::vocabulary::Gallon;
 pub(crate) enum UnitWord {
     Mass(MassUnit),
     Volume(VolumeUnit),
-    /// The word is used for several units; the text lists the clear ways to write them.
-    Ambiguous(&'static str),
+    /// The word is used for several units; these are the clear ways to write them.
+    Ambiguous(&'static [&'static str]),
 }
 
 #[derive(Clone, Copy)]
@@ -17,7 +17,7 @@ enum Entry {
     Mass(MassUnit),
     Volume(VolumeUnit),
     ByGallon(VolumeUnit, VolumeUnit),
-    Ambiguous(&'static str),
+    Ambiguous(&'static [&'static str]),
 }
 
 use Entry::{Ambiguous, ByGallon, Mass, Volume};
@@ -29,8 +29,12 @@ const QUART: Entry = ByGallon(V::UsQuart, V::ImperialQuart);
 const PINT: Entry = ByGallon(V::UsPint, V::ImperialPint);
 const FLUID_OUNCE: Entry = ByGallon(V::UsFluidOunce, V::ImperialFluidOunce);
 const BUSHEL: Entry = ByGallon(V::UsBushel, V::ImperialBushel);
-const TON: Entry = Ambiguous("tonne (1000 kg), short ton (2000 lb) or long ton (2240 lb)");
-const HUNDREDWEIGHT: Entry = Ambiguous("100 lb or 112 lb");
+const TON: Entry = Ambiguous(&[
+    "tonne (1000 kg)",
+    "short ton (2000 lb)",
+    "long ton (2240 lb)",
+]);
+const HUNDREDWEIGHT: Entry = Ambiguous(&["100 lb", "112 lb"]);
 
 /// The most words that one unit takes ("imperial fluid ounces").
 pub(crate) const LONGEST_UNIT_WORDS: usize = 3;
@@ -91,7 +95,7 @@ const SPELLINGS: &[(&str, Entry)] = &[
     ("gals", GALLON),
     ("gm", Mass(Gram)),
     ("gms", Mass(Gram)),
-    ("gr", Ambiguous("g (gram) or oz")),
+    ("gr", Ambiguous(&["g (gram)", "oz"])),
     ("gram", Mass(Gram)),
     ("gramme", Mass(Gram)),
     ("grammes", Mass(Gram)),

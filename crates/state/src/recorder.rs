@@ -27,7 +27,7 @@ pub struct Now {
 }
 
 /// Why something cannot be recorded.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum RecordError {
     /// It tells of a heap that is not there.
     NoSuchHeap,

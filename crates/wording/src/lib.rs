@@ -22,6 +22,7 @@ pub mod paper;
 pub mod pictures_read;
 mod ready;
 mod recipes;
+mod refusals;
 mod seen;
 pub mod settings;
 mod spoken;
@@ -65,6 +66,10 @@ pub use ready::{
     weak_line, yield_lines, yield_rows,
 };
 pub use recipes::{recipe_line, recipe_title};
+pub use refusals::{
+    amount_refusal, fault_refusal, found_refusal, hygiene_refusal, moment_refusal, parts_refusal,
+    problem_refusal, question_refusal, record_refusal, simulation_refusal, write_refusal,
+};
 pub use seen::read_line;
 pub use spoken::{Spoken, place_name, rule_in};
 pub use spreading::{

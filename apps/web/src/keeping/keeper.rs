@@ -414,7 +414,9 @@ impl Keeper {
                 });
                 let (line, event) = match recorded {
                     Ok(recorded) => recorded,
-                    Err(error) => return Ok(Err(wording::page::sentence(&error.to_string()))),
+                    Err(error) => {
+                        return Ok(Err(wording::record_refusal(&error, language::locale())));
+                    }
                 };
                 turn.is_current()?;
                 turn.store().append(std::slice::from_ref(&line)).await?;

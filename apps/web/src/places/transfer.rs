@@ -176,7 +176,7 @@ fn arrival(
         .faults
         .iter()
         .take(NAMED_FAULTS)
-        .map(|fault| view! { <li>{wording::page::sentence(&fault.to_string())}</li> })
+        .map(|fault| view! { <li>{wording::fault_refusal(fault, language::locale())}</li> })
         .collect_view();
     let sender = Sender::new(hub);
     let can_take = found.arrival.new > 0;

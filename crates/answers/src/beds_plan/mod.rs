@@ -12,7 +12,7 @@ use heapwright_engine::spreading::plan::{BedShare, Binding, Plan, Question, plan
 use heapwright_engine::spreading::rules::Rules;
 use heapwright_terms::EdiblePart;
 
-use crate::question::{Field, QuestionError, SEED};
+use crate::question::{Accepted, Field, Known, QuestionError, SEED};
 
 pub use from_journal::{FromJournal, beds_of_journal, compost_of_heap};
 
@@ -392,7 +392,7 @@ fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
             most: MOST_BEDS,
         });
     }
-    let number = |field: Field, right: bool, accepted: &'static str| {
+    let number = |field: Field, right: bool, accepted: Accepted| {
         if right {
             Ok(())
         } else {
@@ -402,27 +402,30 @@ fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
     number(
         Field("litres".to_owned()),
         question.volume_m3 > 0.0 && question.volume_m3 <= 1e5,
-        "an amount of more than 0, at most 100,000,000 litres",
+        Accepted::AmountOfCompost,
     )?;
     let compost = &question.compost.compost;
     let dry = compost.moisture_wet_basis;
     number(
         Field("compost.moisture_pct".to_owned()),
         dry.low >= 0.0 && dry.high <= 0.95,
-        "from 0 to 95",
+        Accepted::Within { least: 0, most: 95 },
     )?;
     let density = compost.bulk_density_kg_m3;
     number(
         Field("compost.bulk_density_kg_m3".to_owned()),
         density.low >= 20.0 && density.high <= 2000.0,
-        "from 20 to 2000",
+        Accepted::Within {
+            least: 20,
+            most: 2000,
+        },
     )?;
     for (index, bed) in question.beds.iter().enumerate() {
         let field = Field::item("beds", index);
         number(
             field.inside("area"),
             (0.01..=1e5).contains(&bed.area_m2),
-            "from 0.01 to 100,000 square metres",
+            Accepted::AreaOfBed,
         )?;
         for (name, days) in [
             ("sown_in_days", bed.sown_in_days),
@@ -431,7 +434,10 @@ fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
             number(
                 field.inside(name),
                 days.is_none_or(|days| (0.0..=3660.0).contains(&days)),
-                "from 0 to 3660",
+                Accepted::Within {
+                    least: 0,
+                    most: 3660,
+                },
             )?;
         }
         if bed.dressings.len() > MOST_DRESSINGS {
@@ -446,7 +452,7 @@ fn check(question: &BedsQuestion) -> Result<(), QuestionError> {
                 field.clone(),
                 (0.0..=1000.0).contains(&dressing.years_ago)
                     && (0.0..=1e5).contains(&dressing.volume_m3),
-                "an amount of 0 or more, 0 to 1000 years ago",
+                Accepted::Dressing,
             )?;
         }
     }
@@ -463,7 +469,7 @@ fn crop_and_group<'a>(
     let unknown = |said: &str| QuestionError::Unknown {
         field: Field::item("beds", index).inside("feeding"),
         said: said.to_owned(),
-        accepted: "light, medium or heavy".to_owned(),
+        accepted: Known::Feeding,
     };
     let crop = asked.crop.as_deref().and_then(|text| spreading.crop(text));
     if let (None, Some(text), None) = (crop, &asked.crop, &asked.feeding) {

@@ -16,7 +16,7 @@ use heapwright_journal::{EventId, Moment};
 use heapwright_state::State;
 use heapwright_weather::{Climate, Overrides, Place, Series, Setting};
 
-use crate::question::{Field, QuestionError, SEED};
+use crate::question::{Accepted, Field, QuestionError, SEED};
 use crate::simulated::{
     Prepared, Runner, SimulationAnswer, SimulationNotice, SimulationQuestion, WeatherGiven,
 };
@@ -269,7 +269,7 @@ fn planned(
         if day < now_d - 1e-9 || day > now_d + question.days {
             return Err(QuestionError::Number {
                 field: Field(format!("plans[{index}]")),
-                accepted: "something to do between now and the last day that is looked ahead to",
+                accepted: Accepted::DoneInTime,
             });
         }
         events.push(Event {
@@ -332,9 +332,7 @@ pub fn garden_climate(state: &State) -> Result<(Climate, Option<SimulationNotice
         ),
         None => (usual_place(), Overrides::default(), Some(())),
     };
-    let climate = Climate::new(place, &overrides).map_err(|error| QuestionError::WeatherAmiss {
-        what: error.to_string(),
-    })?;
+    let climate = Climate::new(place, &overrides).map_err(QuestionError::Climate)?;
     #[allow(clippy::cast_possible_truncation)] // a latitude
     let latitude_deg = USUAL_LATITUDE_DEG as i32;
     Ok((

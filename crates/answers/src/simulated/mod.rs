@@ -18,7 +18,7 @@ pub(crate) use charges::{charge_of, is_sound};
 pub use runs::{Ahead, MemberRuns, Prepared, Runner, Spread, one_by_one};
 pub use weather::WeatherGiven;
 
-use crate::question::{Field, MOST_PARTS, QuestionError};
+use crate::question::{Accepted, Field, MOST_PARTS, QuestionError};
 
 /// One part of a feed, and what is told of it beyond its kind.
 #[derive(Clone, Debug, PartialEq)]
@@ -291,7 +291,7 @@ fn fed(
     } else {
         Err(QuestionError::Number {
             field: Field(list),
-            accepted: "a feed of a millionth of a kilogram of dry matter or more, and of no more than a heap can hold",
+            accepted: Accepted::Feed,
         })
     }
 }

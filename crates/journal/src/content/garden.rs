@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::amount::AmountSaid;
-use crate::check::{Problem, Text, if_within, within};
+use crate::check::{Problem, Text, Wrong, if_within, within};
 use crate::content::readings::TEMPERATURE_C;
 use crate::content::tests_of_compost::Laboratory;
 
@@ -177,10 +177,7 @@ impl MaterialDefined {
         };
         for (field, id) in [("material", &self.material), ("like", &self.like)] {
             if !sound(id) {
-                return Err(Problem::new(
-                    field,
-                    "must be 1 to 60 lower-case letters, digits and underscores",
-                ));
+                return Err(Problem::new(field, Wrong::NotAnId));
             }
         }
         Text::name("name", &self.name)?;
@@ -195,7 +192,7 @@ impl MaterialDefined {
                 Some(Figure::One(value)) => within(field, value, 0.0, most)?,
                 Some(Figure::Three(values)) => {
                     if !values.is_sorted() {
-                        return Err(Problem::new(field, "must be low, typical and high"));
+                        return Err(Problem::new(field, Wrong::NotInOrder));
                     }
                     for value in values {
                         within(field, value, 0.0, most)?;
@@ -253,7 +250,7 @@ impl MaterialMeasured {
             && self.dried_sample.is_none()
             && self.weighed_measure.is_none()
         {
-            return Err(Problem::new("material", "must come with a measurement"));
+            return Err(Problem::new("material", Wrong::NoMeasurement));
         }
         if let Some(laboratory) = &self.laboratory {
             laboratory.check("laboratory")?;

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::amount::AmountSaid;
-use crate::check::{Problem, Text, if_within, many, within};
+use crate::check::{Problem, Text, Wrong, if_within, many, within};
 use crate::id::EventId;
 
 macro_rules! words {
@@ -272,10 +272,7 @@ impl PartFed {
             (Some(material), None) => Text::id(&format!("{field}.material"), material)?,
             (None, Some(custom)) => custom.check(&format!("{field}.custom"))?,
             _ => {
-                return Err(Problem::new(
-                    field,
-                    "must have either a material or a custom one",
-                ));
+                return Err(Problem::new(field, Wrong::MaterialOrCustom));
             }
         }
         self.amount.check(&format!("{field}.amount"))?;
@@ -418,7 +415,7 @@ pub struct Moved {
 impl Moved {
     pub(super) fn check(&self) -> Result<(), Problem> {
         if self.from == self.to {
-            return Err(Problem::new("to", "must be another heap"));
+            return Err(Problem::new("to", Wrong::SameHeap));
         }
         if_within("share_pct", self.share_pct, 0.0, 100.0)
     }

@@ -31,7 +31,7 @@ pub use tests_of_compost::{BagTest, GerminationTest, Laboratory, SelfHeatingTest
 use serde_json::value::RawValue;
 use serde_json::{Map, Value};
 
-use crate::check::Problem;
+use crate::check::{Problem, Wrong};
 use crate::id::EventId;
 
 macro_rules! kinds {
@@ -148,8 +148,10 @@ impl Content {
         if patch.is_empty() {
             return Ok(self.clone());
         }
-        let fault =
-            |error: serde_json::Error| Problem::new("patch", format!("cannot be applied: {error}"));
+        let fault = |error: serde_json::Error| {
+            let why = error.to_string();
+            Problem::new("patch", Wrong::CannotBeApplied { why })
+        };
         let mut body = serde_json::from_str(self.write().map_err(fault)?.get()).map_err(fault)?;
         corrections::patched(&mut body, patch);
         let body = serde_json::value::to_raw_value(&body).map_err(fault)?;

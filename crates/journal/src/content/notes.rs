@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::check::{Problem, Text, within};
+use crate::check::{Problem, Text, Wrong, within};
 use crate::id::EventId;
 
 /// Something worth writing down: a text, a picture or both.
@@ -51,7 +51,7 @@ impl Noted {
             .is_none_or(|text| text.trim().is_empty());
         let Some(picture) = &self.picture else {
             return if empty {
-                Err(Problem::new("text", "must not be empty"))
+                Err(Problem::new("text", Wrong::Empty))
             } else {
                 Ok(())
             };
@@ -62,16 +62,10 @@ impl Noted {
                 .bytes()
                 .all(|byte| byte.is_ascii_digit() || (b'a'..=b'f').contains(&byte));
         if !digest {
-            return Err(Problem::new(
-                "picture.sha256",
-                "must be 64 hexadecimal digits",
-            ));
+            return Err(Problem::new("picture.sha256", Wrong::NotADigest));
         }
         if !["image/jpeg", "image/png", "image/webp"].contains(&picture.media_type.as_str()) {
-            return Err(Problem::new(
-                "picture.media_type",
-                "must be image/jpeg, image/png or image/webp",
-            ));
+            return Err(Problem::new("picture.media_type", Wrong::NotAPicture));
         }
         for (field, size, most) in [
             ("picture.width_px", picture.width_px, 10_000),

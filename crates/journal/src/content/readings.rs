@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::check::{Problem, Text, if_within, many, within};
+use crate::check::{Problem, Text, Wrong, if_within, many, within};
 use crate::content::heap::words;
 use crate::id::EventId;
 
@@ -175,10 +175,7 @@ impl Read {
             && self.height_m.is_none()
             && self.fill_pct.is_none();
         if nothing {
-            return Err(Problem::new(
-                "heap",
-                "must come with something that was read",
-            ));
+            return Err(Problem::new("heap", Wrong::NothingRead));
         }
         many("probes", &self.probes, 0, 100)?;
         many("smells", &self.smells, 0, 20)?;

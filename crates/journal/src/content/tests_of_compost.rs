@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::check::{Problem, if_within, within};
+use crate::check::{Problem, Wrong, if_within, within};
 use crate::content::readings::{Smell, TEMPERATURE_C};
 use crate::id::EventId;
 
@@ -160,7 +160,7 @@ impl Tested {
             && self.germination.is_none()
             && self.bag.is_none()
         {
-            return Err(Problem::new("heap", "must come with a test"));
+            return Err(Problem::new("heap", Wrong::NoTest));
         }
         if let Some(laboratory) = &self.laboratory {
             laboratory.check("laboratory")?;

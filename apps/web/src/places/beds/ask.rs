@@ -9,7 +9,7 @@ use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::Amount;
 use heapwright_state::State;
 use heapwright_terms::PartAmount;
-use heapwright_wording::{self as wording, beds_on_the_page as words};
+use heapwright_wording::{beds_on_the_page as words, found_refusal, question_refusal};
 
 use crate::language;
 
@@ -47,12 +47,12 @@ pub fn answered(
     now: Moment,
 ) -> Result<BedsAnswer, String> {
     let (catalogue, spreading) = (language::catalogue(), language::spreading());
-    let sentence = |what: String| wording::page::sentence(&what);
+    let locale = language::locale();
     let (mut compost, mut volume_m3, mut volume_is_estimated) =
         (compost_of_tables(spreading), None, false);
     if let Some(heap) = asked.heap {
         let found = compost_of_heap(catalogue, spreading, garden, state, heap, now)
-            .map_err(|error| sentence(error.to_string()))?;
+            .map_err(|error| question_refusal(&error, locale))?;
         compost = found.compost;
         volume_m3 = found.volume_m3;
         volume_is_estimated = found.is_estimated;
@@ -62,12 +62,11 @@ pub fn answered(
         volume_m3 = match garden.part_amount(catalogue, amount) {
             Ok(PartAmount::VolumeM3 { count, each_m3, .. }) => Some(count * each_m3.typical),
             Ok(PartAmount::MassKg(mass_kg)) => Some(mass_kg / density),
-            Err(error) => return Err(sentence(error.to_string())),
+            Err(error) => return Err(found_refusal(&error, locale)),
         };
         volume_is_estimated = false;
     }
-    let volume_m3 =
-        volume_m3.ok_or_else(|| words::no_compost_said(language::locale()).to_owned())?;
+    let volume_m3 = volume_m3.ok_or_else(|| words::no_compost_said(locale).to_owned())?;
     if let Some(maturity) = asked.maturity {
         compost.maturity = maturity;
     }
@@ -85,7 +84,7 @@ pub fn answered(
         })
         .collect::<Vec<_>>();
     if beds.is_empty() {
-        return Err(words::no_bed_ticked(language::locale()).to_owned());
+        return Err(words::no_bed_ticked(locale).to_owned());
     }
     let question = BedsQuestion {
         beds,
@@ -93,5 +92,5 @@ pub fn answered(
         volume_m3,
         volume_is_estimated,
     };
-    beds_plan(spreading, &question).map_err(|error| sentence(error.to_string()))
+    beds_plan(spreading, &question).map_err(|error| question_refusal(&error, locale))
 }
