@@ -269,7 +269,7 @@ fn picture(answer: &ForecastAnswer, name: &str, drawn: Drawn, locale: Locale) ->
     let from_d = (answer.now_d - PAST_SHOWN_D).max(0.0);
     let mut shown = core_over_time(&first.answer, answer.now_d, from_d);
     shown.events = events(&first.answer, answer.now_d);
-    shown.doings = doings();
+    shown.doings = doings(locale);
     shown.readings = answer
         .readings
         .iter()
