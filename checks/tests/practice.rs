@@ -119,16 +119,21 @@ fn golden_equal_volumes_of_greens_and_browns() {
             .map(|part| wording::amount_of(catalogue(), part, Locale::default()))
             .collect();
         let mixture = &found.mixture;
+        let locale = Locale::default();
         let ratio = mixture.carbon_to_nitrogen.unwrap();
         writeln!(
             text,
             "{}\n  C:N {} ({}), moisture {} ({}), air {}\n  {}\n",
             names.join(" and "),
-            wording::ratio_text(ratio.value),
-            wording::interval_text(&ratio, wording::ratio_text),
-            wording::percent_text(mixture.moisture_wet_basis.value),
-            wording::interval_text(&mixture.moisture_wet_basis, wording::percent_text),
-            wording::percent_text(mixture.free_air_space.unwrap().value),
+            wording::ratio_text(ratio.value, locale),
+            wording::interval_text(&ratio, |value| wording::ratio_text(value, locale), locale),
+            wording::percent_text(mixture.moisture_wet_basis.value, locale),
+            wording::interval_text(
+                &mixture.moisture_wet_basis,
+                |value| wording::percent_text(value, locale),
+                locale
+            ),
+            wording::percent_text(mixture.free_air_space.unwrap().value, locale),
             wording::volumes_and_masses(&found, Locale::default()).unwrap(),
         )
         .unwrap();

@@ -36,6 +36,8 @@ pub struct Cut {
     pub room_m: (f64, f64),
     /// What it stands between.
     pub sides: Sides,
+    /// What parts whole metres from their parts: "." or ",".
+    pub decimal_mark: &'static str,
     /// Where a probe was read: share of the half width from the middle, height [m], and the words.
     pub probes: Vec<(f64, f64, String)>,
 }
@@ -437,6 +439,7 @@ mod tests {
             field: Field::Warm,
             room_m: (0.5, 1.0),
             sides,
+            decimal_mark: ".",
             probes: vec![(0.0, 0.4, "58".to_owned())],
         }
     }

@@ -108,7 +108,10 @@ fn rulers(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
         role: "cut-tick",
         points,
     };
-    let metres = |length_m: f64| format!("{}", (length_m * 100.0).round() / 100.0);
+    let metres = |length_m: f64| {
+        let rounded = (length_m * 100.0).round() / 100.0;
+        rounded.to_string().replacen('.', cut.decimal_mark, 1)
+    };
     let x = (frame.middle - half - WALL - 4.0).round() + 0.5;
     shapes.push(tick(vec![(x, frame.ground), (x, frame.ground - height)]));
     let up_m = step_m(cut.room_m.1);
@@ -129,7 +132,7 @@ fn rulers(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
         "m".to_owned(),
     ));
     let y = (frame.ground + 24.0).round() + 0.5;
-    let words = format!("{} m wide", metres(2.0 * cut.room_m.0)).replace(" m", "\u{a0}m");
+    let words = format!("{}\u{a0}m", metres(2.0 * cut.room_m.0));
     #[allow(clippy::cast_precision_loss)] // a few letters
     let room = words.chars().count() as f64 * 3.4 + 6.0;
     let (left, right) = (frame.middle - half, frame.middle + half);
@@ -274,6 +277,7 @@ mod tests {
             field: Field::Warm,
             room_m: (0.5, 1.0),
             sides: Sides::Closed,
+            decimal_mark: ".",
             probes: Vec::new(),
         }
     }

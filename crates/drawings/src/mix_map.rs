@@ -93,6 +93,8 @@ pub struct MapWords<'a> {
     pub wet: &'a str,
     /// Where there is little.
     pub dry: &'a str,
+    /// What lies within the ring.
+    pub nine_of_ten: &'a str,
 }
 
 impl MapWords<'static> {
@@ -103,6 +105,7 @@ impl MapWords<'static> {
         brown: "brown",
         wet: "wet",
         dry: "dry",
+        nine_of_ten: "9 of 10",
     };
 }
 
@@ -139,7 +142,7 @@ pub fn mix_map_in(map: &OnTheMap, width: f64, height: f64, words: &MapWords) -> 
             points: vec![from, to],
         });
     }
-    cloud(map, &scale, &mut shapes);
+    cloud(map, &scale, words, &mut shapes);
     ends(&scale, words, &mut shapes);
     if let Some((from, _)) = way {
         shapes.push(Shape::Circle {
@@ -265,7 +268,7 @@ fn region(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
 }
 
 /// The cloud of dots, and the line within which nine of ten lie, with its word where it is lowest.
-fn cloud(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
+fn cloud(map: &OnTheMap, scale: &MapScale, words: &MapWords, shapes: &mut Vec<Shape>) {
     let points: Vec<(f64, f64)> = map.cloud.iter().map(|point| scale.at(*point)).collect();
     let line = around(&points).map(|line| -> Vec<(f64, f64)> {
         let within = |(x, y): (f64, f64)| {
@@ -298,7 +301,7 @@ fn cloud(map: &OnTheMap, scale: &MapScale, shapes: &mut Vec<Shape>) {
             role: "map-word",
             at: (x.clamp(scale.left + HALF, scale.right - HALF), y - 6.0),
             anchor: Anchor::Middle,
-            text: "9 of 10".to_owned(),
+            text: words.nine_of_ten.to_owned(),
         });
     }
 }

@@ -147,6 +147,7 @@ pub fn cut_open(answer: &SimulationAnswer, which: usize, field: Field) -> Option
         field,
         room_m: (half_m, highest_m),
         sides: sides_of(answer),
+        decimal_mark: ".",
         probes: Vec::new(),
     })
 }

@@ -32,7 +32,7 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
     } = *book;
     let name = wording::heap_name(state, heap, locale);
     let caddy = per_caddy(catalogue, garden, state, heap, now)?;
-    let [moisture, green, brown, wet, dry] = wording::pictures_read::map_words(locale);
+    let [moisture, green, brown, wet, dry, nine_of_ten] = wording::pictures_read::map_words(locale);
     let picture = mix_map_in(
         &caddy.map,
         MAP.0 / POINTS_OF_PIXEL,
@@ -43,6 +43,7 @@ pub fn bin_page(book: &Book<'_>, heap: EventId) -> Result<Document, QuestionErro
             brown,
             wet,
             dry,
+            nine_of_ten,
         },
     );
     let mut left = vec![

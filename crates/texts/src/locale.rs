@@ -147,8 +147,14 @@ impl Locale {
     }
 
     /// A number that was written with a point, with the mark of the language.
+    /// What parts whole numbers from their parts.
+    #[must_use]
+    pub fn decimal_mark(self) -> &'static str {
+        cldr::decimal_mark(self)
+    }
+
     fn marked(self, text: String) -> String {
-        match cldr::decimal_mark(self) {
+        match self.decimal_mark() {
             "." => text,
             mark => text.replacen('.', mark, 1),
         }

@@ -22,15 +22,16 @@ pub fn doings(locale: Locale) -> [&'static str; 5] {
     ]
 }
 
-/// The words at the rim of the mix map: moisture, green, brown, wet, dry.
+/// The words at the rim of the mix map: moisture, green, brown, wet, dry, nine of ten.
 #[must_use]
-pub fn map_words(locale: Locale) -> [&'static str; 5] {
+pub fn map_words(locale: Locale) -> [&'static str; 6] {
     [
         texts::map_moisture(locale),
         texts::map_green(locale),
         texts::map_brown(locale),
         texts::map_wet(locale),
         texts::map_dry(locale),
+        texts::map_nine_of_ten(locale),
     ]
 }
 

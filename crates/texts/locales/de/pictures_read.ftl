@@ -51,3 +51,4 @@ map-green = grün
 map-brown = braun
 map-wet = nass
 map-dry = trocken
+map-nine-of-ten = 9 von 10

@@ -68,3 +68,4 @@ map-green = green
 map-brown = brown
 map-wet = wet
 map-dry = dry
+map-nine-of-ten = 9 of 10

@@ -105,13 +105,14 @@ fn table(map: &OnTheMap) -> impl IntoView + use<> {
 }
 
 fn drawn(map: &OnTheMap, width: f64, locale: Locale) -> Picture {
-    let [moisture, green, brown, wet, dry] = wording::pictures_read::map_words(locale);
+    let [moisture, green, brown, wet, dry, nine_of_ten] = wording::pictures_read::map_words(locale);
     let words = MapWords {
         moisture,
         green,
         brown,
         wet,
         dry,
+        nine_of_ten,
     };
     mix_map_in(map, width, (width * HEIGHT).min(440.0), &words)
 }

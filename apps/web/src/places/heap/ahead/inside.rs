@@ -192,6 +192,7 @@ fn cut(shown: &AheadShown, frame: &FrameShown, which: usize) -> Cut {
         field: FIELDS[which],
         room_m: shown.room_m,
         sides: Sides::ALL.get(shown.sides).copied().unwrap_or_default(),
+        decimal_mark: language::locale().decimal_mark(),
         // Where temperature is shown, what was read stands in it.
         probes: frame
             .probes
