@@ -98,7 +98,7 @@ mod tests {
         let text = complete(&picture, "A <heap> & \"more\"", &["x < y".to_owned()]);
         assert!(text.contains("<title>A &lt;heap&gt; &amp; &quot;more&quot;</title>"));
         assert!(text.contains("x &lt; y"));
-        assert!(text.contains(".warm-9{fill:#8f2323}"));
+        assert!(text.contains(&format!(".warm-9{{fill:{}}}", WARM[9])));
         assert!(text.starts_with("<svg") && text.ends_with("</svg>\n"));
     }
 }

@@ -261,12 +261,12 @@ pub fn Shell(
                 <svg class="mark-heap" viewBox="0 0 32 32" aria-hidden="true" inner_html=MARK></svg>
                 {wording::page::name(language::locale())}
             </p>
-            // Where nothing stood before, so that nothing moves when it comes.
-            {live_if(move || rest.get().map(|later| (later.sun)(hub)))}
             <nav class="places" aria-label=texts::places(language::locale())>
                 <div class="places-daily">{places(route, 0..Route::DAILY)}</div>
                 <div class="places-corner">{places(route, Route::DAILY..Route::ALL.len())}</div>
             </nav>
+            // Its room is kept from the first paint on, so that nothing moves when it comes.
+            <div class="sun-room">{live_if(move || rest.get().map(|later| (later.sun)(hub)))}</div>
             <p class="place-note">{live_text(note)}</p>
         </header>
         <main>

@@ -32,7 +32,7 @@ act-harvest = Entnahme
 act-more = Mehr
 
 with-what-answer-adds = Mit dem, was die Antwort dazugibt
-change-in-balance = In „Mischung“ ändern
+change-in-balance = In „Mischen“ ändern
 log-feed = Diese Zugabe eintragen
 caution-of = { $material }: { $caution }
 

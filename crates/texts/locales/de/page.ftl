@@ -6,7 +6,7 @@ today = Heute
 heaps = Haufen
 logbook = Logbuch
 settings = Einstellungen
-bright-sun = Grelle Sonne
+bright-sun = Sonne
 
 balance = Zugabe mischen
 in-hand = Zur Hand

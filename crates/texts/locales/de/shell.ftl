@@ -1,6 +1,6 @@
 # Was um die Bereiche herum steht.
 
-balance = Mischung
+balance = Mischen
 window-title = { $page }: { $place }
 places = Bereiche
 not-kept = In diesem Browser kann die Seite nicht behalten, was du eingibst: Es ist weg, sobald du sie verlässt.
