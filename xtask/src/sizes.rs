@@ -47,7 +47,7 @@ const GATES_KIB: [(&str, f64); 8] = [
     (LANGUAGE, 60.0),
     ("script", 60.0),
     ("style and page", 30.0),
-    (CRITICAL_PATH, 304.0),
+    (CRITICAL_PATH, 345.0),
 ];
 
 /// What quality target U11 asks [KiB].
@@ -71,7 +71,8 @@ const LANGUAGE: &str = "other languages";
 /// All wasm of the page together.
 const WASM: &str = "all wasm";
 
-/// All that must arrive before the page answers: everything but pictures and what is fetched later.
+/// All that must arrive before the page answers: everything but pictures and what is fetched later, with the
+/// texts of one other language.
 const CRITICAL_PATH: &str = "critical path";
 
 /// Icons for an installed app and the demo garden: not on the way to the first answer.
@@ -114,6 +115,13 @@ pub fn report(bytes_on_the_wire: &BTreeMap<String, usize>) -> Outcome {
             *sums.entry(WASM).or_default() += bytes;
         }
     }
+    // Who speaks another language waits for its texts as well.
+    let largest = bytes_on_the_wire
+        .iter()
+        .filter(|(name, _)| kind(name) == LANGUAGE)
+        .map(|(_, bytes)| *bytes)
+        .max();
+    *sums.entry(CRITICAL_PATH).or_default() += largest.unwrap_or(0);
     let mut too_large = Vec::new();
     println!();
     for (kind, gate_kib) in GATES_KIB {
@@ -189,8 +197,14 @@ mod tests {
                 "style and page 31.0",
             ),
             (
-                vec![("a.wasm", 258), ("a.js", 43), ("a.css", 4)],
-                "critical path 305.0",
+                vec![
+                    ("a.wasm", 258),
+                    ("a.js", 43),
+                    ("a.css", 4),
+                    ("texts-de.js", 41),
+                    ("texts-fr.js", 10),
+                ],
+                "critical path 346.0",
             ),
         ] {
             assert!(report(&sizes(&files)).unwrap_err().contains(refusal));

@@ -460,7 +460,7 @@ mod tests {
         // 26 November 2026, 18:00 in UTC.
         let now = Moment::new(1_795_716_000_000, 0).unwrap();
         assert_eq!(now.local().day(), 26);
-        let dates = dates(now, -10.0);
+        let dates = dates(now, -10.0, Locale::default());
         let names: Vec<&str> = dates.iter().map(|(_, name)| name.as_str()).collect();
         assert_eq!(
             names,

@@ -86,7 +86,12 @@ fn locked(held: &Mutex<HashMap<IpAddr, usize>>) -> MutexGuard<'_, HashMap<IpAddr
 /// The part of an address that stands for one household.
 fn household(client: IpAddr) -> IpAddr {
     match client.to_canonical() {
-        IpAddr::V6(address) if !address.is_loopback() => {
+        // Within a house or a garden each device counts for itself.
+        IpAddr::V6(address)
+            if !address.is_loopback()
+                && !address.is_unique_local()
+                && !address.is_unicast_link_local() =>
+        {
             let kept = u128::MAX << (128 - HOUSEHOLD_BITS);
             IpAddr::V6(Ipv6Addr::from_bits(address.to_bits() & kept))
         }
@@ -109,6 +114,8 @@ mod tests {
         for (one, same, other) in [
             ("192.168.1.7", "::ffff:192.168.1.7", "192.168.1.8"),
             ("2001:db8:1:2::7", "2001:db8:1:2:aaaa::1", "2001:db8:1:3::7"),
+            ("fe80::7", "fe80::7", "fe80::8"),
+            ("fd00:1::7", "fd00:1::7", "fd00:1::8"),
         ] {
             let mut held = Vec::new();
             for _ in 0..MOST_OF_ONE {

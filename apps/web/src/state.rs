@@ -207,6 +207,8 @@ pub enum Action {
     Light(Light),
     /// How the time of day is shown.
     Clock(ClockChoice),
+    /// The language is about to change.
+    UnitsApart,
     /// What was typed of vessels is in the journal now.
     MeasuresKept,
     /// A limit of the aim.
@@ -308,6 +310,24 @@ impl Page {
                 ClockChoice::Hours24 => Clock::Hours24,
                 ClockChoice::Hours12 => Clock::Hours12,
             })
+    }
+
+    /// Moves units that stand in words beside a number to where their ids stand, which every language reads.
+    fn part_units(&mut self) {
+        let hand = self
+            .hand
+            .iter_mut()
+            .map(|line| (&mut line.typed, &mut line.unit));
+        let reach = self
+            .reach
+            .iter_mut()
+            .map(|line| (&mut line.typed, &mut line.unit));
+        for (typed, unit) in hand.chain(reach) {
+            if let Some((count, Some(said))) = count_and_unit(typed) {
+                *typed = number_text(count);
+                *unit = unit_word(&said);
+            }
+        }
     }
 
     /// Materials on the tiles.
@@ -506,6 +526,7 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::Units(us_units) => page.us_units = *us_units,
         Action::Light(light) => page.light = *light,
         Action::Clock(clock) => page.clock = *clock,
+        Action::UnitsApart => page.part_units(),
         Action::MeasuresKept => page.measures.clear(),
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
@@ -556,13 +577,13 @@ pub fn stepped(typed: &str, up: bool) -> String {
     };
     let number = number_text(next.min(Amount::MOST_MEASURES));
     match unit {
-        Some(unit) => format!("{number} {unit}"),
+        Some(unit) => format!("{number} {}", unit_in_words(&unit)),
         None => number,
     }
 }
 
 /// The number in what was typed, and the unit if one stands with it.
-fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
+fn count_and_unit(typed: &str) -> Option<(f64, Option<Unit>)> {
     let vocabulary = crate::asking::vocabulary(language::catalogue());
     let has_unit = typed.chars().any(char::is_alphabetic);
     let whole = if has_unit {
@@ -571,8 +592,7 @@ fn count_and_unit(typed: &str) -> Option<(f64, Option<String>)> {
         format!("{typed} kg")
     };
     let amount = heapwright_quantity::parse_amount(&whole, &vocabulary).ok()?;
-    let unit = has_unit.then(|| unit_in_words(&amount.unit));
-    Some((amount.count, unit))
+    Some((amount.count, has_unit.then_some(amount.unit)))
 }
 
 /// A number as it is put into a field, with the decimal mark of the language.

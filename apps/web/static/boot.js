@@ -52,6 +52,11 @@ try {
   console.error(error);
 }
 
+// A reminder was tapped.
+navigator.serviceWorker?.addEventListener("message", ({ data }) => {
+  if (data === "today" && !device.isEntering()) location.hash = "#/today";
+});
+
 // A new version is fetched beside the running one and waits. The page may offer it (event "heapwright-update") and, when
 // the keeper agrees, answers with the event "heapwright-take-update"; otherwise it takes over at the next start.
 if ("serviceWorker" in navigator) {

@@ -409,7 +409,7 @@ export async function startReminding() {
   if ((await Notification.requestPermission()) !== "granted") return reminding();
   let how = "closed";
   try {
-    const registration = await navigator.serviceWorker.ready;
+    const registration = await navigator.serviceWorker.getRegistration();
     await registration.periodicSync.register("reminders", { minInterval: 6 * 3600 * 1000 });
   } catch {
     how = "open";

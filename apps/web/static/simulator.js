@@ -24,9 +24,9 @@ onmessage = async ({ data }) => {
   } catch {
     return postMessage([number, "unfetched"]);
   }
-  if (texts) speak(texts.tag, texts.pack, texts.words);
-  texts = undefined;
   try {
+    if (texts) speak(texts.tag, texts.pack, texts.words);
+    texts = undefined;
     if (atOnce) return postMessage([number, "told", told(question)]);
     outlook = new Outlook(question);
     while (newest === number && outlook.done < outlook.all) {

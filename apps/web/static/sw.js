@@ -124,11 +124,17 @@ function oneByOne(work) {
 const kept = async () => (await (await caches.match(LIST, { cacheName: REMINDERS }))?.json()) ?? [];
 const keep = async (list) => (await caches.open(REMINDERS)).put(LIST, new Response(JSON.stringify(list)));
 
-// Takes a new list; what was shown already is not shown again on the same day.
+// A reminder of a day: what is due at a time of it, and once that has come on the day as a whole, is the same.
+const of = (one) => `${one.name} ${one.at.slice(0, 10)}`;
+
+// Takes a new list; what was shown already is not shown again on the same day, also when the list was empty meanwhile.
 async function remindOf(list) {
-  if (list.length === 0) return void (await caches.delete(REMINDERS));
-  const shown = new Set((await kept()).filter((one) => one.shown).map((one) => one.name + one.at));
-  await keep(list.map((one) => ({ ...one, shown: shown.has(one.name + one.at) })));
+  const before = (await kept()).filter((one) => one.shown);
+  const shown = new Set(before.map(of));
+  const listed = new Set(list.map(of));
+  const recent = Date.now() - 2 * 24 * 3600 * 1000;
+  const gone = before.filter((one) => !listed.has(of(one)) && Date.parse(one.at) > recent);
+  await keep([...list.map((one) => ({ ...one, shown: shown.has(of(one)) })), ...gone]);
   await remindDue();
 }
 
@@ -144,11 +150,11 @@ async function remindDue() {
   if (due.length > 0) await keep(list);
 }
 
+// A page that is open goes there by itself, unless something is being entered in it.
 async function openToday(notification) {
   notification.close();
-  const today = new URL("#/today", INDEX).href;
   const [open] = await self.clients.matchAll({ type: "window" });
-  if (!open) return void (await self.clients.openWindow(today));
+  if (!open) return void (await self.clients.openWindow(new URL("#/today", INDEX).href));
   await open.focus();
-  await open.navigate(today);
+  open.postMessage("today");
 }

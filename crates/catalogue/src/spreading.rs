@@ -152,14 +152,12 @@ impl Spreading {
     /// "runner beans and lettuce" are beans.
     #[must_use]
     pub fn crop(&self, text: &str) -> Option<&Crop> {
-        let words: Vec<String> = text
-            .to_lowercase()
-            .split(|letter: char| !letter.is_alphanumeric())
-            .filter(|word| !word.is_empty())
-            .map(str::to_owned)
-            .collect();
+        let words = words_of(text);
         let is_called = |crop: &Crop, said: &str| {
-            crop.id == said || crop.name == said || crop.other_words.iter().any(|word| word == said)
+            let names = crop.other_words.iter().chain([&crop.id, &crop.name]);
+            names
+                .into_iter()
+                .any(|name| words_of(name).join(" ") == said)
         };
         // Longer runs of words first: "sweet potatoes" are no potatoes.
         (1..=words.len()).rev().find_map(|length| {
@@ -340,4 +338,12 @@ fn figure(mut fields: Fields) -> SpreadingFigure {
         source_keys: fields.list('+'),
         note: fields.string(),
     }
+}
+/// The words of a text in small letters.
+fn words_of(text: &str) -> Vec<String> {
+    text.to_lowercase()
+        .split(|letter: char| !letter.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(str::to_owned)
+        .collect()
 }

@@ -57,20 +57,27 @@ pub(crate) fn translate_names(materials: &[Material], names: &mut [Vec<Name>], w
             continue;
         };
         let others = words(&key, 2).unwrap_or_default().split(';');
-        *names = [short]
-            .into_iter()
-            .chain(others.filter(|word| !word.is_empty()))
-            .enumerate()
-            .map(|(place, word)| Name {
-                text: word.to_owned(),
-                kind: if place == 0 {
-                    NameKind::Short
-                } else {
-                    NameKind::Name
-                },
-                note: String::new(),
-            })
-            .collect();
+        let name = |kind, word: &str| Name {
+            text: word.to_owned(),
+            kind,
+            note: String::new(),
+        };
+        let english = std::mem::take(names);
+        names.push(name(NameKind::Short, short));
+        names.extend(
+            others
+                .filter(|word| !word.is_empty())
+                .map(|word| name(NameKind::Name, word)),
+        );
+        // Who goes on saying it in English is understood as well, where no word of the language is in the way.
+        for word in english {
+            if !names
+                .iter()
+                .any(|known| known.text.eq_ignore_ascii_case(&word.text))
+            {
+                names.push(name(NameKind::Name, &word.text));
+            }
+        }
     }
 }
 
@@ -109,6 +116,8 @@ impl Spreading {
         let mut spreading = self.clone();
         for crop in &mut spreading.crops {
             let key = format!("crop/{}", crop.id);
+            // A journal may have been written in English.
+            crop.other_words.push(crop.name.clone());
             put(&mut crop.name, words(&key, 0));
             list(&mut crop.other_words, words(&key, 1));
         }
@@ -214,6 +223,29 @@ mod tests {
     }
 
     #[test]
+    fn crops_are_known_by_every_name_in_german_and_by_those_in_english() {
+        let spreading = Spreading::built_in().translated(&self::german);
+        for (english, crop) in Spreading::built_in().crops().iter().zip(spreading.crops()) {
+            for name in crop.other_words.iter().chain([&crop.name, &english.name]) {
+                let found = spreading.crop(name).map(|found| found.id.as_str());
+                assert_eq!(found, Some(crop.id.as_str()), "{name}");
+            }
+        }
+        assert_eq!(spreading.crop("Späte Möhren").unwrap().id, "carrot");
+    }
+
+    #[test]
+    fn nothing_in_german_is_called_free_of_danger() {
+        for word in ["sicher", "unbedenklich", "gefahrlos"] {
+            let mut words = GERMAN.split(|letter: char| !letter.is_alphabetic());
+            assert!(
+                !words.any(|one| one.to_lowercase().starts_with(word)),
+                "{word}"
+            );
+        }
+    }
+
+    #[test]
     fn german_words_find_their_material() {
         let catalogue = Catalogue::translated(&german);
         for (words, id) in [
@@ -233,6 +265,10 @@ mod tests {
                 other => panic!("{words}: {other:?}"),
             }
         }
+        assert_eq!(
+            catalogue.search("coffee grounds", 3)[0].material.0,
+            "coffee_grounds"
+        );
         assert_eq!(
             catalogue.search("kafee satz", 3)[0].material.0,
             "coffee_grounds"

@@ -17,9 +17,11 @@ const FILE: char = '\u{1d}';
 
 /// A module for each file, with a function for each message.
 pub fn functions(files: &BTreeMap<String, File>) -> String {
-    let count: usize = files.values().map(Vec::len).sum();
-    let mut rust =
-        format!("/// How many messages there are.\npub(crate) const COUNT: usize = {count};\n\n");
+    let counts: Vec<usize> = files.values().map(Vec::len).collect();
+    let mut rust = format!(
+        "/// How many messages each file has.\npub(crate) const COUNTS: [usize; {}] = {counts:?};\n\n",
+        counts.len()
+    );
     for (place, (name, file)) in files.iter().enumerate() {
         let module = name.replace('-', "_");
         let _ = write!(

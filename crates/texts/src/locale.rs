@@ -146,13 +146,13 @@ impl Locale {
         .said(self)
     }
 
-    /// A number that was written with a point, with the mark of the language.
     /// What parts whole numbers from their parts.
     #[must_use]
     pub fn decimal_mark(self) -> &'static str {
         cldr::decimal_mark(self)
     }
 
+    /// A number that was written with a point, with the mark of the language.
     fn marked(self, text: String) -> String {
         match self.decimal_mark() {
             "." => text,

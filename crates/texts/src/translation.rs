@@ -46,17 +46,17 @@ impl Translation {
     /// - `words`: the catalogue's words, a line a row: key, tab, fields apart by tabs
     ///
     /// # Errors
-    /// When it does not hold as many messages as there are.
+    /// When its files do not hold as many messages as there are.
     pub fn read(tag: &str, pack: &'static str, words: &'static str) -> Result<Self, PackError> {
         let files: Vec<Vec<&str>> = pack
             .split(FILE)
             .map(|file| file.split(MESSAGE).collect())
             .collect();
-        let found = files.iter().map(Vec::len).sum();
-        if found != crate::messages::COUNT {
+        let counts = files.iter().map(Vec::len);
+        if !counts.clone().eq(crate::messages::COUNTS) {
             return Err(PackError {
-                found,
-                expected: crate::messages::COUNT,
+                found: counts.sum(),
+                expected: crate::messages::COUNTS.iter().sum(),
             });
         }
         Ok(Self {

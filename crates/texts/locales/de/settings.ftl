@@ -147,3 +147,6 @@ language = Sprache
 english = English
 german = Deutsch
 language-hint = Wenn du eine andere wählst, lädt die Seite neu. Dein Journal bleibt, wie du es geschrieben hast.
+use-language = Diese Sprache verwenden
+language-entering = Trage erst ein oder leere, was du gerade eingibst: Beim Neuladen ginge es verloren.
+language-not-kept = Dieser Browser bewahrt für die Seite nichts auf; die Sprache bleibt die des Geräts.

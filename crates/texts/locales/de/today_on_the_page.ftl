@@ -24,7 +24,7 @@ which-heap = Wähle den Haufen, an dem du gemessen hast.
 to-the-day = Was heute zu tun ist
 
 reminders = Erinnerungen
-reminders-hint = Die Seite hat keinen Server, der dein Gerät wecken könnte; darum kann sie dich nicht erinnern, solange sie geschlossen ist. Ein Kalender kann es: Speichere alles, was einen Tag hat, als Datei und öffne sie in deinem Kalender. Speichere sie neu, wenn sich der Plan geändert hat: Ein Kalender verschiebt dann, was er schon hat, und verdoppelt nichts.
+reminders-hint = Die Seite hat keinen Server, der dein Gerät wecken könnte; darum kann sie dich nicht pünktlich erinnern, solange sie geschlossen ist. Ein Kalender kann es: Speichere alles, was einen Tag hat, als Datei und öffne sie in deinem Kalender. Speichere sie neu, wenn sich der Plan geändert hat: Ein Kalender verschiebt dann, was er schon hat, und verdoppelt nichts.
 nothing-dated = Noch hat nichts einen Tag.
 to-calendar = Termine für deinen Kalender
 
@@ -32,5 +32,5 @@ remind-me = Auf diesem Gerät erinnern
 remind-not-here = Dieser Browser kann keine Erinnerungen zeigen.
 remind-denied = Der Browser erlaubt dieser Seite keine Erinnerungen: Lass Mitteilungen für sie in den Einstellungen des Browsers zu und lade die Seite neu.
 remind-closed = Dieses Gerät zeigt dir ab neun Uhr morgens, was ansteht; bei geschlossener Seite dann, wenn der Browser dazu kommt, vielleicht also spät.
-remind-open = Dieses Gerät zeigt dir ab neun Uhr morgens, was ansteht, solange die Seite darauf geöffnet ist. Ist sie geschlossen, kann das nur dein Kalender.
+remind-open = Dieses Gerät zeigt dir ab neun Uhr morgens, was ansteht, solange „Heute“ darauf geöffnet ist. Sonst kann das nur dein Kalender.
 stop-reminding = Nicht mehr erinnern

@@ -173,3 +173,6 @@ language = Language
 english = English
 german = Deutsch
 language-hint = Choosing another loads the page anew. Your journal stays as you wrote it.
+use-language = Use this language
+language-entering = Log or empty what you are entering first: loading the page anew would lose it.
+language-not-kept = This browser keeps nothing for the page, so the language stays that of the device.

@@ -33,7 +33,7 @@ which-heap = Choose the heap you have read.
 to-the-day = What needs doing today
 
 reminders = Reminders
-reminders-hint = The page has no server that could wake your device, so it cannot remind you while it is closed. A calendar can: take what has a day as a file and open it in yours. Take it again when the plan has changed: a calendar then moves what it has and doubles nothing.
+reminders-hint = The page has no server that could wake your device, so it cannot remind you on time while it is closed. A calendar can: take what has a day as a file and open it in yours. Take it again when the plan has changed: a calendar then moves what it has and doubles nothing.
 nothing-dated = Nothing has a day yet.
 # The button that writes the calendar.
 to-calendar = Dates for your calendar
@@ -43,5 +43,5 @@ remind-me = Remind me on this device
 remind-not-here = This browser cannot show reminders.
 remind-denied = The browser does not let this page show reminders: allow notifications for it in the browser's settings, then load the page again.
 remind-closed = This device shows you what is due, from nine in the morning; while the page is closed, whenever the browser comes round to it, which may be late.
-remind-open = This device shows you what is due, from nine in the morning, while the page is open on it. While it is closed, only your calendar can.
+remind-open = This device shows you what is due, from nine in the morning, while Today is open on it. At other times only your calendar can.
 stop-reminding = Stop reminding

@@ -109,7 +109,13 @@ fn values(bed: &BedDescribed, locale: Locale) -> Vec<(&'static str, String)> {
     vec![
         ("bed-name", bed.name.clone()),
         ("bed-area", locale.significant(area, 6)),
-        ("bed-crop", bed.crop.clone().unwrap_or_default()),
+        (
+            "bed-crop",
+            bed.crop
+                .as_deref()
+                .map(super::crop_shown)
+                .unwrap_or_default(),
+        ),
         ("bed-feeding", form::option_of(bed.feeding)),
         ("soil-ph", number(soil.ph)),
         ("soil-organic", number(soil.organic_matter_pct)),
@@ -171,7 +177,7 @@ fn described(hub: Hub, itself: Option<EventId>) -> Result<BedDescribed, String> 
             &device::value("bed-area"),
             hub.page.with(|page| page.locale()),
         )?,
-        crop: (!crop.is_empty()).then_some(crop),
+        crop: (!crop.is_empty()).then(|| super::crop_kept(&crop)),
         feeding: form::chosen::<Feeding>("bed-feeding"),
         new_ground: !device::ticked("bed-new-ground").is_empty(),
         soil: (soil != SoilTest::default()).then_some(soil),

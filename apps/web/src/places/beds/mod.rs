@@ -9,6 +9,7 @@ mod uses;
 
 pub(super) use spread::heap_options;
 
+use heapwright_catalogue::Spreading;
 use heapwright_journal::{EventId, Moment};
 use heapwright_quantity::UnitSystem;
 use heapwright_state::Bed;
@@ -159,6 +160,40 @@ fn area_text(area_m2: f64, locale: Locale) -> String {
 /// International foot, 1959: 0.3048 m.
 const SQUARE_METRES_PER_SQUARE_FOOT: f64 = 0.3048 * 0.3048;
 
+/// What grows, as the journal keeps it: by its English name where the keeper's word is one for a crop of
+/// the tables, so that every language knows it; else as typed.
+fn crop_kept(typed: &str) -> String {
+    let (here, english) = (language::spreading(), Spreading::built_in());
+    let is_typed = |name: &&String| name.to_lowercase() == typed.to_lowercase();
+    here.crop(typed)
+        .filter(|crop| {
+            crop.other_words
+                .iter()
+                .chain([&crop.name])
+                .any(|name| is_typed(&name))
+        })
+        .and_then(|crop| english.crops().iter().find(|known| known.id == crop.id))
+        // English words stay as they were typed.
+        .filter(|known| known.other_words.iter().all(|word| !is_typed(&word)))
+        .map_or_else(|| typed.to_owned(), |known| known.name.clone())
+}
+
+/// The same in the keeper's language.
+fn crop_shown(kept: &str) -> String {
+    let english = Spreading::built_in()
+        .crops()
+        .iter()
+        .find(|crop| crop.name == kept);
+    english
+        .and_then(|known| {
+            language::spreading()
+                .crops()
+                .iter()
+                .find(|crop| crop.id == known.id)
+        })
+        .map_or_else(|| kept.to_owned(), |crop| crop.name.clone())
+}
+
 fn list(hub: Hub, open: RwSignal<Option<Form>>) -> AnyView {
     let locale = hub.page.with(|page| page.locale());
     let cards = hub.keeper.with(|journal| {
@@ -185,15 +220,15 @@ fn card(
         let feeding = feeding.word(locale);
         texts::FeedingSo { feeding }.said(locale)
     });
-    let grows = match (&described.crop, feeding) {
+    let grows = match (described.crop.as_deref().map(crop_shown), feeding) {
         (Some(crop), Some(feeding)) => Some(
             texts::CropAndFeeding {
-                crop,
+                crop: &crop,
                 feeding: &feeding,
             }
             .said(locale),
         ),
-        (crop, feeding) => crop.clone().or(feeding),
+        (crop, feeding) => crop.or(feeding),
     };
     let last = bed.now().dressings.last().map_or_else(
         || words::never_spread(language::locale()).to_owned(),

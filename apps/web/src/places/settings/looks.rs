@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::keeping::device;
 use crate::language;
+use crate::parts::live::{button, live_if};
 use crate::shell::Hub;
 use crate::state::{Action, ClockChoice, Light, Page};
 
@@ -19,7 +20,7 @@ pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card" aria-labelledby="shown-title">
             <h2 id="shown-title">{words::shown(language::locale())}</h2>
-            {language()}
+            {language(hub)}
             {choices(hub, "units", words::units(language::locale()), &[
                 (units(UnitSystem::Metric), Action::Units(false), |page| !page.us_units),
                 (units(UnitSystem::UsCustomary), Action::Units(true), |page| page.us_units),
@@ -41,7 +42,7 @@ pub fn section(hub: Hub) -> AnyView {
 }
 
 /// The language: that of the device, or one of those that there are, each by its own name.
-fn language() -> AnyView {
+fn language(hub: Hub) -> AnyView {
     let chosen = device::language_chosen().unwrap_or_default();
     let place = LANGUAGES.iter().position(|tag| *tag == chosen).unwrap_or(0);
     let locale = language::locale();
@@ -50,6 +51,21 @@ fn language() -> AnyView {
         texts::english(locale),
         texts::german(locale),
     ];
+    let wanted = RwSignal::new(place);
+    let fault = RwSignal::new("");
+    let take = move || {
+        if device::is_entering() {
+            fault.set(texts::language_entering(locale));
+            return;
+        }
+        // Words for vessels beside a number are of this language: they go, the vessels stay.
+        hub.act.run(Action::UnitsApart);
+        if device::choose_language(LANGUAGES[untrack(|| wanted.get())]).is_err() {
+            fault.set(texts::language_not_kept(locale));
+        }
+    };
+    let offer =
+        move || (wanted.get() != place).then(|| button("", texts::use_language(locale), take));
     let choices = LANGUAGES
         .into_iter()
         .zip(words)
@@ -61,7 +77,7 @@ fn language() -> AnyView {
                         type="radio"
                         name="language"
                         prop:checked=index == place
-                        on:change=move |_| { let _ = device::choose_language(tag); }
+                        on:change=move |_| wanted.set(index)
                     />
                     <span lang=(!tag.is_empty()).then_some(tag)>{word}</span>
                 </label>
@@ -69,11 +85,13 @@ fn language() -> AnyView {
         })
         .collect_view();
     view! {
-        <fieldset class="choices">
+        <fieldset class="choices" aria-describedby="language-hint">
             <legend>{texts::language(locale)}</legend>
             {choices}
         </fieldset>
-        <p class="hint">{texts::language_hint(locale)}</p>
+        <p id="language-hint" class="hint">{texts::language_hint(locale)}</p>
+        {live_if(offer)}
+        <p class="fault" role="alert">{move || fault.get()}</p>
     }
     .into_any()
 }

@@ -156,6 +156,7 @@ fn quiet(heaps: &[QuietTold]) -> AnyView {
 
 /// The first steps of a garden.
 fn no_heaps(hub: Hub) -> AnyView {
+    reminders::none(hub);
     let sender = Sender::new(hub);
     let enter = move || sender.run(hub.keeper.open_demo(), || {});
     view! {

@@ -22,6 +22,19 @@ fn how() -> String {
     device::reminding().unwrap_or_default()
 }
 
+/// Ends what was handed over for a garden in which nothing is due any more.
+pub fn none(hub: Hub) {
+    if !hub.keeper.peek(|journal| journal.is_demo) && is_on(&how()) {
+        spawn(async move {
+            let _ = device::remind("[]").await;
+        });
+    }
+}
+
+fn is_on(how: &str) -> bool {
+    ["open", "closed"].contains(&how)
+}
+
 /// The card; without a date it says so instead of offering an empty file.
 pub fn card(hub: Hub, told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
     let calendar = move || {
@@ -56,13 +69,12 @@ pub fn card(hub: Hub, told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
 /// Reminders that the browser shows.
 fn on_this_device(told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
     let reminding = RwSignal::new(how());
-    let is_on = move || ["open", "closed"].contains(&reminding.get().as_str());
     Effect::new(move |_| {
         let list = told.with(|told| {
             let told = told.as_ref()?;
             serde_json::to_string(&told.reminders).ok()
         });
-        if let Some(list) = list.filter(|_| is_on()) {
+        if let Some(list) = list.filter(|_| is_on(&reminding.get())) {
             spawn(async move {
                 // Without a worker there is nobody to remind; it is told in the line below.
                 let _ = device::remind(&list).await;

@@ -1,0 +1,88 @@
+// Reminders that the browser shows: asked for by a tap, shown once a day, never for the invented garden, ended by a tap.
+import assert from "node:assert/strict";
+import { describe } from "node:test";
+import { kept, open, rig, until } from "./harness.js";
+import { startHeap } from "./journal.js";
+import { goTo } from "./keeper.js";
+
+const our = rig();
+const allowed = { prepare: (context) => context.grantPermissions(["notifications"]) };
+
+/** What the browser shows at present. */
+const shown = (page) => page.evaluate(async () => {
+  const registration = await navigator.serviceWorker.getRegistration();
+  return (await registration.getNotifications()).map(({ title, body, tag }) => ({ title, body, tag }));
+});
+
+/** What the worker keeps. */
+const listed = (page) => page.evaluate(async () => {
+  const name = (await caches.keys()).find((one) => one.startsWith("reminders"));
+  const found = name && await caches.match(new URL("reminders.json", location.href.replace(/#.*/, "")).href, { cacheName: name });
+  return found ? found.json() : [];
+});
+
+/** Hands over a list as the page does. */
+const hand = (page, list) => page.evaluate((all) => globalThis.heapwright_device.remind(JSON.stringify(all)), list);
+
+const due = (name, at) => ({ name, at, title: `Turn ${name}`, body: "It has cooled.", language: "en" });
+
+describe("reminders of the browser", () => {
+  our.visiting("a tap begins them with what has a day, and a tap ends them", async (page) => {
+    await kept(page);
+    await startHeap(page, "Bin 1");
+    await goTo(page, "Today");
+    await page.getByRole("button", { name: "Remind me on this device" }).click();
+    await page.getByRole("button", { name: "Stop reminding" }).waitFor();
+    await page.getByText(/This device shows you what is due/).waitFor();
+    await until(async () => (await listed(page)).length > 0, "what has a day is handed over");
+    for (const one of await listed(page)) {
+      assert.match(one.at, /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d/);
+      assert.ok(!Number.isNaN(Date.parse(one.at)));
+      assert.match(one.title, /Bin 1/);
+      assert.equal(one.language, "en");
+    }
+    await page.getByRole("button", { name: "Stop reminding" }).click();
+    await page.getByRole("button", { name: "Remind me on this device" }).waitFor();
+    await until(async () => (await listed(page)).every((one) => one.shown), "nothing waits to be shown");
+  }, allowed);
+
+  our.visiting("what is due is shown once on its day, whatever time of the day stands with it", async (page) => {
+    await kept(page);
+    const day = new Date(Date.now() - 3_600_000).toISOString();
+    await hand(page, [due("bin", day), due("later", "2199-01-01T09:00:00")]);
+    await until(async () => (await shown(page)).length === 1, "what is due is shown");
+    assert.deepEqual(await shown(page), [{ title: "Turn bin", body: "It has cooled.", tag: "bin" }]);
+    await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      for (const one of await registration.getNotifications()) one.close();
+    });
+    // The same day, told anew as a whole day, and after it was not due for a while.
+    for (const list of [[due("bin", `${day.slice(0, 10)}T00:00:00`)], [], [due("bin", day)]]) {
+      await hand(page, list);
+      await until(async () => (await listed(page)).every((one) => one.shown), "the list is taken");
+    }
+    assert.deepEqual(await shown(page), []);
+    // Another day is another reminder.
+    await hand(page, [due("bin", "2020-01-01T09:00:00")]);
+    await until(async () => (await shown(page)).length === 1, "a reminder of another day is shown");
+  }, allowed);
+
+  our.visiting("the invented garden reminds nobody", async (page) => {
+    await kept(page);
+    await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
+    await page.goto(`${our.program.address}#/today/demo`);
+    await page.reload();
+    await page.locator(".needs > li").first().waitFor();
+    await page.getByRole("heading", { name: "Reminders" }).waitFor();
+    assert.equal(await page.getByRole("button", { name: /Remind me|Stop reminding/ }).count(), 0);
+    assert.deepEqual(await listed(page), []);
+  }, allowed);
+
+  our.visiting("a browser that refuses is told of, with what to do", async (page) => {
+    await page.evaluate(() => Object.defineProperty(Notification, "permission", { get: () => "denied" }));
+    await startHeap(page, "Bin 1");
+    await goTo(page, "Today");
+    await page.getByText(/allow notifications for it in the browser's settings/).waitFor();
+    assert.equal(await page.getByRole("button", { name: "Remind me on this device" }).count(), 0);
+  });
+});
