@@ -10,6 +10,7 @@ mod edges;
 mod failure;
 mod input;
 mod keeping;
+mod languages;
 mod members;
 mod naming;
 mod reading;

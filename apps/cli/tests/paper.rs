@@ -159,3 +159,35 @@ fn what_is_there_is_not_written_over_and_what_cannot_be_is_said() {
     assert_eq!(fs::read(kept.folder.join("bin.pdf")).unwrap(), b"mine");
     assert!(!kept.folder.join("new.pdf").exists());
 }
+
+#[test]
+fn the_pages_and_the_reminders_are_german_when_german_is_asked_for() {
+    let kept = garden("paper-german");
+    for (name, arguments) in [
+        ("bin", vec!["paper", "bin", "Bin"]),
+        ("season", vec!["paper", "season", "--from", "2026-04-01"]),
+        ("beds", vec!["paper", "beds", "--litres", "300"]),
+    ] {
+        let file = kept.folder.join(format!("{name}.pdf"));
+        let mut all = arguments;
+        all.extend(["--language", "de", "--output", file.to_str().unwrap()]);
+        kept.answer(&all);
+        let bytes = fs::read(&file).unwrap();
+        let says = |words: &[u8]| bytes.windows(words.len()).any(|found| found == words);
+        assert!(says(b"/Lang(de)") || says(b"/Lang (de)"), "{name}");
+    }
+    if let Some(text) = letters(&kept, "bin.pdf") {
+        assert!(text.contains("Eimer"), "{text}");
+    }
+    let calendar = kept.answer(&["calendar", "--language", "de"]);
+    let english = kept.answer(&["calendar"]);
+    let names = |text: &str| -> Vec<String> {
+        let lines = text.lines();
+        lines
+            .filter(|line| line.starts_with("UID:"))
+            .map(str::to_owned)
+            .collect()
+    };
+    assert_eq!(names(&calendar), names(&english));
+    assert_ne!(calendar, english);
+}

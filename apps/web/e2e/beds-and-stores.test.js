@@ -100,7 +100,7 @@ describe("beds", () => {
       await folded(page, "Soil test").click();
       await page.getByLabel("Phosphorus (P), mg/kg").fill("70");
     });
-    assert.match(await textOf(page.locator(".bed-card").first()), /North bed 6 m² .*cabbage .*No compost written down yet/);
+    assert.match(await textOf(page.locator(".bed-card").filter({ hasText: "North bed" })), /North bed 6 m² .*cabbage .*No compost written down yet/);
 
     // A second bed of that name is refused.
     await form(page, "Describe a bed");

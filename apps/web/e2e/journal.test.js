@@ -269,7 +269,7 @@ describe("files", () => {
     await toHeap(page, "Bin 1");
     await note(page, "one more");
     await goTo(page, "Logbook");
-    assert.match(await textOf(page.locator(".place > .hint").first()), /^2503 entries\./);
+    assert.match(await textOf(page.locator(".place .hint").first()), /^2503 entries\./);
     assert.equal((await onTheDevice(page)).lines.length, 2503);
     assert.equal(await entries(page).count(), 50);
     await page.getByRole("button", { name: "Show more" }).click();

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { describe } from "node:test";
 import { kept, open, rig, until } from "./harness.js";
-import { startHeap } from "./journal.js";
+import { form, startHeap, toHeap, told } from "./journal.js";
 import { goTo } from "./keeper.js";
 
 const our = rig();
@@ -30,6 +30,10 @@ describe("reminders of the browser", () => {
   our.visiting("a tap begins them with what has a day, and a tap ends them", async (page) => {
     await kept(page);
     await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    await form(page, "Feed");
+    await page.getByRole("button", { name: "Log this feed" }).click();
+    await told(page, /^Fed Bin 1/);
     await goTo(page, "Today");
     await page.getByRole("button", { name: "Remind me on this device" }).click();
     await page.getByRole("button", { name: "Stop reminding" }).waitFor();

@@ -343,8 +343,8 @@ describe("upgrades", () => {
     const kept = await onTheDevice(page);
     assert.ok(kept.blocks >= 1 && database.stores.tail.length > 0, "blocks and a tail");
     const plainEntries = kept.lines.filter((line) => !/^(amended|withdrawn)$/.test(JSON.parse(line).kind));
-    await page.locator(".place > .hint", { hasText: `${plainEntries.length} entries.` }).first().waitFor();
-    assert.match(await textOf(page.locator(".place > .hint").first()), new RegExp(`^${plainEntries.length} entries\\.`));
+    await page.locator(".place .hint", { hasText: `${plainEntries.length} entries.` }).first().waitFor();
+    assert.match(await textOf(page.locator(".place .hint").first()), new RegExp(`^${plainEntries.length} entries\\.`));
     await toHeap(page, "Bin 1");
     const picture = page.getByRole("img", { name: "Picture of this note" });
     await picture.waitFor();

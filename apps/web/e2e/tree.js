@@ -6,7 +6,7 @@ import { plain } from "./keeper.js";
 /** Height of a line of text [px]: by so much two things side by side may stand apart. */
 export const LINE_PX = 24;
 
-const STYLES = ["position", "visibility", "opacity", "clip-path"];
+const STYLES = ["position", "visibility", "opacity", "clip-path", "direction"];
 const LANDMARKS = ["banner", "main", "contentinfo", "navigation", "region", "form", "search", "complementary"];
 const CONTROLS = ["button", "link", "textbox", "searchbox", "combobox", "checkbox", "radio", "slider", "spinbutton", "DisclosureTriangle", "Date", "DateTime", "InputTime"];
 const FIELDS = ["textbox", "searchbox", "combobox", "spinbutton", "Date", "DateTime", "InputTime"];
@@ -50,6 +50,7 @@ export async function treeOf(page) {
       isDrawn: own !== undefined,
       isSeen: own?.isSeen ?? false,
       isFixed: own?.isFixed ?? false,
+      runs: own?.runs,
       box: union([own?.isSeen ? own.box : undefined, ...within.filter((child) => !child.isFixed).map((child) => child.box)]),
       within,
     };
@@ -66,13 +67,14 @@ function drawings(shown, strings) {
   const drawn = new Map();
   const byIndex = new Map();
   shown.layout.nodeIndex.forEach((node, index) => {
-    const [position, visibility, opacity, clip] = shown.layout.styles[index].map((at) => strings[at]);
+    const [position, visibility, opacity, clip, runs] = shown.layout.styles[index].map((at) => strings[at]);
     const above = nearest(byIndex, parentIndex, node);
     const [left, top, width, height] = shown.layout.bounds[index];
     const isClipped = (above?.isClipped ?? false) || (clip ?? "none") !== "none";
     const one = {
       id: backendNodeId[node],
       box: { left, top, right: left + width, bottom: top + height },
+      runs,
       isClipped,
       isClear: (above?.isClear ?? false) || opacity === "0",
       isFixed: (above?.isFixed ?? false) || position === "fixed",
@@ -143,7 +145,9 @@ export function outOfOrder(root, direction = "ltr") {
     const there = node.within.filter((child) => !child.isFixed && child.box);
     there.forEach((later, index) => {
       for (const earlier of there.slice(0, index)) {
-        const [one, other] = direction === "ltr" ? [earlier.box, later.box] : [mirrored(earlier.box), mirrored(later.box)];
+        // What stands beside a picture whose days go from left to right goes with it in every language.
+        const goesRight = direction === "ltr" || [earlier, later].every(({ runs }) => runs === "ltr");
+        const [one, other] = goesRight ? [earlier.box, later.box] : [mirrored(earlier.box), mirrored(later.box)];
         const isBeside = other.left >= one.right - 1 || other.right <= one.left + 1;
         const isWrong = isBeside
           ? other.right <= one.left + 1 && other.top < one.bottom - LINE_PX

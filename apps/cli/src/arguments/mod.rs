@@ -237,6 +237,15 @@ Example:
     Manual,
 }
 
+/// Languages of paper and reminders.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum LanguageArgument {
+    /// English
+    En,
+    /// German
+    De,
+}
+
 /// Units of the text output.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum UnitsArgument {

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Subcommand, ValueEnum};
 
-use super::{BedsAskedArguments, JournalArguments};
+use super::{BedsAskedArguments, JournalArguments, LanguageArgument};
 
 /// `heapwright paper`
 #[derive(Debug, Subcommand)]
@@ -38,6 +38,9 @@ pub struct SheetArguments {
     /// The paper; Letter where US units are used, else A4
     #[arg(long, value_enum)]
     pub size: Option<SizeArgument>,
+    /// Language of the page
+    #[arg(long, value_enum, default_value = "en")]
+    pub language: LanguageArgument,
 }
 
 /// `heapwright paper bin`

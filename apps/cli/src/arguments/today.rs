@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::{JournalArguments, UnitsArgument};
+use super::{JournalArguments, LanguageArgument, UnitsArgument};
 
 /// `heapwright today`
 #[derive(Debug, Args)]
@@ -42,4 +42,7 @@ pub struct CalendarArguments {
     /// Units of the text; as the garden speaks, else metric
     #[arg(long, value_enum)]
     pub units: Option<UnitsArgument>,
+    /// Language of the text
+    #[arg(long, value_enum, default_value = "en")]
+    pub language: LanguageArgument,
 }

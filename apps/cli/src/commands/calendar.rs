@@ -7,9 +7,10 @@ use std::path::{Path, PathBuf};
 use heapwright_answers::today::today;
 use heapwright_calendar::{Telling, calendar};
 
-use crate::arguments::{CalendarArguments, JournalArguments, UnitsArgument};
+use crate::arguments::{CalendarArguments, JournalArguments, LanguageArgument, UnitsArgument};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
+use crate::languages::spoken;
 use crate::written::write_to;
 
 /// With what every file of reminders begins.
@@ -24,7 +25,11 @@ pub fn run(arguments: &CalendarArguments, out: &mut impl Write) -> Result<(), Fa
     if let Some(path) = path {
         check_calendar(path)?;
     }
-    let text = reminders(arguments.garden.clone(), arguments.units)?;
+    let text = reminders(
+        arguments.garden.clone(),
+        arguments.units,
+        arguments.language,
+    )?;
     write_to(path, true, out, |out| out.write_all(text.as_bytes()))?;
     if let Some(path) = path {
         writeln!(out, "Written to {}.", path.display())?;
@@ -33,7 +38,11 @@ pub fn run(arguments: &CalendarArguments, out: &mut impl Write) -> Result<(), Fa
 }
 
 /// The reminders of a journal as it is now.
-pub fn reminders(garden: Option<PathBuf>, units: Option<UnitsArgument>) -> Result<String, Failure> {
+pub fn reminders(
+    garden: Option<PathBuf>,
+    units: Option<UnitsArgument>,
+    language: LanguageArgument,
+) -> Result<String, Failure> {
     let keeping = Keeping::to_read(&JournalArguments {
         garden,
         json: false,
@@ -41,11 +50,12 @@ pub fn reminders(garden: Option<PathBuf>, units: Option<UnitsArgument>) -> Resul
     })?;
     let garden = keeping.garden();
     let answer = today(catalogue(), &garden, &keeping.state, keeping.edges.now);
+    let spoken = spoken(language)?;
     let telling = Telling {
-        catalogue: catalogue(),
+        catalogue: spoken.catalogue(),
         garden: &garden,
         state: &keeping.state,
-        locale: keeping.locale(),
+        locale: spoken.locale().with_units(keeping.locale().units),
     };
     Ok(calendar(&telling, &answer))
 }

@@ -12,7 +12,8 @@ use crate::arguments::{PaperBinArguments, PaperSeasonArguments, SizeArgument};
 use crate::commands::beds::planned;
 use crate::edges::Edges;
 use crate::failure::Failure;
-use crate::keeping::{Keeping, catalogue};
+use crate::keeping::Keeping;
+use crate::languages::spoken;
 use crate::written::deliver;
 
 /// Days of a record whose begin is not told.
@@ -31,12 +32,13 @@ fn bin(arguments: &PaperBinArguments, out: &mut impl Write) -> Result<(), Failur
     let keeping = Keeping::to_read(&arguments.journal)?;
     let heap = keeping.heap(arguments.heap.as_deref())?;
     let garden = keeping.garden();
+    let spoken = spoken(arguments.sheet.language)?;
     let book = Book {
-        catalogue: catalogue(),
+        catalogue: spoken.catalogue(),
         garden: &garden,
         state: &keeping.state,
         now: keeping.edges.now,
-        locale: keeping.locale(),
+        locale: spoken.locale().with_units(keeping.locale().units),
     };
     put(&arguments.sheet, book.locale.units, out, || {
         Ok(bin_page(&book, heap)?)
@@ -63,12 +65,13 @@ fn season(arguments: &PaperSeasonArguments, out: &mut impl Write) -> Result<(), 
         return Err(Failure::Input(why.to_owned()));
     }
     let garden = keeping.garden();
+    let spoken = spoken(arguments.sheet.language)?;
     let book = Book {
-        catalogue: catalogue(),
+        catalogue: spoken.catalogue(),
         garden: &garden,
         state: &keeping.state,
         now,
-        locale: keeping.locale(),
+        locale: spoken.locale().with_units(keeping.locale().units),
     };
     put(&arguments.sheet, book.locale.units, out, || {
         Ok(season_page(&book, from, to))
@@ -82,15 +85,16 @@ fn beds(arguments: &PaperBedsArguments, out: &mut impl Write) -> Result<(), Fail
         None => Edges::look()?.now,
     };
     let nobody = State::default();
+    let spoken = spoken(arguments.sheet.language)?;
     let book = Book {
-        catalogue: catalogue(),
+        catalogue: spoken.catalogue(),
         garden: &planned.garden,
         state: planned
             .keeping
             .as_ref()
             .map_or(&nobody, |keeping| &keeping.state),
         now,
-        locale: planned.locale,
+        locale: spoken.locale().with_units(planned.locale.units),
     };
     put(&arguments.sheet, book.locale.units, out, || {
         Ok(beds_page(&book, &planned.answer))
