@@ -146,7 +146,7 @@ export function outOfOrder(root, direction = "ltr") {
     there.forEach((later, index) => {
       for (const earlier of there.slice(0, index)) {
         // What stands beside a picture whose days go from left to right goes with it in every language.
-        const goesRight = direction === "ltr" || [earlier, later].every(({ runs }) => runs === "ltr");
+        const goesRight = direction === "ltr" || node.runs === "ltr";
         const [one, other] = goesRight ? [earlier.box, later.box] : [mirrored(earlier.box), mirrored(later.box)];
         const isBeside = other.left >= one.right - 1 || other.right <= one.left + 1;
         const isWrong = isBeside

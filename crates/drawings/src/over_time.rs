@@ -200,13 +200,6 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
         corner: 0.0,
     }];
     axes(shown, &scale, &mut shapes);
-    for (value, _) in &shown.marks {
-        let y = scale.y(*value);
-        shapes.push(Shape::Line {
-            role: "time-mark",
-            points: vec![(LEFT, y), (scale.right, y)],
-        });
-    }
     let points: Vec<BandPoint> = shown
         .bands
         .iter()
@@ -234,6 +227,16 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
                 points: up.chain(down).collect(),
             });
         }
+    }
+    // Over the bands, which would hide them.
+    for (value, _) in &shown.marks {
+        let y = scale.y(*value);
+        shapes.push(Shape::Line {
+            role: "time-mark",
+            points: vec![(LEFT, y), (scale.right, y)],
+        });
+    }
+    if points.len() > 1 {
         shapes.push(Shape::Line {
             role: "time-middle",
             points: points
