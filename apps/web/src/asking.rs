@@ -403,7 +403,10 @@ pub fn typed_amount(typed: &str, unit: &str, vocabulary: &Vocabulary) -> Result<
     let whole = if typed.chars().any(char::is_alphabetic) {
         typed.to_owned()
     } else {
-        format!("{typed} {}", unit.replace('_', " "))
+        // By its name in the language, in which a refusal would say it.
+        let measure = language::catalogue().measure(unit);
+        let name = measure.map_or_else(|| unit.replace('_', " "), |found| found.name.clone());
+        format!("{typed} {name}")
     };
     parse_amount(&whole, vocabulary).map_err(|error| amount_refusal(&error, language::locale()))
 }
