@@ -74,8 +74,9 @@ describe("reminders of the browser", () => {
   our.visiting("the invented garden reminds nobody", async (page) => {
     await kept(page);
     await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
-    await page.goto(`${our.program.address}#/today/demo`);
-    await page.reload();
+    // Another document: within this one the address would only change its place.
+    await page.goto("about:blank");
+    await open(page, `${our.program.address}#/today/demo`);
     await page.locator(".needs > li").first().waitFor();
     await page.getByRole("heading", { name: "Reminders" }).waitFor();
     assert.equal(await page.getByRole("button", { name: /Remind me|Stop reminding/ }).count(), 0);
