@@ -191,3 +191,24 @@ fn the_pages_and_the_reminders_are_german_when_german_is_asked_for() {
     assert_eq!(names(&calendar), names(&english));
     assert_ne!(calendar, english);
 }
+
+#[test]
+fn a_garden_without_stores_gets_its_page_with_browns_that_are_assumed() {
+    let mut kept = Kept::new("paper-no-stores");
+    kept.now = "2026-05-06T14:30:00+02:00".to_owned();
+    kept.answer(&["heap", "new", "Bin", "--width", "1 m", "--height", "90 cm"]);
+    for language in ["en", "de"] {
+        let file = kept.folder.join(format!("bin-{language}.pdf"));
+        let path = file.to_str().unwrap();
+        kept.answer(&[
+            "paper",
+            "bin",
+            "Bin",
+            "--language",
+            language,
+            "--output",
+            path,
+        ]);
+        assert!(fs::read(&file).unwrap().starts_with(b"%PDF-"), "{language}");
+    }
+}

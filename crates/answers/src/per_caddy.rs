@@ -26,7 +26,7 @@ const HALVED_M3: f64 = 0.004;
 const WATER_STEP_KG: f64 = 0.5;
 /// Scraps of which nothing is known, and browns where none are in store.
 const SCRAPS: &str = "mixed_vegetable_scraps";
-const BROWNS: (&str, &str) = ("leaves_mixed_dry", "shredded");
+const BROWNS: (&str, &str) = ("dry_leaves_mixed", "shredded");
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]

@@ -103,7 +103,7 @@ pub enum MaterialCommand {
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Example:
-  heapwright material define \"Our leaves\" --like leaves_mixed_dry --moisture 35 --cn 40,55,70")]
+  heapwright material define \"Our leaves\" --like dry_leaves_mixed --moisture 35 --cn 40,55,70")]
 pub struct MaterialDefineArguments {
     /// What to call it
     pub name: String,

@@ -206,7 +206,7 @@ Example:
         subcommand,
         after_help = "\
 Examples:
-  heapwright material define \"Our leaves\" --like leaves_mixed_dry --moisture 35
+  heapwright material define \"Our leaves\" --like dry_leaves_mixed --moisture 35
   heapwright material measure \"shredded leaves\" --vessel \"1 bucket\" --full \"2.2 kg\" --empty \"0.6 kg\""
     )]
     Material(MaterialCommand),
