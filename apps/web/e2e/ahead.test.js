@@ -2,39 +2,17 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { AHEAD, all, banded, choose, compared, demoHeap, INSIDE, pictured, rows, RUNS_MS, whole } from "./ahead.js";
-import { axe, kept, open, openBrowser, PHONE, PROGRAM, sidewaysScroll, startProgram, startProxy, THEMES, watch } from "./harness.js";
+import { axe, kept, open, PHONE, PROGRAM, rig, sidewaysScroll, startProxy, THEMES, watch } from "./harness.js";
 import { startHeap, toHeap } from "./journal.js";
 import { plain, textOf } from "./keeper.js";
 import { simulator } from "./simulator.js";
 
 const EXAMPLES = new URL("../../../crates/wire/examples/", import.meta.url);
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-function visiting(name, check, options = PHONE) {
-  test(name, { timeout: 3 * RUNS_MS }, async (run) => {
-    const context = await browser.newContext(options);
-    const page = await context.newPage();
-    const troubles = watch(page, program.address);
-    await open(page, program.address);
-    await check(page, run, context);
-    assert.deepEqual(troubles, []);
-    await context.close();
-  });
-}
+const our = rig(PHONE, 3 * RUNS_MS);
+const { visiting } = our;
 
 /** Numbers that lie apart by more than a share of their size, with where they stand. */
 function apart(one, other, share, path = "") {
@@ -234,7 +212,7 @@ describe("inside the heap", () => {
 });
 
 describe("the page while the worker runs", () => {
-  visiting("the page never stands still: no task of 200 ms, and what is longer than 50 ms is told", async (page, run) => {
+  visiting("the page never stands still: no task of 200 ms, and what is longer than 50 ms is told", async (page, _context, run) => {
     await demoHeap(page);
     await page.evaluate(() => {
       window.longTasks = [];
@@ -252,45 +230,45 @@ describe("the page while the worker runs", () => {
     assert.ok(Math.max(0, ...tasks) < 200, `a task of ${Math.max(...tasks)} ms`);
   });
 
-  visiting("works without signal", async (page, _run, context) => {
+  visiting("works without signal", async (page, context) => {
     await kept(page);
     // The demo garden is kept when it was used.
     await demoHeap(page);
     await pictured(page);
     await context.setOffline(true);
-    await page.goto(program.address);
+    await page.goto(our.program.address);
     await demoHeap(page);
     await banded(page);
   });
 
   test("a worker that cannot be fetched is told in a sentence", { timeout: RUNS_MS }, async () => {
-    const page = await (await browser.newContext({ ...PHONE, serviceWorkers: "block" })).newPage();
+    const page = await (await our.browser.newContext({ ...PHONE, serviceWorkers: "block" })).newPage();
     await page.route(/heapwright_simulator_bg/, (route) => route.abort());
-    await open(page, program.address);
+    await open(page, our.program.address);
     await demoHeap(page);
     await page.getByRole("region", { name: "Looking ahead" }).getByText(/^What computes the days ahead could not be fetched\./).waitFor();
     await page.context().close();
   });
 
   test("a browser without workers is told so", { timeout: RUNS_MS }, async () => {
-    const page = await (await browser.newContext(PHONE)).newPage();
+    const page = await (await our.browser.newContext(PHONE)).newPage();
     await page.addInitScript(() => { delete globalThis.Worker; });
-    await open(page, program.address);
+    await open(page, our.program.address);
     await demoHeap(page);
     await page.getByRole("region", { name: "Looking ahead" }).getByText(/^This browser cannot compute the days ahead\./).waitFor();
     await page.context().close();
   });
 
-  test("it works under any path", { timeout: RUNS_MS }, async () => {
-    const proxy = await startProxy(program, { prefix: "/garden/heaps/" });
-    const page = await (await browser.newContext(PHONE)).newPage();
+  test("it works under any path", { timeout: RUNS_MS }, async (run) => {
+    const proxy = await startProxy(our.program, { prefix: "/garden/heaps/" });
+    run.after(() => proxy.stop());
+    const page = await (await our.browser.newContext(PHONE)).newPage();
     const troubles = watch(page, proxy.address);
     await open(page, proxy.address);
     await demoHeap(page);
     await pictured(page);
     assert.deepEqual(troubles, []);
     await page.context().close();
-    await proxy.stop();
   });
 
   visiting("axe finds nothing in light, dark and forced colours, and nothing scrolls sideways at 320 px", async (page) => {

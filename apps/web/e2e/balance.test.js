@@ -2,8 +2,8 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
-import { after, before, describe, test } from "node:test";
-import { kept, newProfile, open, openBrowser, PHONE, PROGRAM, ready, startProgram, watch } from "./harness.js";
+import { describe, test } from "node:test";
+import { kept, newProfile, open, PHONE, PROGRAM, ready, rig, startProgram } from "./harness.js";
 import {
   answer, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
 } from "./keeper.js";
@@ -14,31 +14,8 @@ const undo = (page) => page.getByRole("button", { name: "Undo" });
 const boxes = (page) => page.locator(".reach .line-head input[type=checkbox]");
 const water = (page) => page.getByLabel("Water from a can");
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-/** A first visit, as a test of its own; fails also when the page complains. */
-function visiting(name, steps, options = PHONE) {
-  test(name, async () => {
-    const context = await browser.newContext(options);
-    const page = await context.newPage();
-    const troubles = watch(page, program.address);
-    await open(page, program.address);
-    await steps(page);
-    assert.deepEqual(troubles, []);
-    await context.close();
-  });
-}
+const our = rig();
+const { visiting } = our;
 
 describe("the first minute", () => {
   visiting("U17 three taps from an empty hand to how many measures of which brown", async (page) => {
@@ -383,7 +360,7 @@ describe("settings", () => {
     assert.match(await textOf(sentence(page)), /^Put /);
     await undo(page).tap();
     assert.equal(await textOf(sentence(page)), NOTHING);
-  }, { ...PHONE, colorScheme: "light" });
+  }, { colorScheme: "light" });
 });
 
 describe("keeping", () => {
@@ -453,10 +430,10 @@ describe("keeping", () => {
     ["refuses it altogether", () => { Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } }); }],
   ]) {
     test(`R4 a browser that ${what} is said, and everything works until one leaves`, async () => {
-      const context = await browser.newContext(PHONE);
+      const context = await our.browser.newContext(PHONE);
       const page = await context.newPage();
       await page.addInitScript(refuse);
-      await open(page, program.address);
+      await open(page, our.program.address);
       const told = page.getByRole("status").filter({ hasText: "This browser does not let the page keep what you type" });
       assert.equal(await told.count(), 1);
       const before = await answer(page);

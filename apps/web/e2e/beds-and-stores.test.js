@@ -1,38 +1,15 @@
 // The places for beds and stores: what is described, spread, put by and used, the plan and its sheet of paper.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import { axe, open, openBrowser, PHONE, sidewaysScroll, startProgram, THEMES, watch } from "./harness.js";
+import { describe } from "node:test";
+import { axe, rig, sidewaysScroll, THEMES } from "./harness.js";
 import { form, opened, startHeap, texts, told } from "./journal.js";
 import { folded, goTo, openAll, plain, textOf } from "./keeper.js";
 
 // Where to keep pictures for looking at; none are kept when it is not set.
 const PICTURES = process.env.HEAPWRIGHT_PICTURES;
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-/** A first visit, as a test of its own; fails also when the page complains. */
-function visiting(name, steps) {
-  test(name, async () => {
-    const context = await browser.newContext(PHONE);
-    const page = await context.newPage();
-    const troubles = watch(page, program.address);
-    await open(page, program.address);
-    await steps(page, context);
-    assert.deepEqual(troubles, []);
-    await context.close();
-  });
-}
+const our = rig();
+const { visiting } = our;
 
 async function picture(page, name) {
   if (PICTURES) await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true });

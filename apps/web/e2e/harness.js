@@ -130,14 +130,15 @@ export async function newProfile() {
 }
 
 /**
- * The program and a browser for all tests of a file. `visiting` makes a first visit a test of its own, which fails also when
- * the page complains of what `expected` does not match; `prepare` is run in the context before the page is opened.
+ * The program and a browser for all tests of a file, whose contexts are made by `options`. `visiting` makes a first visit a
+ * test of its own, which fails also when the page complains of what `expected` does not match; `prepare` is run in the context
+ * before the page is opened, and other options are of this context alone. A test may take `mostMs`.
  */
-export function rig(options = PHONE) {
+export function rig(options = PHONE, mostMs = undefined) {
   const rig = {
-    visiting(name, steps, { prepare, expected, timeout, viewport } = {}) {
+    visiting(name, steps, { prepare, expected, timeout = mostMs, ...own } = {}) {
       test(name, { timeout }, async (run) => {
-        const context = await rig.browser.newContext(viewport ? { ...options, viewport } : options);
+        const context = await rig.browser.newContext({ ...options, ...own });
         try {
           await prepare?.(context);
           const page = await context.newPage();

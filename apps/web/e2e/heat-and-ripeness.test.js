@@ -1,35 +1,13 @@
 // What the journal tells of a heap: was it hot enough, what to see to before use, is it ready, what is in it, what was kept out of the bin.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
+import { describe } from "node:test";
 import { choose, demoHeap, rows, whole } from "./ahead.js";
-import { axe, open, openBrowser, PATIENCE_MS, PHONE, sidewaysScroll, startProgram, THEMES, watch } from "./harness.js";
+import { axe, PATIENCE_MS, PHONE, rig, sidewaysScroll, THEMES } from "./harness.js";
 import { form, startHeap, told, toHeap } from "./journal.js";
 import { openAll, textOf } from "./keeper.js";
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-function visiting(name, check, options = PHONE) {
-  test(name, { timeout: 600_000 }, async () => {
-    const context = await browser.newContext(options);
-    const page = await context.newPage();
-    const troubles = watch(page, program.address);
-    await open(page, program.address);
-    await check(page);
-    assert.deepEqual(troubles, []);
-    await context.close();
-  });
-}
+const our = rig(PHONE, 600_000);
+const { visiting } = our;
 
 const [BEFORE_USE, HEAT, RIPENESS, NUTRIENTS, KEPT_OUT] = [".before-use", ".heat", ".ripeness", ".nutrients", ".kept-out"];
 

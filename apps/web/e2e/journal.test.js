@@ -1,39 +1,16 @@
 // The journal in the browser: what is logged stays, through undo, reload, other tabs, a full disk and a killed browser.
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
-import { after, before, describe, test } from "node:test";
-import { kept, newProfile, open, openBrowser, PHONE, ready, startProgram, until, watch } from "./harness.js";
+import { describe, test } from "node:test";
+import { kept, newProfile, open, PHONE, ready, rig, startProgram, until, watch } from "./harness.js";
 import { done, entries, exported, form, looked, note, onTheDevice, opened, spoil, startHeap, takeIn, texts, toHeap, told } from "./journal.js";
 import { goTo, textOf, tile } from "./keeper.js";
 
 // How often the browser is killed right after an entry was acknowledged (quality target R3 asks for 100).
 const KILLS = Number(process.env.HEAPWRIGHT_KILLS ?? 20);
 
-let program;
-let browser;
-
-before(async () => {
-  program = await startProgram();
-  browser = await openBrowser();
-});
-
-after(async () => {
-  await browser?.close();
-  await program?.kill();
-});
-
-/** A first visit, as a test of its own; fails also when the page complains. */
-function visiting(name, steps) {
-  test(name, async () => {
-    const context = await browser.newContext(PHONE);
-    const page = await context.newPage();
-    const troubles = watch(page, program.address);
-    await open(page, program.address);
-    await steps(page, context);
-    assert.deepEqual(troubles, []);
-    await context.close();
-  });
-}
+const our = rig();
+const { visiting } = our;
 
 const journalDigest = (lines) => {
   const sha = (bytes) => createHash("sha256").update(bytes).digest();
@@ -207,9 +184,9 @@ describe("files", () => {
     assert.equal(header.digest, journalDigest(lines));
     await page.getByText(/Last exported just now\./).waitFor();
 
-    const context = await browser.newContext(PHONE);
+    const context = await our.browser.newContext(PHONE);
     const other = await context.newPage();
-    await open(other, program.address);
+    await open(other, our.program.address);
     assert.match(await looked(other, first.text), /The file holds 3 entries: 3 new, 0 known already\./);
     await takeIn(other);
     const second = await exported(other);
@@ -281,7 +258,7 @@ describe("nothing is lost", () => {
   test("R4 a full disk: the entry is not shown as saved, what was typed stays, and it is saved when there is room", async () => {
     const profile = await newProfile();
     let context = await profile.open(PHONE);
-    await open(context.pages()[0], program.address);
+    await open(context.pages()[0], our.program.address);
     await startHeap(context.pages()[0], "Bin 1");
     await context.close();
 
@@ -289,10 +266,10 @@ describe("nothing is lost", () => {
     context = await profile.open(PHONE);
     const page = context.pages()[0];
     const devtools = await context.newCDPSession(page);
-    const origin = new URL(program.address).origin;
-    await page.goto(`${program.address}icon.svg`);
+    const origin = new URL(our.program.address).origin;
+    await page.goto(`${our.program.address}icon.svg`);
     await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1000 });
-    await open(page, program.address);
+    await open(page, our.program.address);
     await toHeap(page, "Bin 1");
     await form(page, "Note");
     const text = "a ".repeat(1500).trim();
@@ -336,19 +313,19 @@ describe("nothing is lost", () => {
   });
 
   test("without a database the page says so and still balances", async () => {
-    const context = await browser.newContext(PHONE);
+    const context = await our.browser.newContext(PHONE);
     await context.addInitScript(() => { IDBFactory.prototype.open = () => { throw new DOMException("", "SecurityError"); }; });
     const page = await context.newPage();
-    await open(page, program.address);
+    await open(page, our.program.address);
     await page.getByText(/^This browser keeps no journal for this page, so nothing was saved\./).waitFor();
     assert.match(await textOf(page.locator(".answer-line")), /^Put /);
     await context.close();
   });
 
   test("two tabs at once: both entries are there in both", async () => {
-    const context = await browser.newContext(PHONE);
+    const context = await our.browser.newContext(PHONE);
     const one = await context.newPage();
-    await open(one, program.address);
+    await open(one, our.program.address);
     await startHeap(one, "Bin 1");
     await toHeap(one, "Bin 1");
     const other = await context.newPage();
@@ -375,7 +352,7 @@ describe("nothing is lost", () => {
       for (let round = 0; round < KILLS; round += 1) {
         const context = await profile.open(PHONE);
         const page = context.pages()[0];
-        await open(page, program.address);
+        await open(page, our.program.address);
         if (round === 0) await startHeap(page, "Bin 1");
         await toHeap(page, "Bin 1");
         await until(async () => (await onTheDevice(page)).lines.length === expected.length + 1, `round ${round}: entries are lost`);
@@ -389,7 +366,7 @@ describe("nothing is lost", () => {
       }
       const context = await profile.open(PHONE);
       const page = context.pages()[0];
-      await open(page, program.address);
+      await open(page, our.program.address);
       await goTo(page, "Logbook");
       await opened(page);
       const { lines } = await onTheDevice(page);
@@ -484,7 +461,7 @@ test("a journal of 200,000 entries opens in 3 s", { skip: LARGE ? false : "HEAPW
   try {
     let context = await profile.open();
     let page = context.pages()[0];
-    await open(page, program.address);
+    await open(page, our.program.address);
     await goTo(page, "Settings");
     await page.getByLabel("Import a file").setInputFiles(LARGE);
     await page.getByRole("button", { name: "Take in" }).click({ timeout: 300_000 });
@@ -492,7 +469,7 @@ test("a journal of 200,000 entries opens in 3 s", { skip: LARGE ? false : "HEAPW
     await context.close();
     context = await profile.open();
     page = context.pages()[0];
-    await open(page, `${program.address}#/heaps`);
+    await open(page, `${our.program.address}#/heaps`);
     await opened(page);
     const took = await page.evaluate(() => {
       const [opened] = performance.getEntriesByName("heapwright-journal-open");

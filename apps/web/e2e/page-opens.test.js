@@ -1,29 +1,16 @@
 // The page opens: from the program, under its policy, without signal, below any path, and in its next version.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import {
-  kept, newProfile, open, openBrowser, PHONE, ready, startProgram, startProxy, until, watch,
-} from "./harness.js";
+import { describe, test } from "node:test";
+import { kept, newProfile, open, PHONE, ready, rig, startProgram, startProxy, until, watch } from "./harness.js";
+
+const our = rig();
 
 describe("the page opens", () => {
-  let program;
-  let browser;
-
-  before(async () => {
-    program = await startProgram();
-    browser = await openBrowser();
-  });
-
-  after(async () => {
-    await browser?.close();
-    await program?.kill();
-  });
-
   test("S2 starts under its policy, with compressed wasm that may be kept for ever", async () => {
-    const page = await browser.newPage(PHONE);
-    const troubles = watch(page, program.address);
+    const page = await our.browser.newPage(PHONE);
+    const troubles = watch(page, our.program.address);
     const wasm = page.waitForResponse((response) => response.url().endsWith(".wasm"));
-    const response = await open(page, program.address);
+    const response = await open(page, our.program.address);
     assert.match(response.headers()["content-security-policy"], /^default-src 'none'; script-src 'self' 'wasm-unsafe-eval';/);
     const headers = await (await wasm).allHeaders();
     assert.equal(headers["content-type"], "application/wasm");
@@ -36,19 +23,19 @@ describe("the page opens", () => {
   });
 
   test("the first paint is real HTML, also where scripts are off", async () => {
-    const context = await browser.newContext({ ...PHONE, javaScriptEnabled: false });
+    const context = await our.browser.newContext({ ...PHONE, javaScriptEnabled: false });
     const page = await context.newPage();
-    await page.goto(program.address);
+    await page.goto(our.program.address);
     assert.match(await page.locator("body").innerText(), /Heapwright/);
     await context.close();
   });
 
   test("answers without the part that is fetched later, says that the journal is not open, and recovers", async () => {
-    const context = await browser.newContext({ ...PHONE, serviceWorkers: "block" });
+    const context = await our.browser.newContext({ ...PHONE, serviceWorkers: "block" });
     try {
       const page = await context.newPage();
       await page.route("**/split_*.wasm", (route) => route.abort());
-      await open(page, program.address);
+      await open(page, our.program.address);
       await page.getByText("A part of this page could not be fetched").waitFor();
       assert.match(await page.locator(".answer").first().innerText(), /\d/);
       await page.unroute("**/split_*.wasm");
@@ -62,9 +49,10 @@ describe("the page opens", () => {
     }
   });
 
-  test("works below any path", async () => {
-    const proxy = await startProxy(program, { prefix: "/plot/7/" });
-    const context = await browser.newContext(PHONE);
+  test("works below any path", async (run) => {
+    const proxy = await startProxy(our.program, { prefix: "/plot/7/" });
+    run.after(() => proxy.stop());
+    const context = await our.browser.newContext(PHONE);
     try {
       const page = await context.newPage();
       const troubles = watch(page, proxy.address);
@@ -76,15 +64,15 @@ describe("the page opens", () => {
       assert.deepEqual(troubles, []);
     } finally {
       await context.close();
-      await proxy.stop();
     }
   });
 
-  test("a new version waits while the page is open and takes over at the next start", async () => {
+  test("a new version waits while the page is open and takes over at the next start", async (run) => {
     let edition = "";
     const change = (path, text) => (path === "/sw.js" ? text.replace(/const VERSION = "/, `$&${edition}`) : text);
-    const proxy = await startProxy(program, { change });
-    const context = await browser.newContext(PHONE);
+    const proxy = await startProxy(our.program, { change });
+    run.after(() => proxy.stop());
+    const context = await our.browser.newContext(PHONE);
     const editions = (page) => page.evaluate(async () => (await caches.keys()).map((name) => name.split(" ").at(-1)));
     try {
       const page = await context.newPage();
@@ -119,11 +107,10 @@ describe("the page opens", () => {
       assert.deepEqual(await editions(later), [`third-${first}`]);
     } finally {
       await context.close();
-      await proxy.stop();
     }
   });
 
-  test("a page that opens while the worker of the closed one is still busy has the new version", async () => {
+  test("a page that opens while the worker of the closed one is still busy has the new version", async (run) => {
     let edition = "";
     // The first version answers, and then is busy for longer than it takes to open the page anew.
     const busy = 'self.addEventListener("fetch", (event) => event.waitUntil(new Promise((done) => { setTimeout(done, 4000); })));\n';
@@ -131,8 +118,9 @@ describe("the page opens", () => {
       if (path === "/") return text.replace("<html", `$& data-edition="${edition}"`);
       return path === "/sw.js" ? text.replace(/const VERSION = "/, `${edition ? "" : busy}$&${edition}`) : text;
     };
-    const proxy = await startProxy(program, { change });
-    const context = await browser.newContext(PHONE);
+    const proxy = await startProxy(our.program, { change });
+    run.after(() => proxy.stop());
+    const context = await our.browser.newContext(PHONE);
     try {
       const page = await context.newPage();
       await open(page, proxy.address);
@@ -159,7 +147,6 @@ describe("the page opens", () => {
       assert.deepEqual(troubles, []);
     } finally {
       await context.close();
-      await proxy.stop();
     }
   });
 });
