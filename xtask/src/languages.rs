@@ -46,7 +46,7 @@ pub fn files() -> Outcome<Files> {
 }
 
 /// Texts of `index.html` and `boot.js`.
-fn first_painted(locale: Locale) -> [&'static str; 12] {
+fn first_painted(locale: Locale) -> [&'static str; 13] {
     [
         shell::places(locale),
         page::today(locale),
@@ -57,6 +57,7 @@ fn first_painted(locale: Locale) -> [&'static str; 12] {
         page::logbook(locale),
         page::settings(locale),
         page::balance(locale),
+        first_paint::to_the_content(locale),
         page::in_hand(locale),
         first_paint::starting(locale),
         first_paint::could_not_start(locale),
@@ -89,7 +90,7 @@ mod tests {
             let json = module.trim_start_matches("export default ").trim_end();
             let texts: serde_json::Value =
                 serde_json::from_str(json.trim_end_matches(';')).unwrap();
-            assert!(texts["paint"].as_object().unwrap().len() == 12);
+            assert!(texts["paint"].as_object().unwrap().len() == 13);
         }
     }
 }

@@ -31,7 +31,7 @@ async function speak() {
     globalThis.heapwright_texts = texts;
     root.lang = texts.tag;
     root.dir = texts.direction;
-    const painted = document.createTreeWalker(document.getElementById("page"), NodeFilter.SHOW_TEXT);
+    const painted = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (painted.nextNode()) painted.currentNode.data = said(painted.currentNode.data);
   } catch (error) {
     console.warn("The texts of this language could not be fetched: the page is English.", error);
@@ -39,6 +39,12 @@ async function speak() {
 }
 
 const said = (text) => globalThis.heapwright_texts?.paint[text] ?? text;
+
+// What stands behind "#" in the address says which place it is: the way past the bar leaves it.
+document.querySelector(".skip").addEventListener("click", (event) => {
+  event.preventDefault();
+  document.getElementById("title")?.focus();
+});
 
 try {
   await Promise.all([speak(), init({ module_or_path: new URL("./heapwright_web_bg.wasm", import.meta.url) })]);
