@@ -44,6 +44,8 @@ export async function treeOf(page) {
       id: node.backendDOMNodeId,
       role: node.role?.value ?? "none",
       name: plain(node.name?.value ?? ""),
+      // As it is given, with whatever white space is in it.
+      said: node.name?.value ?? "",
       level: property("level"),
       canFocus: property("focusable") === true,
       isRead: !node.ignored,

@@ -15,7 +15,7 @@ crop-and-feeding = { $crop }, { $feeding }
 last-dressing = Letzte Gabe
 dressing-when = { $amount }, { $ago }
 what-was-done = Was getan wurde
-what-was-done-on = : { $bed }
+what-was-done-on = Was getan wurde: { $bed }
 
 not-now = Jetzt nicht
 keep-bed = Beet speichern
@@ -58,7 +58,7 @@ yes = ja
 no = nein
 which-beds = Welche Beete
 soon-there = Bald dort
-behind-soon-there = : { $bed }
+soon-there-on = Bald dort: { $bed }
 sown-now = Jetzt gesät oder gepflanzt
 harvest-in-days = Ernte in wie vielen Tagen
 plan = Planen

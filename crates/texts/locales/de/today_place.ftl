@@ -1,3 +1,5 @@
 # Heute: was jeder Haufen braucht.
 
-behind-control = , { $heap }
+control-of-heap = { $words }, { $heap }
+vessels-not-known = Bis in deinem Journal steht, was deine Gefäße fassen, rechnet „Heute“ mit den üblichen.
+writes-down = Ein Tipp schreibt auf: { $entry }

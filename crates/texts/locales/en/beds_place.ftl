@@ -21,8 +21,8 @@ crop-and-feeding = { $crop }, { $feeding }
 last-dressing = Last dressing
 dressing-when = { $amount }, { $ago }
 what-was-done = What was done
-# Heard right behind what-was-done.
-what-was-done-on = {" "}on { $bed }
+# The same for those who hear it, where several beds stand below each other.
+what-was-done-on = What was done on { $bed }
 
 # The form that describes a bed.
 not-now = Not now
@@ -71,9 +71,9 @@ as-journal-says = as the journal says
 yes = yes
 no = no
 which-beds = Which beds
-# Opens what is soon to happen on a bed; behind it, heard alone, stands which.
+# Opens what is soon to happen on a bed; what it is called for those who hear it says which.
 soon-there = Soon there
-behind-soon-there = : { $bed }
+soon-there-on = Soon there: { $bed }
 sown-now = Sown or planted now
 harvest-in-days = Harvest in how many days
 plan = Plan

@@ -1,4 +1,9 @@
 # Today: what each heap needs.
 
-# Heard behind a button or a link, where several have the same words. $heap: which heap it is for.
-behind-control = , { $heap }
+# What a button or a link is called for those who hear it, where several have the same words. $words: those that are
+# on it; $heap: which heap it is for.
+control-of-heap = { $words }, { $heap }
+# Above vessels whose size was typed before journals kept it, with the button that puts them there.
+vessels-not-known = Until your journal has what your vessels hold, Today counts them as the usual ones.
+# Above a button that logs a feed: what one tap writes down. $entry: a line of the logbook.
+writes-down = One tap writes down: { $entry }

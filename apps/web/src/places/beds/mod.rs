@@ -256,7 +256,6 @@ fn card(
         },
     );
     let which = texts::WhatWasDoneOn { bed: &name }.said(locale);
-    let summary = view! { {texts::what_was_done(locale)}<span class="unseen">{which}</span> };
     Some(
         view! {
             <li class="card bed-card">
@@ -269,7 +268,7 @@ fn card(
                     {grows.map(|grows| view! { <div><dt>{texts::grows(locale)}</dt><dd>{grows}</dd></div> })}
                     <div><dt>{texts::last_dressing(locale)}</dt><dd>{last}</dd></div>
                 </dl>
-                <Fold class="more" summary=summary.into_any()>
+                <Fold class="more" name=which summary=texts::what_was_done(locale).into_any()>
                     <ul class="entries">
                         {ids.iter().map(|id| view! { <li>{entry_row(hub, *id, true)}</li> }).collect_view()}
                     </ul>

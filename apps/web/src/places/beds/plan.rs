@@ -105,7 +105,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
         .enumerate()
         .map(|(index, (_, name))| {
             let (sow, harvest) = (format!("plan-sow-{index}"), format!("plan-harvest-{index}"));
-            let which = texts::BehindSoonThere { bed: name }.said(locale);
+            let which = texts::SoonThereOn { bed: name }.said(locale);
             view! {
                 <li class="line">
                     <label class="tick">
@@ -113,7 +113,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
                         <span class="line-name">{name.clone()}</span>
                     </label>
                     <details class="more">
-                        <summary>{texts::soon_there(locale)}<span class="unseen">{which}</span></summary>
+                        <summary aria-label=which>{texts::soon_there(locale)}</summary>
                         <div class="fields">
                             <label class="tick">
                                 <input type="checkbox" name=sow value="0"/>

@@ -23,6 +23,13 @@ pub struct Key {
     nth: usize,
 }
 
+impl Key {
+    /// Id of the line on the page that says what a tap writes down.
+    pub fn writes_id(&self) -> String {
+        format!("writes-{}-{}-{}", self.heap, self.kind, self.nth)
+    }
+}
+
 /// A need, and where it stands.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Card {

@@ -72,12 +72,10 @@ fn told(need: &NeedTold) -> AnyView {
             .collect_view();
         view! { <ul class="need-cautions">{cautions}</ul> }
     });
+    let open = words::open_the_heap(language::locale());
     let place = (!need.name.is_empty()).then(|| {
         view! {
-            <a class="link need-heap" href=heap_address(&need.heap)>
-                {words::open_the_heap(language::locale())}
-                {of_which(need)}
-            </a>
+            <a class="link need-heap" href=heap_address(&need.heap) aria-label=called(open, &need.name)>{open}</a>
         }
     });
     view! {
@@ -144,7 +142,8 @@ fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
             ask_for(heap, form);
         }
     };
-    view! { <a class=class href=address on:click=open>{word}{of_which(need)}</a> }.into_any()
+    let name = called(word, &need.name);
+    view! { <a class=class href=address aria-label=name on:click=open>{word}</a> }.into_any()
 }
 
 /// What one tap logs. How much was harvested nobody knows but the keeper.
@@ -158,15 +157,23 @@ fn logged(need: &NeedTold) -> Option<Content> {
     }
 }
 
-/// Tells buttons of one word apart for those who do not see their card.
-fn of_which(need: &NeedTold) -> AnyView {
-    (!need.name.is_empty())
-        .then(|| view! { <span class="unseen">{behind(&need.name)}</span> })
-        .into_any()
+/// Tells controls of the same words apart for those who do not see their card. What concerns the stores
+/// is there once, and its words say it all.
+fn called(words: &str, heap: &str) -> Option<String> {
+    (!heap.is_empty()).then(|| texts::ControlOfHeap { words, heap }.said(language::locale()))
 }
 
-fn behind(heap: &str) -> String {
-    texts::BehindControl { heap }.said(language::locale())
+/// What a tap would write down, where its button does not say how much.
+fn writes(hub: Hub, content: &Content) -> Option<String> {
+    if !matches!(content, Content::Fed(_)) {
+        return None;
+    }
+    // The need is told anew when the journal changes: the button need not be made anew before.
+    let entry = &untrack(|| {
+        let locale = hub.page.with(|page| page.locale());
+        hub.keeper.told(content.clone(), locale)
+    });
+    Some(texts::WritesDown { entry }.said(language::locale()))
 }
 
 fn log_button(
@@ -178,8 +185,13 @@ fn log_button(
     need: &NeedTold,
     content: Content,
 ) -> AnyView {
-    let act = need.act.clone();
-    let which = of_which(need);
+    let (act, heap) = (need.act.clone(), need.name.clone());
+    let writes_id = key.writes_id();
+    let writes = writes(hub, &content).map(|line| {
+        let id = writes_id.clone();
+        view! { <p class="need-writes" id=id>{line}</p> }
+    });
+    let described_by = writes.is_some().then_some(writes_id);
     let is_logged = {
         let key = key.clone();
         Memo::new(move |_| board.is_logged(&key))
@@ -196,14 +208,22 @@ fn log_button(
             focus("title");
         });
     };
-    let word = move || match is_logged.get() {
+    let word = Memo::new(move |_| match is_logged.get() {
         true => words::logged(language::locale()).to_owned(),
         false => act.clone(),
-    };
+    });
+    let name = move || word.with(|word| called(word, &heap));
     view! {
-        <button type="button" class=class disabled=move || is_logged.get() on:click=log>
-            {live_text(word)}
-            {which}
+        {writes}
+        <button
+            type="button"
+            class=class
+            aria-label=name
+            aria-describedby=described_by
+            disabled=move || is_logged.get()
+            on:click=log
+        >
+            {live_text(move || word.get())}
         </button>
         {sender.fault()}
     }
@@ -241,14 +261,14 @@ fn form_in_place(
         open.set(None);
         focus("title");
     };
-    let which = behind(name);
+    let name = called(word, name);
     view! {
         {live_if(move || {
             let press = press.clone();
-            let which = which.clone();
+            let name = name.clone();
             (!is_open.get()).then(|| {
                 view! {
-                    <button type="button" class=class on:click=press>{word}<span class="unseen">{which}</span></button>
+                    <button type="button" class=class aria-label=name on:click=press>{word}</button>
                 }
                 .into_any()
             })

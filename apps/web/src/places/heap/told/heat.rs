@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 use crate::keeping::device;
 use crate::language;
-use crate::parts::fold::{folded, sentences};
+use crate::parts::fold::{Fold, folded, sentences};
 use crate::parts::live::live_if;
 use crate::parts::table;
 use crate::places::telling::Telling;
@@ -159,12 +159,16 @@ fn rule_view(rule: &RuleTold) -> AnyView {
             </div>
         }
     });
-    let which = texts::BehindControl { name: &name }.said(locale);
-    let summary = view! { <span>{words::rule_asks(language::locale())}<span class="unseen">{which}</span></span> };
+    let asks = words::rule_asks(locale);
+    let which = texts::ControlOf {
+        words: asks,
+        name: &name,
+    }
+    .said(locale);
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();
-    let more = folded("more rule-more", summary.into_any(), move || {
+    let body = move || {
         let sources = rule
             .sources
             .iter()
@@ -177,14 +181,15 @@ fn rule_view(rule: &RuleTold) -> AnyView {
                 {sources}
             </div>
         }
-        .into_any()
-    });
+    };
     view! {
         <li class="rule">
             <p class="rule-head"><span class="rule-name">{name.clone()}</span>" "<span class=state>{status}</span></p>
             {done}
             {missing}
-            {more}
+            <Fold class="more rule-more" name=which summary=asks.into_any()>
+                {body()}
+            </Fold>
         </li>
     }
     .into_any()
