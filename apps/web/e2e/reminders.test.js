@@ -50,6 +50,41 @@ describe("reminders of the browser", () => {
     await until(async () => (await listed(page)).every((one) => one.shown), "nothing waits to be shown");
   }, allowed);
 
+  our.visiting("they are told anew wherever the journal is changed: a feed in Balance, a turning and its undoing on a heap, an import", async (page) => {
+    await kept(page);
+    await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
+    const days = async () => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at}`).sort();
+    /** Waits until the list is another one; what it is. */
+    const anew = async (before, what) => {
+      await until(async () => String(await days()) !== String(before), what);
+      return days();
+    };
+    await startHeap(page, "Bin 1");
+    const started = await anew([], "a heap that was started has a day");
+    await goTo(page, "Balance");
+    await page.locator(".log-feed").getByRole("button", { name: "Log this feed" }).click();
+    await told(page, /^Fed Bin 1/);
+    const fed = await anew(started, "a feed moves its day");
+    await toHeap(page, "Bin 1");
+    await form(page, "Read");
+    await page.getByLabel("Temperature, °C").fill("20");
+    await page.getByLabel("dusty", { exact: true }).check();
+    await page.getByRole("button", { name: "Log the reading" }).click();
+    await told(page, /feels dusty/);
+    const read = await anew(fed, "a reading moves its day");
+    await page.locator(".done").getByRole("button", { name: "Undo" }).click();
+    assert.deepEqual(await anew(read, "what is undone counts no more"), fed);
+    // Nothing of it needed Today.
+    assert.equal(await page.evaluate(() => location.hash.startsWith("#/heaps/")), true);
+    // Ended at another place, they are handed over no more.
+    await page.evaluate(() => globalThis.heapwright_device.stopReminding());
+    await until(async () => (await days()).length === 0, "nothing waits to be shown");
+    await form(page, "Turned");
+    await told(page, /^Turned/);
+    await page.waitForTimeout(5000);
+    assert.deepEqual(await days(), []);
+  }, allowed);
+
   our.visiting("what is due is shown once on its day, whatever time of the day stands with it", async (page) => {
     await kept(page);
     const day = new Date(Date.now() - 3_600_000).toISOString();

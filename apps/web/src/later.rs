@@ -15,8 +15,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::keeping::{Journal, KeepError, Keeper, device};
 use crate::language;
 use crate::places::{
-    balance::under_the_answer, beds::Beds, heap::HeapPlace, heaps::Heaps, known, logbook::Logbook,
-    settings::Settings, stores::Stores, today::Today,
+    balance::under_the_answer, beds::Beds, heap, heap::HeapPlace, heaps::Heaps, known,
+    logbook::Logbook, settings::Settings, stores::Stores, today, today::Today,
 };
 use crate::shell::{Hub, Route, sun};
 
@@ -40,6 +40,8 @@ pub struct Later {
     /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
     /// not known, and of a garden that is not the keeper's own.
     pub tiles: fn(&Journal) -> Option<String>,
+    /// What goes on beside all places: the title of the window, reminders.
+    pub beside: fn(Hub, RwSignal<Route>),
     /// The switch for bright sun.
     pub sun: fn(Hub) -> AnyView,
     /// Reads the journal from its start.
@@ -61,6 +63,7 @@ pub fn later() -> Result<Later, KeepError> {
         find,
         garden,
         tiles: known::known,
+        beside,
         sun,
         open: |keeper| Box::pin(keeper.open_now()),
         follow: |keeper| Box::pin(keeper.follow_now()),
@@ -77,6 +80,11 @@ impl From<SplitLoaderError> for KeepError {
     fn from(_: SplitLoaderError) -> Self {
         Self::Unfetched
     }
+}
+
+fn beside(hub: Hub, route: RwSignal<Route>) {
+    heap::keep_entitled(hub, route);
+    today::reminders::keep_told(hub);
 }
 
 fn place(route: Route) -> AnyView {

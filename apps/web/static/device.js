@@ -316,6 +316,7 @@ export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "i
 export const hidden = (address) => URL.revokeObjectURL(address);
 
 // Speaks the language of the page to a worker, before anything is asked of it.
+const simulating = () => speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
 function speaking(worker) {
   const texts = globalThis.heapwright_texts;
   if (texts) worker.postMessage({ texts });
@@ -332,7 +333,7 @@ let question = 0;
 export function simulate(text, hear) {
   question += 1;
   try {
-    simulator ??= speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
+    simulator ??= simulating();
   } catch {
     return false;
   }
@@ -361,7 +362,7 @@ export function ask(text, hear) {
     return true;
   }
   try {
-    teller ??= speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
+    teller ??= simulating();
   } catch {
     return false;
   }
@@ -422,6 +423,24 @@ export async function startReminding() {
 export async function remind(list) {
   const registration = await navigator.serviceWorker.getRegistration();
   registration?.active?.postMessage({ reminders: JSON.parse(list) });
+}
+
+let minder;
+
+/** Has a worker of its own work out what has a day, and hands that over; a newer question ends an older one. */
+export function remindAnew(question) {
+  minder?.terminate();
+  try {
+    minder = simulating();
+  } catch {
+    return;
+  }
+  minder.onmessage = ({ data: [, what, told] }) => {
+    minder.terminate();
+    // Meanwhile it may have been ended.
+    if (what === "told" && /open|closed/.test(reminding())) remind(JSON.stringify(JSON.parse(told).reminders));
+  };
+  minder.postMessage([1, question, true]);
 }
 
 /** Ends it. */

@@ -14,7 +14,7 @@ use heapwright_garden::Garden;
 use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
 
-pub use route::{DEMO_ADDRESS, Route};
+pub use route::{DEMO_ADDRESS, Route, entitle};
 pub use sun::sun;
 
 use crate::asking::{self, Shown};
@@ -116,12 +116,6 @@ pub fn Shell(
     let before = RwSignal::new(Vec::<Arc<Page>>::new());
     let keeper = Keeper::start();
     let rest = RwSignal::new(None::<Later>);
-    spawn(async move {
-        // When it cannot be fetched, the journal cannot be opened either, and the page says so.
-        if let Ok(later) = later().await {
-            rest.set(Some(later));
-        }
-    });
     let own = Memo::new(move |_| {
         keeper.with(|journal| Arc::new(rest.get().and_then(|later| (later.garden)(journal))))
     });
@@ -198,6 +192,16 @@ pub fn Shell(
         later: rest,
     };
     provide_context(hub);
+    let owner = Owner::current();
+    spawn(async move {
+        // When it cannot be fetched, the journal cannot be opened either, and the page says so.
+        if let Ok(later) = later().await {
+            rest.set(Some(later));
+            if let Some(owner) = owner {
+                owner.with(|| (later.beside)(hub, route));
+            }
+        }
+    });
     window_event_listener_untyped("hashchange", move |_| {
         let now = here(home);
         // A place that is asked for again stays as it is.
@@ -220,11 +224,10 @@ pub fn Shell(
     });
     Effect::new(move |last: Option<Route>| {
         let now = route.get();
-        let title = texts::WindowTitle {
-            page: wording::page::name(language::locale()),
-            place: now.name(),
-        };
-        document().set_title(&title.said(language::locale()));
+        // A heap has its name, which only the later part knows.
+        if !matches!(now, Route::Heap(_)) {
+            entitle(now.name());
+        }
         if now != Route::Balance && rest.with(Option::is_none) {
             return last.unwrap_or(now);
         }

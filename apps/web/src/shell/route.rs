@@ -3,6 +3,7 @@
 use heapwright_journal::EventId;
 use heapwright_texts::messages::shell as texts;
 use heapwright_wording as wording;
+use leptos::prelude::document;
 
 use crate::language;
 
@@ -96,6 +97,13 @@ impl Route {
     pub fn is_in(self, place: Self) -> bool {
         self == place || matches!((self, place), (Self::Heap(_), Self::Heaps))
     }
+}
+
+/// Gives the window the title of a place.
+pub fn entitle(place: &str) {
+    let locale = language::locale();
+    let page = wording::page::name(locale);
+    document().set_title(&texts::WindowTitle { page, place }.said(locale));
 }
 
 #[cfg(test)]

@@ -19,7 +19,7 @@ use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::places::heaps::doings;
 use crate::places::paper;
-use crate::shell::{Hub, Route, hub};
+use crate::shell::{Hub, Route, entitle, hub};
 
 /// Entries of the history that are shown at first, and with each tap more.
 const SHOWN_AT_ONCE: usize = 20;
@@ -54,6 +54,24 @@ fn asked_for(heap: EventId, forms: &[Asked]) -> Option<Asked> {
     is_it.then_some(form)
 }
 
+/// What a heap is called; as the page of all heaps while that is not known.
+fn name_of(hub: Hub, id: EventId) -> String {
+    hub.keeper.with(|journal| {
+        let heap = journal.state.heap(id).and_then(|heap| heap.name());
+        heap.unwrap_or(wording::page::heaps(language::locale()))
+            .to_owned()
+    })
+}
+
+/// While a heap is looked at, the window has its name.
+pub fn keep_entitled(hub: Hub, route: RwSignal<Route>) {
+    Effect::new(move |_| {
+        if let Route::Heap(id) = route.get() {
+            entitle(&name_of(hub, id));
+        }
+    });
+}
+
 /// The place.
 #[component]
 pub fn HeapPlace(
@@ -69,13 +87,6 @@ pub fn HeapPlace(
         })
     });
     let is_open = Memo::new(move |_| hub.keeper.with(|journal| journal.status != Status::Opening));
-    let name = move || {
-        hub.keeper.with(|journal| {
-            let heap = journal.state.heap(id).and_then(|heap| heap.name());
-            heap.unwrap_or(wording::page::heaps(language::locale()))
-                .to_owned()
-        })
-    };
     let whole = move || match (is_open.get(), is_there.get()) {
         (false, _) => {
             view! { <p role="status">{wording::page::opening(language::locale())}</p> }.into_any()
@@ -97,7 +108,7 @@ pub fn HeapPlace(
     view! {
         <div class="place place-wide">
             <p><a class="link" href=Route::Heaps.address()>{texts::all_heaps(language::locale())}</a></p>
-            <h1 id="title" tabindex="-1">{live_text(name)}</h1>
+            <h1 id="title" tabindex="-1">{live_text(move || name_of(hub, id))}</h1>
             {live(whole)}
         </div>
     }

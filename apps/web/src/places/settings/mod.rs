@@ -13,6 +13,7 @@ use leptos::prelude::*;
 
 pub use keeping::{offer_to_keep, promise};
 pub use version::offer_update;
+pub use vessels::only_here;
 
 use super::transfer::journal_file;
 use crate::language;

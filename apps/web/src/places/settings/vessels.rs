@@ -115,7 +115,7 @@ fn vessels(hub: Hub) -> AnyView {
 }
 
 /// What was typed before journals kept it, with the way into the journal.
-fn only_here(hub: Hub) -> AnyView {
+pub fn only_here(hub: Hub) -> AnyView {
     let sender = Sender::new(hub);
     let put = move || {
         let all = hub.page.with(|page| {

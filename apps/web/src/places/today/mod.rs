@@ -4,11 +4,14 @@
 
 mod board;
 mod need;
-mod reminders;
+pub mod reminders;
 mod temperature;
 
+use heapwright_texts::messages::today_place as texts;
 use heapwright_wire::{QuietTold, TodayTold};
-use heapwright_wording::{self as wording, today, today_on_the_page as words};
+use heapwright_wording::{
+    self as wording, settings as settings_words, today, today_on_the_page as words,
+};
 use leptos::prelude::*;
 
 use board::Board;
@@ -19,6 +22,7 @@ use crate::keeping::Status;
 use crate::language;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live, live_if, live_text, nothing};
+use crate::places::settings::only_here;
 use crate::places::transfer;
 use crate::shell::{DEMO_ADDRESS, Hub, Route, hub};
 
@@ -49,6 +53,10 @@ pub fn Today() -> impl IntoView {
     let is_told = Memo::new(move |_| telling.told.with(Option::is_some));
     let is_awaited = Memo::new(move |_| telling.is_awaited());
     let is_of_heat = temperature::is_asked();
+    let has_typed_vessels = Memo::new(move |_| {
+        hub.page.with(|page| !page.measures.is_empty())
+            && !hub.keeper.with(|journal| journal.is_demo)
+    });
     let sender = Sender::new(hub);
     if window().location().hash().unwrap_or_default() == DEMO_ADDRESS {
         // Asked for once: loading the page again must not lead back into it.
@@ -68,8 +76,9 @@ pub fn Today() -> impl IntoView {
             {live_if(move || is_awaited.get().then(waiting))}
             {telling.standing()}
             {live_if(move || is_told.get().then(|| day(hub, telling, board)))}
+            {live_if(move || has_typed_vessels.get().then(|| typed_vessels(hub)))}
             <p><a class="link" href=Route::Heaps.address()>{words::all_heaps(language::locale())}</a></p>
-            {reminders::card(hub, telling.told)}
+            {reminders::card(hub, telling)}
             {transfer::warning(hub)}
         }
         .into_any(),
@@ -154,9 +163,21 @@ fn quiet(heaps: &[QuietTold]) -> AnyView {
     .into_any()
 }
 
+/// Vessels that the page knows and the journal does not: recipes of the day come from the journal.
+fn typed_vessels(hub: Hub) -> AnyView {
+    let locale = language::locale();
+    view! {
+        <section class="card" aria-labelledby="typed-vessels-title">
+            <h2 id="typed-vessels-title">{settings_words::your_vessels(locale)}</h2>
+            <p>{texts::vessels_not_known(locale)}</p>
+            {only_here(hub)}
+        </section>
+    }
+    .into_any()
+}
+
 /// The first steps of a garden.
 fn no_heaps(hub: Hub) -> AnyView {
-    reminders::none(hub);
     let sender = Sender::new(hub);
     let enter = move || sender.run(hub.keeper.open_demo(), || {});
     view! {

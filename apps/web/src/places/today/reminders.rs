@@ -1,42 +1,107 @@
 //! What has a day: for the calendar of the device, and as reminders where the browser shows some.
 
-use std::sync::Arc;
+use std::cell::Cell;
+use std::time::Duration;
 
 use heapwright_texts::messages::today_on_the_page as texts;
-use heapwright_wire::TodayTold;
+use heapwright_wire::{TodayTold, ToldQuestion};
 use heapwright_wording::today_on_the_page as words;
 use js_sys::Array;
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 
-use crate::keeping::device;
+use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::live::{button, live, live_if, nothing, spawn};
+use crate::places::lines;
+use crate::places::telling::Telling;
 use crate::shell::Hub;
 
 const NAME: &str = "heapwright.ics";
 const MEDIA_TYPE: &str = "text/calendar";
+
+/// So long after a change reminders are worked out anew: entries that come one after another are one
+/// change, and where Today is looked at it has told by then.
+const SOON: Duration = Duration::from_secs(3);
 
 /// How the browser reminds, by the word of `static/device.js`; nothing when it cannot be told.
 fn how() -> String {
     device::reminding().unwrap_or_default()
 }
 
-/// Ends what was handed over for a garden in which nothing is due any more.
-pub fn none(hub: Hub) {
-    if !hub.keeper.peek(|journal| journal.is_demo) && is_on(&how()) {
-        spawn(async move {
-            let _ = device::remind("[]").await;
-        });
-    }
-}
-
 fn is_on(how: &str) -> bool {
     ["open", "closed"].contains(&how)
 }
 
+/// What a list of reminders was worked out from: which of the journals that were opened, its lines, and
+/// whether in US units.
+type Grounds = (u32, usize, bool);
+
+thread_local! {
+    /// What the list was worked out from that the worker of the device was handed last.
+    static HANDED: Cell<Option<Grounds>> = const { Cell::new(None) };
+}
+
+/// Hands what has a day over anew after whatever changes the journal, at whatever place and in whatever
+/// tab; and when it was opened, for the last change may have come just before the page was closed.
+pub fn keep_told(hub: Hub) {
+    let grounds = Memo::new(move |_| {
+        let us_units = hub.page.with(|page| page.us_units);
+        // The invented garden reminds nobody.
+        hub.keeper.with(|journal| {
+            (journal.status == Status::Ready && !journal.is_demo)
+                .then(|| (hub.keeper.opened(), journal.state.lines(), us_units))
+        })
+    });
+    Effect::new(move |_| {
+        let now = grounds.get();
+        set_timeout(
+            move || {
+                // A later change has a later call.
+                if grounds.get_untracked() == now
+                    && HANDED.get() != now
+                    && let Some(now) = now
+                {
+                    hand_over(hub, now);
+                }
+            },
+            SOON,
+        );
+    });
+}
+
+fn hand_over(hub: Hub, grounds: Grounds) {
+    if !is_on(&how()) {
+        return;
+    }
+    let (_, _, us_units) = grounds;
+    let journal = hub.keeper.peek(|journal| {
+        let has_heaps = journal.state.heaps().next().is_some();
+        has_heaps.then(|| lines::all(&journal.state))
+    });
+    let Some(journal) = journal else {
+        HANDED.set(Some(grounds));
+        spawn(async {
+            let _ = device::remind("[]").await;
+        });
+        return;
+    };
+    let question = ToldQuestion {
+        journal,
+        heap: String::new(),
+        today: true,
+        now: device::now().to_string(),
+        us_units,
+    };
+    if let Ok(question) = serde_json::to_string(&question) {
+        HANDED.set(Some(grounds));
+        device::remind_anew(&question);
+    }
+}
+
 /// The card; without a date it says so instead of offering an empty file.
-pub fn card(hub: Hub, told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
+pub fn card(hub: Hub, telling: Telling<TodayTold>) -> AnyView {
+    let told = telling.told;
     let calendar = move || {
         told.with(|told| told.as_ref().map(|told| told.calendar.clone()))
             .unwrap_or_default()
@@ -60,21 +125,24 @@ pub fn card(hub: Hub, told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
             <h2 id="reminders-title">{words::reminders(language::locale())}</h2>
             <p class="hint">{words::reminders_hint(language::locale())}</p>
             {live_if(offer)}
-            {live_if(move || is_own.get().then(|| on_this_device(told)))}
+            {live_if(move || is_own.get().then(|| on_this_device(hub, telling)))}
         </section>
     }
     .into_any()
 }
 
 /// Reminders that the browser shows.
-fn on_this_device(told: RwSignal<Option<Arc<TodayTold>>>) -> AnyView {
+fn on_this_device(hub: Hub, telling: Telling<TodayTold>) -> AnyView {
     let reminding = RwSignal::new(how());
     Effect::new(move |_| {
-        let list = told.with(|told| {
-            let told = told.as_ref()?;
-            serde_json::to_string(&told.reminders).ok()
-        });
-        if let Some(list) = list.filter(|_| is_on(&reminding.get())) {
+        let list = telling.part(|told| serde_json::to_string(&told.reminders).ok());
+        if let Some(list) = list.flatten().filter(|_| is_on(&reminding.get())) {
+            let us_units = untrack(|| hub.page.with(|page| page.us_units));
+            HANDED.set(Some((
+                hub.keeper.opened(),
+                telling.lines.get_untracked(),
+                us_units,
+            )));
             spawn(async move {
                 // Without a worker there is nobody to remind; it is told in the line below.
                 let _ = device::remind(&list).await;
