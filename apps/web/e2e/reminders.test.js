@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { describe } from "node:test";
 import { kept, open, rig, until } from "./harness.js";
-import { form, startHeap, toHeap, told } from "./journal.js";
+import { exported, form, looked, startHeap, takeIn, toHeap, told } from "./journal.js";
 import { goTo } from "./keeper.js";
 
 const our = rig();
@@ -23,6 +23,9 @@ const listed = (page) => page.evaluate(async () => {
 
 /** Hands over a list as the page does. */
 const hand = (page, list) => page.evaluate((all) => globalThis.heapwright_device.remind(JSON.stringify(all)), list);
+
+/** Name and time of what waits to be shown. */
+const days = async (page) => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at}`).sort();
 
 const due = (name, at) => ({ name, at, title: `Turn ${name}`, body: "It has cooled.", language: "en" });
 
@@ -50,21 +53,19 @@ describe("reminders of the browser", () => {
     await until(async () => (await listed(page)).every((one) => one.shown), "nothing waits to be shown");
   }, allowed);
 
-  our.visiting("they are told anew wherever the journal is changed: a feed in Balance, a turning and its undoing on a heap, an import", async (page) => {
+  our.visiting("they are told anew wherever the journal is changed: a feed in Balance, a reading and its undoing on a heap", async (page) => {
     await kept(page);
     await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
-    const days = async () => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at}`).sort();
     /** Waits until the list is another one; what it is. */
     const anew = async (before, what) => {
-      await until(async () => String(await days()) !== String(before), what);
-      return days();
+      await until(async () => String(await days(page)) !== String(before), what);
+      return days(page);
     };
     await startHeap(page, "Bin 1");
-    const started = await anew([], "a heap that was started has a day");
     await goTo(page, "Balance");
     await page.locator(".log-feed").getByRole("button", { name: "Log this feed" }).click();
     await told(page, /^Fed Bin 1/);
-    const fed = await anew(started, "a feed moves its day");
+    const fed = await anew([], "a heap that is fed has a day");
     await toHeap(page, "Bin 1");
     await form(page, "Read");
     await page.getByLabel("Temperature, °C").fill("20");
@@ -78,11 +79,34 @@ describe("reminders of the browser", () => {
     assert.equal(await page.evaluate(() => location.hash.startsWith("#/heaps/")), true);
     // Ended at another place, they are handed over no more.
     await page.evaluate(() => globalThis.heapwright_device.stopReminding());
-    await until(async () => (await days()).length === 0, "nothing waits to be shown");
+    await until(async () => (await days(page)).length === 0, "nothing waits to be shown");
     await form(page, "Turned");
     await told(page, /^Turned/);
     await page.waitForTimeout(5000);
-    assert.deepEqual(await days(), []);
+    assert.deepEqual(await days(page), []);
+  }, allowed);
+
+  our.visiting("they are told of a journal that is imported, and of its end when that is undone in another tab", async (page, context) => {
+    await startHeap(page, "Bin 1");
+    await toHeap(page, "Bin 1");
+    await form(page, "Feed");
+    await page.getByRole("button", { name: "Log this feed" }).click();
+    await told(page, /^Fed Bin 1/);
+    const file = await exported(page);
+    const other = await our.browser.newContext({ permissions: ["notifications"] });
+    const fresh = await other.newPage();
+    await open(fresh, our.program.address);
+    await kept(fresh);
+    await fresh.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
+    await looked(fresh, file.text);
+    await takeIn(fresh);
+    await until(async () => (await days(fresh)).length > 0, "what was taken in has a day");
+    // Another tab takes the feed back; both tell, and the list is one.
+    const tab = await other.newPage();
+    await open(tab, `${our.program.address}#/logbook`);
+    await tab.getByRole("button", { name: /^Take back: Fed/ }).click();
+    await until(async () => (await days(fresh)).length === 0, "what was taken back has no day");
+    await other.close();
   }, allowed);
 
   our.visiting("what is due is shown once on its day, whatever time of the day stands with it", async (page) => {

@@ -3,6 +3,19 @@ import { whole } from "./ahead.js";
 import { form, startHeap, toHeap } from "./journal.js";
 import { count, goTo, inHand, inReach, openAll } from "./keeper.js";
 
+/** A heap whose handful was dusty, on Today. */
+async function dustyOnToday(page) {
+  await startHeap(page, "By the shed");
+  await toHeap(page, "By the shed");
+  await form(page, "Feed");
+  await page.getByRole("button", { name: "Log this feed" }).click();
+  await form(page, "Read");
+  await page.getByLabel("dusty", { exact: true }).check();
+  await page.getByRole("button", { name: "Log the reading" }).click();
+  await page.getByText(/feels dusty/).first().waitFor();
+  await goTo(page, "Today");
+}
+
 /** Each way that the page can look, by its name. */
 export const STATES = {
   "first visit": async () => {},
@@ -34,18 +47,15 @@ export const STATES = {
     await openAll(page);
   },
   "today with something done": async (page) => {
-    await startHeap(page, "By the shed");
-    await toHeap(page, "By the shed");
-    await form(page, "Feed");
-    await page.getByRole("button", { name: "Log this feed" }).click();
-    await form(page, "Read");
-    await page.getByLabel("dusty", { exact: true }).check();
-    await page.getByRole("button", { name: "Log the reading" }).click();
-    await page.getByText(/feels dusty/).first().waitFor();
-    await goTo(page, "Today");
+    await dustyOnToday(page);
     await page.getByRole("button", { name: /^Watered/ }).click();
     // Until what the day needs has been worked out anew.
     await page.getByText(/works by itself/).first().waitFor();
+  },
+  "today with something put aside": async (page) => {
+    await dustyOnToday(page);
+    await page.getByRole("button", { name: "Not today: Water By the shed", exact: true }).click();
+    await page.getByRole("region", { name: "Put aside for today" }).waitFor();
   },
   "no heap yet": (page) => goTo(page, "Heaps"),
   "a heap being started": async (page) => {

@@ -2,8 +2,8 @@
 import assert from "node:assert/strict";
 import { describe, test } from "node:test";
 import { newProfile, open, PATIENCE_MS, PHONE, ready, rig, sidewaysScroll, until } from "./harness.js";
-import { form, onTheDevice, opened, startHeap, texts, toHeap, told } from "./journal.js";
-import { goTo, inHand, count, plain, sentence, textOf, tile } from "./keeper.js";
+import { done, form, onTheDevice, opened, startHeap, texts, toHeap, told } from "./journal.js";
+import { count, description, goTo, inHand, plain, sentence, textOf, tile, withDraft } from "./keeper.js";
 
 const our = rig();
 const { visiting } = our;
@@ -136,6 +136,39 @@ async function fedHeap(page, name) {
   await told(page, /^Fed /);
 }
 
+/** A heap of wet grass and nothing else, with straw put by for it, on Today. */
+async function wetHeap(page, name) {
+  await startHeap(page, name);
+  await goTo(page, "Stores");
+  await form(page, "Put by");
+  await page.getByLabel("What", { exact: true }).fill("straw");
+  await page.locator(".found .tile").first().click();
+  await page.getByLabel("How many, put by").fill("60");
+  await page.getByRole("button", { name: "Put it by" }).click();
+  await told(page, /^Put by 60 buckets/);
+  await goTo(page, "Balance");
+  await page.getByRole("button", { name: "Clear all" }).tap();
+  await tile(page, "Fresh grass").tap();
+  await count(inHand(page, "Fresh grass")).fill("4");
+  await toHeap(page, name);
+  await form(page, "Feed");
+  await page.getByLabel("With what the answer adds").uncheck();
+  await page.getByRole("button", { name: "Log this feed" }).tap();
+  await told(page, /^Fed .+: 4 buckets of /);
+  await goTo(page, "Today");
+  await worked(page);
+}
+
+/** Lets all that is told as soon be told as urgent while the device says so. */
+const urging = (context) => context.addInitScript(() => {
+  window.Worker = class extends Worker {
+    set onmessage(hear) {
+      const urged = (told) => (typeof told === "string" ? told.replaceAll('"urgency":"soon"', '"urgency":"now"') : told);
+      super.onmessage = (event) => hear(localStorage.getItem("urgent") ? { data: event.data.map(urged) } : event);
+    }
+  };
+});
+
 describe("Today", () => {
   visiting("a need is done and logged by one tap, is gone, comes back when that is undone, and stays so after a reload", async (page) => {
     await fedHeap(page, "Bin 1");
@@ -171,6 +204,71 @@ describe("Today", () => {
     await goTo(page, "Heaps");
     const living = page.locator(".heap-card").filter({ hasNot: page.locator(".stage", { hasText: "finished" }) });
     for (const name of await living.locator(".heap-link").allInnerTexts()) assert.ok(heard.includes(name), `${name} is silent`);
+  });
+
+  visiting("above the button of a recipe stands what one tap writes down, and that is what it writes", async (page) => {
+    await wetHeap(page, "Bin 1");
+    const card = page.locator(".needs > li", { hasText: "Mix browns into Bin 1" });
+    const button = card.getByRole("button", { name: "Mixed in, Bin 1", exact: true });
+    const line = await textOf(card.locator(".need-writes"));
+    assert.match(line, /^One tap writes down: Fed Bin 1: \d+ buckets? of .*straw/);
+    assert.equal(plain(await description(button)), line);
+    await button.tap();
+    await told(page, /^Fed Bin 1: /);
+    assert.equal(`One tap writes down: ${plain(await done(page).innerText())}`, line);
+  });
+
+  visiting("what can wait is put aside until tomorrow, stays in one line, and comes back by a tap, with the next day, or when it is urgent", async (page) => {
+    await wetHeap(page, "Bin 1");
+    await page.clock.install();
+    const what = "Mix browns into Bin 1";
+    const before = (await onTheDevice(page)).lines;
+    const aside = page.getByRole("region", { name: "Put aside for today" });
+    assert.equal(await aside.count(), 0);
+    const put = page.getByRole("button", { name: `Not today: ${what}`, exact: true });
+    await put.tap();
+    await aside.getByText(what).waitFor();
+    assert.ok(!(await needs(page)).includes(what));
+    assert.equal(await page.getByText("Nothing needs doing").count(), 0, "what waits is not nothing");
+    assert.deepEqual((await onTheDevice(page)).lines, before, "nothing was done");
+    const box = await aside.getByRole("button").boundingBox();
+    assert.ok(box.width >= 48 && box.height >= 48, JSON.stringify(box));
+    // Kept through a reload; a tap brings it back.
+    await page.reload();
+    await ready(page);
+    await aside.getByText(what).waitFor();
+    // Told as urgent it is there, aside or not.
+    for (const urgent of ["1", ""]) {
+      await page.evaluate((urgent) => localStorage.setItem("urgent", urgent), urgent);
+      await page.reload();
+      await ready(page);
+      await page.locator(".today :is(.needs, .aside-need)").first().waitFor();
+      assert.equal((await needs(page)).includes(what), urgent !== "");
+      assert.equal(await aside.count(), urgent ? 0 : 1);
+      assert.equal(await put.count(), 0);
+    }
+    await aside.getByRole("button", { name: `Bring back: ${what}`, exact: true }).tap();
+    await put.waitFor();
+    assert.equal(await aside.count(), 0);
+    await page.waitForTimeout(1100);
+    await put.tap();
+    await aside.waitFor();
+    // Tomorrow it is there again.
+    await later(page, 1);
+    await put.waitFor();
+    assert.equal(await aside.count(), 0);
+  }, { prepare: urging });
+
+  visiting("vessels that only the page knows are told of, and put into the journal by a tap", async (page) => {
+    await fedHeap(page, "Bin 1");
+    await withDraft(page, (draft) => ({ ...draft, measures: { bucket: "9 L" } }));
+    await goTo(page, "Today");
+    await worked(page);
+    const card = page.getByRole("region", { name: "Your vessels" });
+    assert.match(await textOf(card), /Today counts them as the usual ones\..+bucket: 9 L/);
+    await card.getByRole("button", { name: "Put them into the journal" }).tap();
+    await told(page, /9 L/);
+    await card.waitFor({ state: "detached" });
   });
 
   for (const width of [320, 360, 768, 1280]) {

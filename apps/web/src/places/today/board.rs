@@ -5,6 +5,7 @@ use std::time::Duration;
 use heapwright_wire::{NeedTold, TodayTold};
 use leptos::prelude::*;
 
+use super::aside::Aside;
 use crate::places::telling::Telling;
 use crate::shell::Hub;
 
@@ -44,8 +45,12 @@ pub struct Card {
 /// All cards.
 #[derive(Clone, Copy)]
 pub struct Board {
-    /// In their order.
+    /// In their order, without those that are put aside.
     pub cards: Memo<Vec<Card>>,
+    /// What is put aside for the day.
+    pub put_aside: Memo<Vec<NeedTold>>,
+    /// Puts aside and brings back.
+    pub aside: Aside,
     /// The card whose form is open.
     pub open: RwSignal<Option<Key>>,
     /// What was logged, and how many lines the journal had with it.
@@ -56,12 +61,20 @@ pub struct Board {
 
 impl Board {
     /// Of what is told.
-    pub fn of(telling: Telling<TodayTold>) -> Self {
+    pub fn of(telling: Telling<TodayTold>, aside: Aside) -> Self {
+        let put_aside = Memo::new(move |_| {
+            let day = day_of(telling);
+            let put = |need: &&NeedTold| aside.has(need, &day);
+            telling
+                .part(|told| told.needs.iter().filter(put).cloned().collect())
+                .unwrap_or_else(Vec::<NeedTold>::new)
+        });
         let open = RwSignal::new(None::<Key>);
         let cards = Memo::new(move |last: Option<&Vec<Card>>| {
             let mut cards = telling
                 .part(|told| cards_of(&told.needs))
                 .unwrap_or_default();
+            put_aside.with(|put| cards.retain(|card| !put.contains(&card.need)));
             let last = last.map_or(&[][..], Vec::as_slice);
             open.with(|open| keep_open(&mut cards, last, open.as_ref()));
             for (index, card) in cards.iter_mut().enumerate() {
@@ -71,6 +84,8 @@ impl Board {
         });
         let board = Self {
             cards,
+            put_aside,
+            aside,
             open,
             logged: RwSignal::new(Vec::new()),
             settling: RwSignal::new(false),
@@ -94,13 +109,23 @@ impl Board {
         if is_answered {
             self.logged
                 .update(|logged| logged.retain(|(_, lines_then)| *lines_then > lines));
-            self.settling.set(true);
-            let settled = move || {
-                // The place may have been left.
-                let _ = self.settling.try_set(false);
-            };
-            set_timeout(settled, SETTLES);
+            self.settle();
         }
+    }
+
+    /// The list changes under a finger.
+    pub fn settle(self) {
+        self.settling.set(true);
+        let settled = move || {
+            // The place may have been left.
+            let _ = self.settling.try_set(false);
+        };
+        set_timeout(settled, SETTLES);
+    }
+
+    /// The day that is looked at, by the clock of the device.
+    pub fn day(self) -> String {
+        day_of(self.telling)
     }
 
     /// A card by its key.
@@ -129,6 +154,10 @@ impl Board {
     pub fn is_settling(self) -> bool {
         self.settling.get_untracked()
     }
+}
+
+fn day_of(telling: Telling<TodayTold>) -> String {
+    telling.now.get().local().date().to_string()
 }
 
 fn cards_of(needs: &[NeedTold]) -> Vec<Card> {

@@ -2,6 +2,7 @@
 //!
 //! What is needed is worked out beside the page; this place shows it.
 
+mod aside;
 mod board;
 mod need;
 pub mod reminders;
@@ -14,6 +15,7 @@ use heapwright_wording::{
 };
 use leptos::prelude::*;
 
+use aside::Aside;
 use board::Board;
 use need::need_view;
 
@@ -49,7 +51,7 @@ pub fn Today() -> impl IntoView {
     });
     let has_heaps = move || standing.get() == Standing::Heaps;
     let telling: Telling<TodayTold> = Telling::about(hub, About::Today, has_heaps);
-    let board = Board::of(telling);
+    let board = Board::of(telling, Aside::kept(hub));
     let is_told = Memo::new(move |_| telling.told.with(Option::is_some));
     let is_awaited = Memo::new(move |_| telling.is_awaited());
     let is_of_heat = temperature::is_asked();
@@ -109,7 +111,11 @@ fn waiting() -> AnyView {
 /// All needs, then the heaps that need nothing.
 fn day(hub: Hub, telling: Telling<TodayTold>, board: Board) -> AnyView {
     let is_nothing = Memo::new(move |_| board.cards.with(Vec::is_empty));
+    let is_aside = Memo::new(move |_| board.put_aside.with(|put| !put.is_empty()));
     let cards = move || {
+        if is_nothing.get() && is_aside.get() {
+            return nothing();
+        }
         if is_nothing.get() {
             return view! {
                 <section class="card need need-first need-none need-rest" aria-label=words::needed(language::locale())>
@@ -138,6 +144,7 @@ fn day(hub: Hub, telling: Telling<TodayTold>, board: Board) -> AnyView {
     };
     view! {
         {live(cards)}
+        {live_if(move || is_aside.get().then(|| board.put_aside.with(|put| aside::section(board, put))))}
         {live_if(at_rest)}
         <p class="hint">{today::today_limits(language::locale())}</p>
     }

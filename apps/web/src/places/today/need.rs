@@ -6,6 +6,7 @@ use heapwright_wire::NeedTold;
 use heapwright_wording::today_on_the_page as words;
 use leptos::prelude::*;
 
+use super::aside;
 use super::board::{Board, Card, Key};
 use crate::language;
 use crate::parts::focus;
@@ -38,9 +39,20 @@ pub fn need_view(hub: Hub, board: Board, key: Key) -> AnyView {
             (false, false) => "card need",
         }
     };
+    let later = {
+        let key = key.clone();
+        // What is being typed for it is finished first.
+        let is_open = Memo::new(move |_| board.open.with(|open| open.as_ref() == Some(&key)));
+        move || {
+            need.with(|need| {
+                (aside::can_wait(need) && !is_open.get()).then(|| aside::button(board, need))
+            })
+        }
+    };
     view! {
         <li class=class>
             {live(move || need.with(told))}
+            {live_if(later)}
             {act(hub, board, key, need, is_first)}
         </li>
     }
