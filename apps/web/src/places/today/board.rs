@@ -66,8 +66,8 @@ impl Board {
             let day = day_of(telling);
             let put = |need: &&NeedTold| aside.has(need, &day);
             telling
-                .part(|told| told.needs.iter().filter(put).cloned().collect())
-                .unwrap_or_else(Vec::<NeedTold>::new)
+                .part(|told| told.needs.iter().filter(put).cloned().collect::<Vec<_>>())
+                .unwrap_or_default()
         });
         let open = RwSignal::new(None::<Key>);
         let cards = Memo::new(move |last: Option<&Vec<Card>>| {
