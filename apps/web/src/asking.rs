@@ -1,5 +1,7 @@
 //! From what is on the page to a question, and from the question to all that is shown. Pure.
 
+use std::sync::Arc;
+
 use heapwright_answers::{
     BalanceAnswer, BalanceQuestion, InReach, MixAnswer, MixQuestion, Objective, OnTheMap,
     USUAL_TARGET, WaterSupply, checked_target, on_the_map, what_is_in, what_to_add,
@@ -49,6 +51,8 @@ pub enum FaultPlace {
 /// All that the page shows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shown {
+    /// The page that it answers.
+    pub page: Arc<Page>,
     /// The recipes; `None` when there is nothing in hand.
     pub balance: Option<BalanceAnswer>,
     /// The mixture that is looked at: the chosen recipe's.
@@ -96,9 +100,17 @@ pub fn vocabulary(catalogue: &Catalogue) -> Vocabulary {
     }
 }
 
-/// Computes the page, with a garden of the keeper's own or the example.
+/// Computes the page, with a garden of the keeper's own or the example. `before` is what was shown of the
+/// same garden: what only looks at another recipe, or in other units, is not asked anew.
 #[must_use]
-pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
+pub fn shown(page: &Arc<Page>, own: Option<&Garden>, before: Option<&Shown>) -> Shown {
+    match before.filter(|before| before.page.asks_the_same(page)) {
+        Some(before) => looked_at_anew(before, page),
+        None => asked_anew(page, own),
+    }
+}
+
+fn asked_anew(page: &Arc<Page>, own: Option<&Garden>) -> Shown {
     let catalogue = language::catalogue();
     let vocabulary = vocabulary(catalogue);
     let mut faults = Vec::new();
@@ -107,15 +119,17 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
     let target = target(page, &mut faults);
     let have = in_hand(catalogue, &garden, page, &vocabulary, &mut faults);
     let (reach, numbered) = in_reach(catalogue, &garden, page, &vocabulary, &mut faults);
+    let nothing = Shown {
+        page: page.clone(),
+        balance: None,
+        looked_at: None,
+        asked: None,
+        numbered,
+        feed: Feed::default(),
+        faults: Vec::new(),
+    };
     if have.is_empty() {
-        return Shown {
-            balance: None,
-            looked_at: None,
-            asked: None,
-            numbered,
-            feed: Feed::default(),
-            faults,
-        };
+        return Shown { faults, ..nothing };
     }
     let question = BalanceQuestion {
         have,
@@ -136,31 +150,39 @@ pub fn shown(page: &Page, own: Option<&Garden>) -> Shown {
             });
         })
         .ok();
-    let recipe = balance.as_ref().and_then(|answer| {
+    let answered = Shown {
+        asked: Some((garden, question)),
+        faults,
+        balance,
+        ..nothing
+    };
+    looked_at_anew(&answered, page)
+}
+
+/// The same answer with the recipe that the page looks at.
+fn looked_at_anew(answered: &Shown, page: &Arc<Page>) -> Shown {
+    let recipe = answered.balance.as_ref().and_then(|answer| {
         answer
             .recipes
             .get(page.chosen)
             .or_else(|| answer.recipes.first())
     });
-    let looked_at = recipe.map(|recipe| recipe.whole.clone());
-    let feed = Feed {
-        added: recipe.map_or_else(Vec::new, |recipe| {
-            recipe
-                .added
-                .iter()
-                .map(|added| as_found(&added.found))
-                .collect()
-        }),
-        water_kg: recipe.map_or(0.0, |recipe| recipe.whole.water_kg),
-        hand: question.have.clone(),
-    };
+    let hand = answered.asked.as_ref();
     Shown {
-        looked_at,
-        asked: Some((garden, question)),
-        numbered,
-        feed,
-        faults,
-        balance,
+        page: page.clone(),
+        looked_at: recipe.map(|recipe| recipe.whole.clone()),
+        feed: Feed {
+            added: recipe.map_or_else(Vec::new, |recipe| {
+                recipe
+                    .added
+                    .iter()
+                    .map(|added| as_found(&added.found))
+                    .collect()
+            }),
+            water_kg: recipe.map_or(0.0, |recipe| recipe.whole.water_kg),
+            hand: hand.map_or_else(Vec::new, |(_, question)| question.have.clone()),
+        },
+        ..answered.clone()
     }
 }
 
@@ -486,7 +508,7 @@ mod tests {
 
     #[test]
     fn shown_answers_the_first_page_with_several_buckets() {
-        let shown = shown(&Page::default(), None);
+        let shown = shown(&Arc::default(), None, None);
         assert_eq!(mapped(&shown).unwrap().moves.len(), shown.numbered.len());
         let balance = shown.balance.unwrap();
         assert_eq!(balance.status, heapwright_answers::Status::Met);
@@ -498,7 +520,7 @@ mod tests {
         let page = Page::default();
         let key = page.hand[1].key;
         let page = updated(&page, &Action::TypeHand(key, "-2".to_owned()));
-        let shown = shown(&page, None);
+        let shown = shown(&Arc::new(page), None, None);
         assert!(shown.fault(&FaultPlace::Hand(key)).is_some());
         assert!(shown.balance.is_some(), "the other line still counts");
     }
@@ -508,7 +530,7 @@ mod tests {
         let mut page = Page::default();
         page.reach[0].unit = "thimble".to_owned();
         page.reach[1].material = "moon_dust".to_owned();
-        let shown = shown(&page, None);
+        let shown = shown(&Arc::new(page), None, None);
         for line in &page.reach[..2] {
             assert!(shown.fault(&FaultPlace::Reach(line.key)).is_some());
         }
@@ -521,7 +543,11 @@ mod tests {
         let page = Page::default();
         let key = page.hand[0].key;
         let page = updated(&page, &Action::TypeHand(key, "3,5 kg".to_owned()));
-        let mix = shown(&page, None).balance.unwrap().in_hand.unwrap();
+        let mix = shown(&Arc::new(page), None, None)
+            .balance
+            .unwrap()
+            .in_hand
+            .unwrap();
         assert!((mix.brought[0].wet_mass_kg - 3.5).abs() < 1e-12);
     }
 }

@@ -17,9 +17,10 @@ mod places;
 mod shell;
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::wasm_bindgen;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+
+use crate::parts::breath::breath;
 
 /// Shows the page in the element that the first paint left for it.
 ///
@@ -46,15 +47,4 @@ pub async fn show_page() {
     breath().await;
     place.set_inner_html("");
     mount_to(place, move || view! { <shell::Shell first=first/> }).forget();
-}
-
-/// Lets the browser do what else it has to do: draw, hear a tap.
-async fn breath() {
-    let soon = js_sys::Promise::new(&mut |done, _| {
-        if window().set_timeout_with_callback(&done).is_err() {
-            // Without a clock, go on at once.
-            let _ = done.call0(&JsValue::NULL);
-        }
-    });
-    let _ = JsFuture::from(soon).await;
 }

@@ -312,6 +312,19 @@ impl Page {
             })
     }
 
+    /// True when another page asks the same: it only looks at it differently.
+    #[must_use]
+    pub fn asks_the_same(&self, other: &Self) -> bool {
+        let seen_alike = Self {
+            chosen: other.chosen,
+            light: other.light,
+            clock: other.clock,
+            tiles: other.tiles.clone(),
+            ..self.clone()
+        };
+        seen_alike == *other
+    }
+
     /// Moves units that stand in words beside a number to where their ids stand, which every language reads.
     fn part_units(&mut self) {
         let hand = self

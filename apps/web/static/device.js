@@ -233,6 +233,15 @@ export const isEntering = () => [...document.querySelectorAll("main input, main 
   .filter((field) => !field.closest(KEPT))
   .some((field) => (/^(checkbox|radio)$/.test(field.type) ? field.closest(".log-form") && field.checked !== field.defaultChecked : field.value !== ""));
 
+/** Ends when the browser has done what else it had to do. */
+export const breath = () => new Promise((done) => { setTimeout(done); });
+
+/** Ends after the next frame, or before long where nothing is drawn, as in a hidden tab. */
+export const painted = () => new Promise((done) => {
+  requestAnimationFrame(() => setTimeout(done));
+  setTimeout(done, 250);
+});
+
 /** Notes the moment in the browser's own record, for measurements. */
 export const mark = (name) => { performance.mark(name); };
 

@@ -7,6 +7,9 @@ import init, { Outlook, speak, told } from "./heapwright_simulator.js";
 const fetched = init({ module_or_path: new URL("./heapwright_simulator_bg.wasm", import.meta.url) });
 fetched.catch(() => {});
 
+// How far it is is told no oftener than it is seen [ms].
+const TOLD_EVERY_MS = 200;
+
 let newest = 0;
 let texts;
 
@@ -29,9 +32,13 @@ onmessage = async ({ data }) => {
     texts = undefined;
     if (atOnce) return postMessage([number, "told", told(question)]);
     outlook = new Outlook(question);
+    let toldAt = 0;
     while (newest === number && outlook.done < outlook.all) {
       const shown = outlook.step();
-      postMessage([number, "progress", outlook.done, outlook.all]);
+      if (performance.now() - toldAt >= TOLD_EVERY_MS) {
+        toldAt = performance.now();
+        postMessage([number, "progress", outlook.done, outlook.all]);
+      }
       if (shown) postMessage([number, "shown", shown]);
       await breath();
     }

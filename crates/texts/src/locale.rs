@@ -2,6 +2,7 @@
 
 use fixed_decimal::Decimal;
 use heapwright_quantity::{self as quantity, UnitSystem};
+use icu_locale_core::LanguageIdentifier;
 use icu_plurals::{PluralCategory, PluralRules};
 
 use crate::dates::Clock;
@@ -164,7 +165,7 @@ impl Locale {
     pub(crate) fn plural(self, shown: &str) -> &'static str {
         let category = self
             .tag()
-            .parse::<icu_locale_core::Locale>()
+            .parse::<LanguageIdentifier>()
             .ok()
             .and_then(|locale| PluralRules::try_new_cardinal((&locale).into()).ok())
             .zip(shown.trim_start_matches('\u{2212}').parse::<Decimal>().ok())

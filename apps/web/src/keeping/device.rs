@@ -1,7 +1,7 @@
 //! What `static/device.js` lends to the page: storage, locks, time, chance, files, fields.
 
 use heapwright_journal::Moment;
-use js_sys::{Array, Function, Uint8Array};
+use js_sys::{Array, Function, Promise, Uint8Array};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -72,6 +72,8 @@ extern "C" {
     pub fn take_update();
     #[wasm_bindgen(js_name = isEntering)]
     pub fn is_entering() -> bool;
+    pub fn breath() -> Promise;
+    pub fn painted() -> Promise;
     pub fn mark(name: &str);
     pub fn tell();
     pub fn listen(hear: &Function);

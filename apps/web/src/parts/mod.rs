@@ -2,6 +2,7 @@
 
 pub mod amount;
 pub mod amount_said;
+pub mod breath;
 pub mod choices;
 pub mod entry;
 pub mod field;

@@ -15,6 +15,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use super::lines;
 use crate::keeping::{Status, device};
 use crate::language;
+use crate::parts::breath::a_moment_later;
 use crate::parts::live::live_text;
 use crate::shell::Hub;
 
@@ -41,6 +42,8 @@ pub enum About {
 pub struct Telling<T: Send + Sync + 'static> {
     /// What was told last of the journal that is open; `None` as well when nothing can be told any more.
     pub told: RwSignal<Option<Arc<T>>>,
+    /// The same at the moment of the part that shows it.
+    seen: Signal<Option<Arc<T>>>,
     /// How many lines the journal had of which it was told.
     pub lines: RwSignal<usize>,
     /// The time for which it is asked.
@@ -68,8 +71,10 @@ impl<T: Send + Sync + 'static> Copy for Telling<T> {}
 impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
     /// Asks for as long as the place is looked at and `wanted` is true.
     pub fn about(hub: Hub, about: About, wanted: impl Fn() -> bool + Send + 'static) -> Self {
+        let told = RwSignal::new(None);
         let telling = Self {
-            told: RwSignal::new(None),
+            told,
+            seen: told.into(),
             lines: RwSignal::new(0),
             now: as_time_goes(),
             asked: Asked {
@@ -92,6 +97,14 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
             .asked
             .anew(about, Box::new(wanted), heard, telling.now);
         telling
+    }
+
+    /// The same for a part that is drawn a moment later.
+    pub fn later(self) -> Self {
+        Self {
+            seen: a_moment_later(self.seen),
+            ..self
+        }
     }
 
     fn hear(self) -> Hear {
@@ -137,7 +150,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
 
     /// A part of what was told; `None` while nothing was.
     pub fn part<P>(self, part: impl FnOnce(&T) -> P) -> Option<P> {
-        self.told.with(|told| told.as_deref().map(part))
+        self.seen.with(|told| told.as_deref().map(part))
     }
 
     /// Why nothing is told, or that it is on its way.

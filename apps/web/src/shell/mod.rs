@@ -1,5 +1,6 @@
 //! What holds the places: the state and its keeping, the header with the bar of places, the footer.
 
+mod answering;
 mod done;
 mod keep;
 mod route;
@@ -25,6 +26,7 @@ use crate::later::{Later, later};
 use crate::parts::focus;
 use crate::parts::live::{live, live_if, live_text, nothing, spawn};
 use crate::places::balance::Balance;
+use crate::shell::answering::Answering;
 use crate::state::{Action, Light, Page, updated};
 
 /// How many changes can be taken back.
@@ -62,8 +64,12 @@ impl<T: Send + Sync> View<T> {
 pub struct Hub {
     /// What was tapped and typed.
     pub page: View<Page>,
-    /// What comes of it.
+    /// What comes of it, a moment after it.
     pub shown: View<Shown>,
+    /// The same for what explains it, another moment later.
+    pub explained: View<Shown>,
+    /// Computes what is shown.
+    pub answering: Answering,
     /// The garden of the journal, when that has stores or vessels of its own; else the example
     /// stands in. Without stores those of the example stand in reach.
     pub own: View<Option<Garden>>,
@@ -98,10 +104,10 @@ impl First {
     /// What was kept of the last time, and what comes of it without the journal.
     #[must_use]
     pub fn computed() -> Self {
-        let page = keep::kept().unwrap_or_default();
+        let page = Arc::new(keep::kept().unwrap_or_default());
         Self {
-            shown: Arc::new(asking::shown(&page, None)),
-            page: Arc::new(page),
+            shown: Arc::new(asking::shown(&page, None, None)),
+            page,
         }
     }
 }
@@ -119,14 +125,7 @@ pub fn Shell(
     let own = Memo::new(move |_| {
         keeper.with(|journal| Arc::new(rest.get().and_then(|later| (later.garden)(journal))))
     });
-    let shown = Memo::new(move |before: Option<&Arc<Shown>>| {
-        let (page, own) = (page.get(), own.get());
-        match before {
-            // The journal is read later than this.
-            None => first.shown.clone(),
-            Some(_) => Arc::new(asking::shown(&page, own.as_ref().as_ref())),
-        }
-    });
+    let answering = Answering::start(page, own, first.shown);
     let can_undo = Memo::new(move |_| before.with(|before| !before.is_empty()));
     let act = Callback::new(move |action: Action| {
         let now = page.get_untracked();
@@ -183,7 +182,9 @@ pub fn Shell(
     let route = RwSignal::new(here(home));
     let hub = Hub {
         page: View(page.into()),
-        shown: View(shown.into()),
+        shown: View(answering.shown.into()),
+        explained: View(answering.explained.into()),
+        answering,
         own: View(own.into()),
         act,
         can_undo,

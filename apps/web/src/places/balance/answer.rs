@@ -15,16 +15,15 @@ use crate::state::{Action, Page};
 #[component]
 pub fn Answer() -> impl IntoView {
     let hub = hub();
-    let hand_is_empty = move || hub.page.with(|page| page.hand.is_empty());
-    let told = move || {
-        let (chosen, locale) = hub.page.with(|page| (page.chosen, page.locale()));
+    let told = Memo::new(move |_| {
         hub.shown.with(|shown| {
+            let (chosen, locale) = (shown.page.chosen, shown.page.locale());
             let answered = shown
                 .balance
                 .as_ref()
                 .and_then(|balance| Some((balance, recipe(balance, chosen)?)));
             let Some((balance, recipe)) = answered else {
-                return (unanswered(shown, hand_is_empty()), String::new());
+                return (unanswered(shown), String::new());
             };
             let line = wording::recipe_line(language::catalogue(), recipe, locale);
             match &balance.conflict {
@@ -38,30 +37,30 @@ pub fn Answer() -> impl IntoView {
                 ),
             }
         })
-    };
+    });
     let missed = move || {
-        let met = hub.shown.with(|shown| {
-            shown
+        hub.shown.with(|shown| {
+            let met = shown
                 .balance
                 .as_ref()
-                .is_some_and(|balance| balance.conflict.is_none())
-        });
-        !met && !hand_is_empty()
+                .is_some_and(|balance| balance.conflict.is_none());
+            !met && !shown.page.hand.is_empty()
+        })
     };
     view! {
         <section class="answer" class:answer-missed=missed aria-labelledby="answer-title">
             <h2 id="answer-title" class="answer-title">{wording::page::answer(language::locale())}</h2>
             <div role="status">
-                <p class="answer-line">{move || told().0}</p>
-                <p class="answer-chance">{move || told().1}</p>
+                <p class="answer-line">{move || told.get().0}</p>
+                <p class="answer-chance">{move || told.get().1}</p>
             </div>
         </section>
     }
 }
 
 /// Why there is no answer yet, and what to do about it.
-fn unanswered(shown: &Shown, hand_is_empty: bool) -> String {
-    if hand_is_empty {
+fn unanswered(shown: &Shown) -> String {
+    if shown.page.hand.is_empty() {
         return wording::page::empty_hand(language::locale()).to_owned();
     }
     shown
@@ -99,13 +98,12 @@ pub fn Ways() -> impl IntoView {
         })
     };
     let ways = move || {
-        let page = hub.page.get();
         hub.shown.with(|shown| {
             let balance = shown
                 .balance
                 .as_ref()
                 .filter(|balance| balance.recipes.len() > 1)?;
-            Some(ways_view(balance, &page, &shown.numbered, hub.act))
+            Some(ways_view(balance, &shown.page, &shown.numbered, hub.act))
         })
     };
     view! {

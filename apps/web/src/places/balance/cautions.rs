@@ -12,7 +12,7 @@ use crate::shell::hub;
 pub fn Cautions() -> impl IntoView {
     let hub = hub();
     let materials = Memo::new(move |_| {
-        hub.shown.with(|shown| {
+        hub.explained.with(|shown| {
             let mut ids: Vec<String> = Vec::new();
             for found in shown.looked_at.iter().flat_map(|mix| &mix.parts) {
                 if let Some(material) = &found.material

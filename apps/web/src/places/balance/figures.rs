@@ -21,7 +21,7 @@ const BAR_WIDTH: f64 = 150.0;
 #[component]
 pub fn Figures() -> impl IntoView {
     let hub = hub();
-    let locale = move || hub.page.with(|page| page.locale());
+    let locale = move || hub.explained.with(|shown| shown.page.locale());
     let rows = [
         Figure::CarbonToNitrogen,
         Figure::Moisture,
@@ -32,7 +32,7 @@ pub fn Figures() -> impl IntoView {
     .map(|figure| view! { <FigureRow figure=figure/> })
     .collect_view();
     view! {
-        <section class="card figures" aria-labelledby="figures-title" hidden=move || hub.shown.with(|shown| shown.looked_at.is_none())>
+        <section class="card figures" aria-labelledby="figures-title" hidden=move || hub.explained.with(|shown| shown.looked_at.is_none())>
             <h2 id="figures-title">{wording::page::figures(language::locale())}</h2>
             {rows}
             <Fold
@@ -42,7 +42,7 @@ pub fn Figures() -> impl IntoView {
                     <span class="figure-value">
                         {move || {
                             let locale = locale();
-                            hub.shown
+                            hub.explained
                                 .with(|shown| {
                                     let mass = shown.looked_at.as_ref().map(|mix| mix.mixture.nitrogen_kg.value);
                                     mass.map(|mass| locale.mass(mass))
@@ -53,10 +53,10 @@ pub fn Figures() -> impl IntoView {
                 }
                 .into_any()
             >
-                {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, locale())))}
+                {move || hub.explained.with(|shown| shown.looked_at.as_ref().map(|mix| nutrients(mix, locale())))}
             </Fold>
             {move || {
-                hub.shown.with(|shown| {
+                hub.explained.with(|shown| {
                     shown.looked_at
                         .as_ref()
                         .map(|mix| {
@@ -75,11 +75,11 @@ pub fn Figures() -> impl IntoView {
 #[component]
 fn FigureRow(figure: Figure) -> impl IntoView {
     let hub = hub();
-    let locale = move || hub.page.with(|page| page.locale());
+    let locale = move || hub.explained.with(|shown| shown.page.locale());
     let folded = move || {
         let locale = locale();
         let text = move |value: f64| figure_text(figure, value, locale);
-        hub.shown.with(|shown| {
+        hub.explained.with(|shown| {
             let mix = shown.looked_at.as_ref()?;
             let interval = interval_of(mix, figure);
             let (state, word) = state_of(mix, figure, locale);
@@ -110,7 +110,7 @@ fn FigureRow(figure: Figure) -> impl IntoView {
             .into_any()
         >
             <p>{wording::page::figure_meaning(figure, language::locale())}</p>
-            {move || hub.shown.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, locale())))}
+            {move || hub.explained.with(|shown| shown.looked_at.as_ref().map(|mix| opened(mix, figure, locale())))}
         </Fold>
     }
 }

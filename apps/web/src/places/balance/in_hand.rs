@@ -84,6 +84,9 @@ fn Line(line: HandLine) -> impl IntoView {
             .or_else(|| last.cloned())
             .unwrap_or_else(|| line.clone())
     });
+    // What is chosen of many is made anew only when it changes.
+    let condition = Memo::new(move |_| now.with(|line| line.condition.clone()));
+    let unit = Memo::new(move |_| now.with(|line| line.unit.clone()));
     view! {
         <li class="line">
             <div class="line-head">
@@ -93,7 +96,7 @@ fn Line(line: HandLine) -> impl IntoView {
                     aria-label=texts::ConditionOf { name: &name }.said(language::locale())
                     on:change=move |event| hub.act.run(Action::ConditionHand(key, event_target_value(&event)))
                 >
-                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
+                    {move || condition_options(&material, &condition.get())}
                 </select>
                 <button
                     type="button"
@@ -111,7 +114,7 @@ fn Line(line: HandLine) -> impl IntoView {
                 id=format!("hand-{key}")
                 name=name.clone()
                 typed=Signal::derive(move || now.with(|line| line.typed.clone()))
-                unit=Signal::derive(move || now.with(|line| line.unit.clone()))
+                unit=unit
                 plain=true
                 us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
                 fault=Signal::derive(move || {

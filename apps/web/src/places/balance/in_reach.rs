@@ -63,6 +63,9 @@ fn Line(line: ReachLine) -> impl IntoView {
             .with(|shown| shown.numbered.iter().position(|numbered| *numbered == key))
             .map(|index| index + 1)
     });
+    // What is chosen of many is made anew only when it changes.
+    let condition = Memo::new(move |_| now.with(|line| line.condition.clone()));
+    let unit = Memo::new(move |_| now.with(|line| line.unit.clone()));
     view! {
         <li class="line">
             <div class="line-head">
@@ -95,7 +98,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                     id=format!("reach-{key}")
                     name=texts::InStore { name: &name }.said(language::locale())
                     typed=Signal::derive(move || now.with(|line| line.typed.clone()))
-                    unit=Signal::derive(move || now.with(|line| line.unit.clone()))
+                    unit=unit
                     plain=false
                     us_units=Signal::derive(move || hub.page.with(|page| page.us_units))
                     fault=Signal::derive(move || {
@@ -111,7 +114,7 @@ fn Line(line: ReachLine) -> impl IntoView {
                     aria-label=texts::ConditionOf { name: &name }.said(language::locale())
                     on:change=move |event| hub.act.run(Action::ConditionReach(key, event_target_value(&event)))
                 >
-                    {move || condition_options(&material, &now.with(|line| line.condition.clone()))}
+                    {move || condition_options(&material, &condition.get())}
                 </select>
             </div>
         </li>

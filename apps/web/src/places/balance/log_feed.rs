@@ -87,6 +87,7 @@ pub fn body(hub: Hub) -> AnyView {
     };
     let sender = Sender::new(hub);
     let log = move || {
+        hub.answering.settle();
         let heap = device::value("feed-heap")
             .parse()
             .map_err(|_| wording::page::no_such_heap(language::locale()).to_owned());

@@ -22,7 +22,7 @@ const HEIGHT: f64 = 0.94;
 pub fn MixMap() -> impl IntoView {
     let hub = hub();
     let locale = language::locale();
-    let map = Memo::new(move |_| hub.shown.with(asking::mapped));
+    let map = Memo::new(move |_| hub.explained.with(asking::mapped));
     view! {
         <section class="card map" aria-labelledby="map-title" hidden=move || map.with(Option::is_none)>
             <h2 id="map-title">{wording::page::map(language::locale())}</h2>

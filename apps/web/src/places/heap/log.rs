@@ -137,6 +137,7 @@ fn again(hub: Hub, id: EventId) -> AnyView {
 fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {
     let with_added = RwSignal::new(true);
     let entry = move || -> Entry {
+        hub.answering.settle();
         let content = feed(hub, id, with_added.get_untracked())?;
         Ok((content, form::moment("fed-when")?))
     };

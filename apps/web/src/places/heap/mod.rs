@@ -15,6 +15,7 @@ use leptos::prelude::*;
 
 use crate::keeping::{Status, device};
 use crate::language;
+use crate::parts::breath::one_by_one;
 use crate::parts::entry::entry_row;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::places::heaps::doings;
@@ -94,16 +95,15 @@ pub fn HeapPlace(
         (true, false) => {
             view! { <p>{wording::page::no_such_heap(language::locale())}</p> }.into_any()
         }
-        (true, true) => view! {
-            {doings_of(hub, id)}
-            {log::section(hub, id)}
-            {content::section(hub, id)}
-            {ahead::section(hub, id)}
-            {told::sections(hub, id)}
-            {paper::of_heap(hub, id)}
-            {history(hub, id)}
-        }
-        .into_any(),
+        (true, true) => one_by_one(vec![
+            Box::new(move || doings_of(hub, id)),
+            Box::new(move || log::section(hub, id)),
+            Box::new(move || content::section(hub, id)),
+            Box::new(move || ahead::section(hub, id)),
+            Box::new(move || told::sections(hub, id)),
+            Box::new(move || paper::of_heap(hub, id)),
+            Box::new(move || history(hub, id)),
+        ]),
     };
     view! {
         <div class="place place-wide">

@@ -17,6 +17,7 @@ pub use vessels::only_here;
 
 use super::transfer::journal_file;
 use crate::language;
+use crate::parts::breath::one_by_one;
 use crate::shell::hub;
 
 /// The place.
@@ -26,13 +27,15 @@ pub fn Settings() -> impl IntoView {
     view! {
         <div class="settings place place-wide">
             <h1 id="title" tabindex="-1">{wording::page::settings(language::locale())}</h1>
-            {looks::section(hub)}
-            {journal_file()}
-            {keeping::home_screen()}
-            {garden::section(hub)}
-            {vessels::section(hub)}
-            {aim::section(hub)}
-            {version::section()}
+            {one_by_one(vec![
+                Box::new(move || looks::section(hub)),
+                Box::new(journal_file),
+                Box::new(keeping::home_screen),
+                Box::new(move || garden::section(hub)),
+                Box::new(move || vessels::section(hub)),
+                Box::new(move || aim::section(hub)),
+                Box::new(version::section),
+            ])}
         </div>
     }
 }

@@ -16,6 +16,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
 use crate::language;
+use crate::parts::breath::a_moment_later;
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::parts::picture::width_px;
@@ -42,6 +43,8 @@ enum Standing {
 struct Look {
     hub: Hub,
     shown: RwSignal<Option<Arc<AheadShown>>>,
+    /// What is shown and which turning of it, at the moment of this part.
+    seen: Signal<Seen>,
     standing: RwSignal<Standing>,
     turn: RwSignal<usize>,
     water: RwSignal<bool>,
@@ -52,11 +55,23 @@ struct Look {
 /// What the worker calls: a word and two values.
 type Hear = Closure<dyn FnMut(JsValue, JsValue, JsValue)>;
 
+/// What is shown, and which of the turnings is looked at.
+type Seen = (Option<Arc<AheadShown>>, usize);
+
 impl Look {
+    /// The same for a part that is drawn a moment later.
+    fn later(self) -> Self {
+        Self {
+            seen: a_moment_later(self.seen),
+            ..self
+        }
+    }
+
     /// What is shown of the way to go on that is looked at.
     fn option<T>(self, part: impl FnOnce(&AheadShown, &OptionShown) -> T) -> Option<T> {
-        let shown = self.shown.get()?;
-        let which = shown.by_turn.get(self.turn.get()).copied().unwrap_or(0);
+        let (shown, turn) = self.seen.get();
+        let shown = shown?;
+        let which = shown.by_turn.get(turn).copied().unwrap_or(0);
         // Its own run may not be there yet: until then the heap is left alone.
         let option = shown.options.get(which).or(shown.options.first())?;
         Some(part(&shown, option))
@@ -119,14 +134,20 @@ impl Look {
 
 /// The sections.
 pub fn section(hub: Hub, id: EventId) -> AnyView {
+    let (shown, turn) = (RwSignal::new(None), RwSignal::new(0));
     let look = Look {
         hub,
-        shown: RwSignal::new(None),
+        shown,
+        seen: Signal::derive(move || (shown.get(), turn.get())),
         standing: RwSignal::new(Standing::Idle),
-        turn: RwSignal::new(0),
+        turn,
         water: RwSignal::new(false),
         heard: StoredValue::new_local(None),
     };
+    // Drawn one after another: all at once would leave a slow phone deaf.
+    let charted = look.later();
+    let compared = charted.later();
+    let cut_open = compared.later();
     on_cleanup(device::stop);
     // `None` while nothing was fed: then there is nothing to ask.
     let journal = Memo::new(move |_| {
@@ -153,6 +174,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         }
     });
     let is_there = Memo::new(move |_| look.shown.with(Option::is_some));
+    let can_be_cut = Memo::new(move |_| cut_open.seen.with(|(shown, _)| shown.is_some()));
     let nothing = move || {
         let empty = journal.with(Option::is_none);
         if empty {
@@ -166,10 +188,10 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         is_there.get().then(|| {
             view! {
                 {told(look)}
-                {over_time::figure(look)}
+                {over_time::figure(charted)}
                 {side_by_side::switches(look)}
-                {side_by_side::table(look)}
-                {assumed(look)}
+                {side_by_side::table(compared)}
+                {assumed(compared)}
             }
             .into_any()
         })
@@ -181,7 +203,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
             {standing(look, move || if let Some(lines) = journal.get_untracked() { look.ask(id, lines) })}
             {live_if(ahead)}
         </section>
-        {live_if(move || is_there.get().then(|| inside::section(look)))}
+        {live_if(move || can_be_cut.get().then(|| inside::section(cut_open)))}
     }
     .into_any()
 }

@@ -13,6 +13,7 @@ use heapwright_wording::told as words;
 use leptos::prelude::*;
 
 use crate::language;
+use crate::parts::breath::one_by_one;
 use crate::parts::fold::sentences;
 use crate::parts::live::live_if;
 use crate::places::telling::{About, Telling};
@@ -33,22 +34,53 @@ pub fn sections(hub: Hub, id: EventId) -> AnyView {
             telling.told.set(Some(Arc::new(of_nothing())));
         }
     });
+    // Drawn one after another: all at once would leave a slow phone deaf.
+    let heat = telling.later();
+    let ripeness = heat.later();
+    let nutrients = ripeness.later();
+    one_by_one(vec![
+        Box::new(move || before_use_section(telling)),
+        Box::new(move || heat_section(heat)),
+        Box::new(move || ripeness_section(hub, id, ripeness)),
+        Box::new(move || nutrients_section(nutrients)),
+    ])
+}
+
+fn before_use_section(telling: Telling<HeapTold>) -> AnyView {
     view! {
         <section class="card before-use" aria-labelledby="before-use-title">
             <h2 id="before-use-title">{words::before_use(language::locale())}</h2>
             {telling.standing()}
             {live_if(move || telling.part(before_use))}
         </section>
+    }
+    .into_any()
+}
+
+fn heat_section(telling: Telling<HeapTold>) -> AnyView {
+    view! {
         <section class="card heat" aria-labelledby="heat-title">
             <h2 id="heat-title">{words::heat(language::locale())}</h2>
             {heat::body(telling)}
         </section>
+    }
+    .into_any()
+}
+
+fn ripeness_section(hub: Hub, id: EventId, telling: Telling<HeapTold>) -> AnyView {
+    view! {
         <section class="card ripeness" aria-labelledby="ripeness-title">
             <h2 id="ripeness-title" tabindex="-1">{words::ripeness(language::locale())}</h2>
             {live_if(move || telling.part(|told| ripeness::verdict(&told.ripeness)))}
             {test_form::section(hub, id)}
             {live_if(move || telling.part(|told| ripeness::evidence(&told.ripeness)))}
         </section>
+    }
+    .into_any()
+}
+
+fn nutrients_section(telling: Telling<HeapTold>) -> AnyView {
+    view! {
         <section class="card nutrients" aria-labelledby="nutrients-title">
             <h2 id="nutrients-title">{words::nutrients(language::locale())}</h2>
             {nutrients::body(telling)}
