@@ -33,12 +33,16 @@ export function figure(page, name) {
   return textOf(row.locator(".figure-value"));
 }
 
+/** Waits until all parts of a place have come: they come one by one. */
+export const arrived = (page) => page.waitForFunction(() => document.querySelector("#title") && !document.querySelector(".coming"));
+
 /** Goes to a place by the bar, if it is not the present one. */
 export async function goTo(page, name) {
   const link = page.getByRole("navigation", { name: "Places" }).getByRole("link", { name, exact: true });
   if ((await link.getAttribute("aria-current")) === "page" && (await page.locator("#title").count()) === 1) return;
   await link.click();
   await page.waitForFunction((name) => document.querySelector(".places [aria-current]")?.textContent.trim() === name, name);
+  await arrived(page);
 }
 
 /** All five figures and the sentence: two pages that answer the same have the same. */

@@ -3,6 +3,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import http from "node:http";
 import os from "node:os";
+import { banded, choose, compared, demoHeap, pictured, whole } from "./ahead.js";
 import { inReach, tile, withDraft } from "./keeper.js";
 import { kept, newProfile, open, openBrowser, PHONE, ready, slow, startProgram } from "./harness.js";
 
@@ -20,13 +21,14 @@ const rounded = (value) => Math.round(value * 1000) / 1000;
 
 /** Collects paints, long tasks, shifts and interactions from the first moment of the page. */
 function collect(shortestEventMs) {
-  const seen = { largestPaintMs: 0, firstPaintMs: 0, longTasks: [], shift: 0, interactions: {} };
+  const seen = { largestPaintMs: 0, firstPaintMs: 0, longTasks: [], longFrames: [], shift: 0, interactions: {} };
   window.measured = seen;
   const on = (type, each, options = {}) =>
     new PerformanceObserver((list) => list.getEntries().forEach(each)).observe({ type, buffered: true, ...options });
   on("largest-contentful-paint", (entry) => { seen.largestPaintMs = entry.startTime; });
   on("paint", (entry) => { if (entry.name === "first-contentful-paint") seen.firstPaintMs = entry.startTime; });
   on("longtask", (entry) => seen.longTasks.push({ start: entry.startTime, ms: entry.duration }));
+  on("long-animation-frame", (entry) => seen.longFrames.push({ start: entry.startTime, ms: entry.duration }));
   on("layout-shift", (entry) => { if (!entry.hadRecentInput) seen.shift += entry.value; });
   on("event", (entry) => {
     if (!entry.interactionId) return;
@@ -152,6 +154,29 @@ async function wholeScoops(browser, address) {
   return { medianMs: median(times), longestMs: Math.max(...times) };
 }
 
+/** What keeps the page from drawing while a worker computes the days ahead of a heap, and a keeper looks about in them [ms]. */
+async function whileSimulating(browser, address, cpu) {
+  const context = await browser.newContext(PHONE);
+  const page = await newPage(context, { cpu });
+  await open(page, address);
+  await demoHeap(page);
+  await pictured(page);
+  // From the first picture on all runs but one are still to come.
+  const start = await page.evaluate(() => performance.now());
+  const cursor = page.getByRole("slider").first();
+  await cursor.focus();
+  for (let day = 0; day < 5; day += 1) await page.keyboard.press("ArrowRight");
+  await choose(page, "Over time", "Moisture");
+  await compared(page);
+  await choose(page, "What if you turn it", "Now");
+  await banded(page);
+  await whole(page);
+  const seen = await measured(page);
+  await context.close();
+  const longest = (kind) => Math.max(0, ...seen[kind].filter((one) => one.start >= start).map((one) => one.ms));
+  return { taskMs: longest("longTasks"), frameMs: longest("longFrames") };
+}
+
 /** Bytes that go over the wire for all that the page is made of, by kind [KiB]. */
 async function sizes(address) {
   const get = (url) => new Promise((resolve, reject) => {
@@ -234,6 +259,8 @@ const weights = await sizes(program.address);
 const visits = await firstVisits(browser, program.address, 4);
 const taps4 = await interactions(browser, program.address, 4);
 const taps16 = await interactions(browser, program.address, 16);
+const ahead1 = await whileSimulating(browser, program.address, 1);
+const ahead4 = await whileSimulating(browser, program.address, 4);
 const scoops = await wholeScoops(browser, program.address);
 const version = browser.version();
 await browser.close();
@@ -260,6 +287,9 @@ const report = {
     figure("U9", "median of 100 interactions, 4x", taps4.medianMs, "ms", null, null),
     figure("-", "longest task in use, 4x", taps4.longestTaskMs, "ms", 50, 50),
     figure("-", "longest task in use, 16x", taps16.longestTaskMs, "ms", null, 50),
+    figure("-", "longest frame while the days ahead are simulated, 1x", ahead1.frameMs, "ms", 50, 50),
+    figure("-", "longest task while the days ahead are simulated, 4x", ahead4.taskMs, "ms", 50, 50),
+    figure("-", "longest frame while the days ahead are simulated, 4x", ahead4.frameMs, "ms", null, 50),
     figure("-", "from a tap to the new answer, 20 materials in reach by the whole bucket, 1x, median of 15", scoops.medianMs, "ms", 60, 60),
     figure("-", "from a tap to the new answer, 20 materials in reach by the whole bucket, 1x, longest of 15", scoops.longestMs, "ms", null, null),
     figure("U10", "ready after a repeat start, nobody answering, 4x, median of 5", starts[4], "ms", 1000, 1000),

@@ -18,10 +18,13 @@ use super::kept::Kept;
 use super::memory::MemoryStore;
 use crate::language;
 use crate::later::later;
+use crate::parts::breath::breath;
 use crate::parts::live::spawn;
 
 /// How often a write is tried again when another tab was quicker.
 const MOST_TRIES: usize = 3;
+/// Lines of the demo garden that are read in one piece of work.
+const LINES_AT_ONCE: usize = 100;
 
 /// Whether there is a journal to write in.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -301,13 +304,15 @@ impl Keeper {
             .ok_or(wording::page::no_demo(language::locale()))?
             .to_vec();
         let mut reader = heapwright_journal::FileReader::default();
-        let read = bytes
-            .split(|byte| *byte == b'\n')
-            .filter_map(|line| reader.read(line));
-        let (lines, events): (Vec<_>, Vec<_>) = read
-            .map(|(line, event)| ((line.clone(), line.digest()), event))
-            .unzip();
-        let (lines, digests): (Vec<_>, Vec<_>) = lines.into_iter().unzip();
+        let rows: Vec<&[u8]> = bytes.split(|byte| *byte == b'\n').collect();
+        let (mut lines, mut events) = (Vec::new(), Vec::new());
+        for some in rows.chunks(LINES_AT_ONCE) {
+            for (line, event) in some.iter().filter_map(|row| reader.read(row)) {
+                events.push((line.digest(), event));
+                lines.push(line);
+            }
+            breath().await;
+        }
         let mut store = MemoryStore::default();
         let Ok(count) = store.append(&lines).await;
         let turn = self.turn().await.map_err(|error| error.to_string())?;
@@ -321,7 +326,7 @@ impl Keeper {
                 last: count as u64,
                 ..Journal::default()
             };
-            journal.state.take_all(digests.into_iter().zip(events));
+            journal.state.take_all(events);
             let device = DeviceId(u64::from_le_bytes(device::chance()));
             journal.recorder = Some(Recorder::new(device, &journal.state, device::now()));
         });

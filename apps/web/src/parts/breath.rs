@@ -16,6 +16,17 @@ pub async fn painted() {
     let _ = JsFuture::from(device::painted()).await;
 }
 
+/// True once what was there before has been drawn: what is asked of a worker waits for it.
+pub fn is_drawn() -> Signal<bool> {
+    let drawn = RwSignal::new(false);
+    spawn(async move {
+        painted().await;
+        // By then the place may have been left.
+        let _ = drawn.try_set(true);
+    });
+    drawn.into()
+}
+
 /// The same value a moment later: what reads it is made anew in a piece of work of its own.
 pub fn a_moment_later<T>(source: Signal<T>) -> Signal<T>
 where

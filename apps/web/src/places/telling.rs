@@ -15,7 +15,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use super::lines;
 use crate::keeping::{Status, device};
 use crate::language;
-use crate::parts::breath::a_moment_later;
+use crate::parts::breath::{a_moment_later, is_drawn};
 use crate::parts::live::live_text;
 use crate::shell::Hub;
 
@@ -182,7 +182,11 @@ impl Asked {
             })
         });
         let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
+        let is_drawn = is_drawn();
         Effect::new(move |_| {
+            if !is_drawn.get() {
+                return;
+            }
             let us_units = us_units.get();
             now.track();
             if !wanted() {

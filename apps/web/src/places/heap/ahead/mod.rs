@@ -16,7 +16,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
 use crate::language;
-use crate::parts::breath::a_moment_later;
+use crate::parts::breath::{a_moment_later, is_drawn};
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::parts::picture::width_px;
@@ -161,7 +161,11 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         })
     });
     let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
+    let is_drawn = is_drawn();
     Effect::new(move |_| {
+        if !is_drawn.get() {
+            return;
+        }
         us_units.track();
         look.water.track();
         match journal.get() {
