@@ -22,8 +22,12 @@ export const folded = (page, text) => page.locator("summary", { hasText: text })
 /** Text with plain spaces. */
 export const plain = (text) => text.replace(/\s+/g, " ").trim();
 
+/** Waits until what was tapped last is answered: the answer comes a moment after the tap. */
+export const answered = (page) => page.waitForFunction(() => !document.querySelector("[aria-busy=true]"));
+
 /** The text of a place, with plain spaces. */
 export async function textOf(place) {
+  await answered(place.page());
   return plain(await place.innerText());
 }
 

@@ -34,21 +34,21 @@ where
 {
     let later = RwSignal::new(source.get_untracked());
     let is_due = StoredValue::new(false);
-    Effect::new(move |is_later: Option<bool>| {
+    Effect::new(move |_| {
         source.track();
-        if is_later.is_some() && !is_due.get_value() {
-            is_due.set_value(true);
-            spawn(async move {
-                painted().await;
-                // By then the place may have been left.
-                if is_due.try_set_value(false).is_none()
-                    && let Some(now) = source.try_get_untracked()
-                {
-                    let _ = later.try_set(now);
-                }
-            });
+        if is_due.get_value() {
+            return;
         }
-        true
+        is_due.set_value(true);
+        spawn(async move {
+            painted().await;
+            // By then the place may have been left.
+            if is_due.try_set_value(false).is_none()
+                && let Some(now) = source.try_get_untracked()
+            {
+                let _ = later.try_set(now);
+            }
+        });
     });
     later.into()
 }

@@ -25,6 +25,8 @@ pub struct Answering {
     pub shown: RwSignal<Arc<Shown>>,
     /// The same once more, a moment later.
     pub explained: RwSignal<Arc<Shown>>,
+    /// True from a change until all of its answer is there.
+    pub is_busy: RwSignal<bool>,
     answered_own: StoredValue<Own>,
     is_due: StoredValue<bool>,
 }
@@ -37,16 +39,18 @@ impl Answering {
             own,
             shown: RwSignal::new(first.clone()),
             explained: RwSignal::new(first),
+            is_busy: RwSignal::new(false),
             answered_own: StoredValue::new(Arc::default()),
             is_due: StoredValue::new(false),
         };
-        Effect::new(move |is_later: Option<bool>| {
-            page.track();
-            own.track();
-            if is_later.is_some() {
+        Effect::new(move |_| {
+            let (page, own) = (page.get(), own.get());
+            let shown = answering.shown.get_untracked();
+            let answered_own = answering.answered_own.get_value();
+            // The first answer may have been to this page.
+            if !Arc::ptr_eq(&page, &shown.page) || *own != *answered_own {
                 answering.put_off();
             }
-            true
         });
         answering
     }
@@ -57,11 +61,13 @@ impl Answering {
             return;
         }
         self.is_due.set_value(true);
+        self.is_busy.set(true);
         spawn(async move {
             painted().await;
             self.settle();
             painted().await;
             self.explained.set(self.shown.get_untracked());
+            self.is_busy.set(self.is_due.get_value());
         });
     }
 

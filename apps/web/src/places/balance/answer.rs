@@ -48,7 +48,12 @@ pub fn Answer() -> impl IntoView {
         })
     };
     view! {
-        <section class="answer" class:answer-missed=missed aria-labelledby="answer-title">
+        <section
+            class="answer"
+            class:answer-missed=missed
+            aria-labelledby="answer-title"
+            aria-busy=move || hub.answering.is_busy.get().then_some("true")
+        >
             <h2 id="answer-title" class="answer-title">{wording::page::answer(language::locale())}</h2>
             <div role="status">
                 <p class="answer-line">{move || told.get().0}</p>
