@@ -6,6 +6,8 @@ use heapwright_engine::heap::SimulationError;
 use heapwright_garden::FoundError;
 use heapwright_terms::Target;
 use heapwright_weather::ClimateError;
+use jiff::Timestamp;
+use jiff::tz::Offset;
 
 /// The region to aim at when the keeper does not say otherwise.
 ///
@@ -191,11 +193,15 @@ pub enum QuestionError {
     },
     /// The place has no climate.
     Climate(ClimateError),
-    /// The weather does not do.
+    /// The weather that is known ends, or begins, within the simulation.
     WeatherAmiss {
-        /// Why, and what to do.
-        what: String,
+        /// From when to when it is known [ms since 1970-01-01T00:00Z].
+        covered_ms: (i64, i64),
+        /// From when to when is simulated [ms since 1970-01-01T00:00Z].
+        wanted_ms: (i64, i64),
     },
+    /// The weather lies in years that are not reckoned with, or is too long.
+    OutOfTime,
     /// The heap is empty, so that there is nothing to look ahead to.
     NothingInHeap,
     /// The heap cannot be simulated.
@@ -216,18 +222,29 @@ impl fmt::Display for QuestionError {
             Self::Target { field, accepted } | Self::Number { field, accepted } => {
                 write!(f, "{field} must be {accepted}")
             }
-            Self::NoBeds => f.write_str(
-                "there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file",
-            ),
+            Self::NoBeds => f.write_str("there is no bed to plan: describe one"),
             Self::Unknown {
                 field,
                 said,
                 accepted,
             } => write!(f, "{field}: \"{said}\" is not known: give {accepted}"),
             Self::Climate(error) => write!(f, "{error}"),
-            Self::WeatherAmiss { what } => f.write_str(what),
+            Self::WeatherAmiss {
+                covered_ms,
+                wanted_ms,
+            } => write!(
+                f,
+                "the weather covers {} to {}, the simulation {} to {}: give more weather, fewer days, or a climate for what is missing",
+                hour_text(covered_ms.0),
+                hour_text(covered_ms.1),
+                hour_text(wanted_ms.0),
+                hour_text(wanted_ms.1)
+            ),
+            Self::OutOfTime => f.write_str(
+                "weather must lie in the years 1900 to 2199 and be at most 50 years long; correct the dates",
+            ),
             Self::NothingInHeap => f.write_str(
-                "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`",
+                "nothing lies in this heap, as far as the journal tells: write down what goes in",
             ),
             Self::Simulation(error) => write!(f, "{error}"),
         }
@@ -235,6 +252,19 @@ impl fmt::Display for QuestionError {
 }
 
 impl std::error::Error for QuestionError {}
+
+/// An hour of UTC, as files of weather and of questions have it: "2026-05-01 06:00Z".
+#[must_use]
+pub fn hour_text(instant_ms: i64) -> String {
+    Timestamp::from_millisecond(instant_ms).map_or_else(
+        // Nothing that was read lies outside what can be.
+        |_| instant_ms.to_string(),
+        |instant| {
+            let utc = Offset::UTC.to_datetime(instant);
+            format!("{} {:02}:{:02}Z", utc.date(), utc.hour(), utc.minute())
+        },
+    )
+}
 
 /// The most parts, or materials in reach, of one question.
 pub(crate) const MOST_PARTS: usize = 200;

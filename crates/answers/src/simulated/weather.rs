@@ -88,13 +88,8 @@ impl WeatherGiven {
                 let end_ms = start_ms.saturating_add(whole_ms(days));
                 if series.start_ms > start_ms || series.end_ms() < end_ms {
                     return Err(QuestionError::WeatherAmiss {
-                        what: format!(
-                            "the weather covers {} to {}, the simulation {} to {}: give more weather, fewer days, or a climate for what is missing",
-                            date(series.start_ms),
-                            date(series.end_ms()),
-                            date(start_ms),
-                            date(end_ms)
-                        ),
+                        covered_ms: (series.start_ms, series.end_ms()),
+                        wanted_ms: (start_ms, end_ms),
                     });
                 }
                 Ok(Weather::hourly(air(series, start_ms, days, sun_share)))
@@ -233,21 +228,9 @@ fn whole_ms(days: f64) -> i64 {
     (days * 24.0 * 3_600_000.0) as i64
 }
 
-fn date(instant_ms: i64) -> String {
-    Timestamp::from_millisecond(instant_ms).map_or_else(
-        |_| "a time that is none".to_owned(),
-        |instant| {
-            let utc = Offset::UTC.to_datetime(instant);
-            format!("{} {:02}:{:02}Z", utc.date(), utc.hour(), utc.minute())
-        },
-    )
-}
-
 impl From<OutOfTime> for QuestionError {
-    fn from(error: OutOfTime) -> Self {
-        Self::WeatherAmiss {
-            what: error.to_string(),
-        }
+    fn from(_: OutOfTime) -> Self {
+        Self::OutOfTime
     }
 }
 

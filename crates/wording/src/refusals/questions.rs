@@ -2,7 +2,7 @@
 
 use heapwright_answers::climate::ClimateError;
 use heapwright_answers::heap::SimulationError;
-use heapwright_answers::{Accepted, Field, Known, QuestionError};
+use heapwright_answers::{Accepted, Field, Known, QuestionError, hour_text};
 use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals as texts;
 
@@ -49,8 +49,17 @@ pub fn question_refusal(error: &QuestionError, locale: Locale) -> String {
             }
         }
         QuestionError::Climate(error) => climate(error, locale),
-        // Only files of weather, which a command line reads, have it.
-        QuestionError::WeatherAmiss { what } => what.clone(),
+        QuestionError::WeatherAmiss {
+            covered_ms,
+            wanted_ms,
+        } => texts::WeatherAmiss {
+            begins: &hour_text(wanted_ms.0),
+            ends: &hour_text(wanted_ms.1),
+            known_from: &hour_text(covered_ms.0),
+            known_to: &hour_text(covered_ms.1),
+        }
+        .said(locale),
+        QuestionError::OutOfTime => texts::out_of_time(locale).to_owned(),
         QuestionError::NothingInHeap => texts::nothing_in_heap(locale).to_owned(),
         QuestionError::Simulation(error) => return simulation_refusal(error, locale),
     };
@@ -261,13 +270,13 @@ mod tests {
     }
 
     #[test]
-    fn what_a_file_of_weather_says_is_passed_on() {
-        let error = QuestionError::WeatherAmiss {
-            what: "the weather ends: give more".to_owned(),
+    fn weather_that_does_not_do_is_refused_as_its_error_says() {
+        let amiss = QuestionError::WeatherAmiss {
+            covered_ms: (1_777_593_600_000, 1_777_680_000_000),
+            wanted_ms: (1_777_615_200_000, 1_778_220_000_000),
         };
-        assert_eq!(
-            question_refusal(&error, Locale::default()),
-            "The weather ends: give more."
-        );
+        let said = german(&amiss, question_refusal);
+        assert!(said.contains("2026-05-01 06:00Z"), "{said}");
+        german(&QuestionError::OutOfTime, question_refusal);
     }
 }
