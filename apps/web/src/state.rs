@@ -164,6 +164,12 @@ pub struct Page {
     /// ids with spaces between them. Empty when it had no heaps.
     #[serde(default)]
     pub tiles: String,
+    /// In what is kept: the language in which units stand behind numbers.
+    #[serde(default)]
+    pub language: String,
+    /// In what is kept: lines with such a unit, by key, as a number and the id of the unit.
+    #[serde(default)]
+    pub apart: Vec<(u32, f64, String)>,
 }
 
 /// What the keeper can do.
@@ -207,8 +213,6 @@ pub enum Action {
     Light(Light),
     /// How the time of day is shown.
     Clock(ClockChoice),
-    /// The language is about to change.
-    UnitsApart,
     /// What was typed of vessels is in the journal now.
     MeasuresKept,
     /// A limit of the aim.
@@ -280,6 +284,8 @@ impl Default for Page {
             chosen: 0,
             next_key: 1,
             tiles: String::new(),
+            language: String::new(),
+            apart: Vec::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -312,22 +318,47 @@ impl Page {
             })
     }
 
-    /// Moves units that stand in words beside a number to where their ids stand, which every language reads.
-    fn part_units(&mut self) {
-        let hand = self
-            .hand
-            .iter_mut()
-            .map(|line| (&mut line.typed, &mut line.unit));
-        let reach = self
-            .reach
-            .iter_mut()
-            .map(|line| (&mut line.typed, &mut line.unit));
-        for (typed, unit) in hand.chain(reach) {
-            if let Some((count, Some(said))) = count_and_unit(typed) {
-                *typed = number_text(count);
-                *unit = unit_word(&said);
+    /// The page as it is kept: with its language, and the lines with a unit in that once more without
+    /// it, so that a page in another language can read them.
+    #[must_use]
+    pub fn to_keep(&self) -> Self {
+        let hand = self.hand.iter().map(|line| (line.key, &line.typed));
+        let reach = self.reach.iter().map(|line| (line.key, &line.typed));
+        let apart = hand
+            .chain(reach)
+            // Most lines are a number alone, and this is done at every tap.
+            .filter(|(_, typed)| typed.contains(char::is_alphabetic))
+            .filter_map(|(key, typed)| match count_and_unit(typed) {
+                Some((count, Some(unit))) => Some((key, count, unit_word(&unit))),
+                _ => None,
+            });
+        Self {
+            language: language::locale().tag().to_owned(),
+            apart: apart.collect(),
+            ..self.clone()
+        }
+    }
+
+    /// The page that was kept, on a page that speaks this language.
+    #[must_use]
+    pub fn respoken(mut self, tag: &str) -> Self {
+        let kept_in = std::mem::take(&mut self.language);
+        let apart = std::mem::take(&mut self.apart);
+        if kept_in.is_empty() || kept_in == tag {
+            return self;
+        }
+        for (key, count, said) in apart {
+            let typed = number_text(count);
+            if let Some(line) = self.hand_line(key) {
+                line.unit.clone_from(&said);
+                line.typed.clone_from(&typed);
+            }
+            if let Some(line) = self.reach_line(key) {
+                line.unit = said;
+                line.typed = typed;
             }
         }
+        self
     }
 
     /// Materials on the tiles.
@@ -526,7 +557,6 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::Units(us_units) => page.us_units = *us_units,
         Action::Light(light) => page.light = *light,
         Action::Clock(clock) => page.clock = *clock,
-        Action::UnitsApart => page.part_units(),
         Action::MeasuresKept => page.measures.clear(),
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
@@ -584,8 +614,8 @@ pub fn stepped(typed: &str, up: bool) -> String {
 
 /// The number in what was typed, and the unit if one stands with it.
 fn count_and_unit(typed: &str) -> Option<(f64, Option<Unit>)> {
-    let vocabulary = crate::asking::vocabulary(language::catalogue());
     let has_unit = typed.chars().any(char::is_alphabetic);
+    let vocabulary = crate::asking::vocabulary(language::catalogue());
     let whole = if has_unit {
         typed.to_owned()
     } else {
@@ -744,8 +774,29 @@ mod tests {
 
     #[test]
     fn page_survives_being_kept() {
-        let page = Page::default();
-        let text = serde_json::to_string(&page).unwrap();
-        assert_eq!(serde_json::from_str::<Page>(&text).unwrap(), page);
+        let mut page = Page::default();
+        page.hand[0].typed = "3 leaf bags".to_owned();
+        let text = serde_json::to_string(&page.to_keep()).unwrap();
+        let kept = serde_json::from_str::<Page>(&text).unwrap();
+        assert_eq!(kept.respoken("en"), page);
+    }
+
+    #[test]
+    fn units_that_were_typed_in_another_language_are_still_meant() {
+        let mut page = Page::default();
+        let line = |page: &Page| (page.hand[0].typed.clone(), page.hand[0].unit.clone());
+        page.hand[0].typed = "3 leaf bags".to_owned();
+        let unit = unit_word(&count_and_unit("3 leaf bags").unwrap().1.unwrap());
+        let second = line(&Page::default());
+        let elsewhere = page.to_keep().respoken("de");
+        assert_eq!(line(&elsewhere), ("3".to_owned(), unit));
+        assert_eq!(elsewhere.hand[1], page.hand[1]);
+        // What was kept before languages were has none to be another than.
+        let mut old = page.to_keep();
+        old.language.clear();
+        assert_eq!(
+            line(&old.respoken("de")),
+            ("3 leaf bags".to_owned(), second.1)
+        );
     }
 }

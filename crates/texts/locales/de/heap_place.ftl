@@ -54,4 +54,3 @@ layer-between = { NUMBER($layer) }. von unten
 no-place = kein Ort
 rule-of-place = { $place }: { $rule }
 rule-met = { $rule }: { $share }
-behind-control = , { $name }

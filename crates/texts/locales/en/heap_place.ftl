@@ -73,5 +73,3 @@ no-place = no place
 rule-of-place = { $place }: { $rule }
 # Heard at the bar. $share: how much of the rule is met.
 rule-met = { $rule }: { $share }
-# Heard behind the words of a control, where several have the same.
-behind-control = , { $name }

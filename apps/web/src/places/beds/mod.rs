@@ -24,6 +24,7 @@ use crate::parts::entry::entry_row;
 use crate::parts::focus;
 use crate::parts::fold::Fold;
 use crate::parts::live::{live, live_if, named_button, opener};
+use crate::parts::marked::words_of;
 use crate::shell::{Hub, hub};
 
 /// The form that is open.
@@ -255,8 +256,7 @@ fn card(
             request_animation_frame(|| focus("bed-name"));
         },
     );
-    let which = texts::WhatWasDoneOn { bed: &name }.said(locale);
-    let summary = view! { {texts::what_was_done(locale)}<span class="unseen">{which}</span> };
+    let summary = words_of(texts::what_was_done(locale).into_any(), &name);
     Some(
         view! {
             <li class="card bed-card">

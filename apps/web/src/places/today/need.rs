@@ -1,7 +1,6 @@
 //! Something that is needed: what to do, why, and the one thing to tap.
 
 use heapwright_journal::{Content, Event, EventId, What};
-use heapwright_texts::messages::today_place as texts;
 use heapwright_wire::NeedTold;
 use heapwright_wording::today_on_the_page as words;
 use leptos::prelude::*;
@@ -12,6 +11,7 @@ use crate::parts::focus;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::form::Sender;
 use crate::parts::live::{live, live_if, live_text};
+use crate::parts::marked::words_of;
 use crate::places::heap::{Asked, ask_for, read};
 use crate::shell::{Hub, Route};
 
@@ -75,8 +75,7 @@ fn told(need: &NeedTold) -> AnyView {
     let place = (!need.name.is_empty()).then(|| {
         view! {
             <a class="link need-heap" href=heap_address(&need.heap)>
-                {words::open_the_heap(language::locale())}
-                {of_which(need)}
+                {of_need(words::open_the_heap(language::locale()).into_any(), need)}
             </a>
         }
     });
@@ -144,7 +143,8 @@ fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
             ask_for(heap, form);
         }
     };
-    view! { <a class=class href=address on:click=open>{word}{of_which(need)}</a> }.into_any()
+    view! { <a class=class href=address on:click=open>{of_need(word.into_any(), need)}</a> }
+        .into_any()
 }
 
 /// What one tap logs. How much was harvested nobody knows but the keeper.
@@ -158,15 +158,13 @@ fn logged(need: &NeedTold) -> Option<Content> {
     }
 }
 
-/// Tells buttons of one word apart for those who do not see their card.
-fn of_which(need: &NeedTold) -> AnyView {
-    (!need.name.is_empty())
-        .then(|| view! { <span class="unseen">{behind(&need.name)}</span> })
-        .into_any()
-}
-
-fn behind(heap: &str) -> String {
-    texts::BehindControl { heap }.said(language::locale())
+/// Tells controls of one word apart for those who do not see their card.
+fn of_need(words: AnyView, need: &NeedTold) -> AnyView {
+    if need.name.is_empty() {
+        words
+    } else {
+        words_of(words, &need.name)
+    }
 }
 
 fn log_button(
@@ -179,7 +177,6 @@ fn log_button(
     content: Content,
 ) -> AnyView {
     let act = need.act.clone();
-    let which = of_which(need);
     let is_logged = {
         let key = key.clone();
         Memo::new(move |_| board.is_logged(&key))
@@ -200,11 +197,9 @@ fn log_button(
         true => words::logged(language::locale()).to_owned(),
         false => act.clone(),
     };
+    let words = of_need(live_text(word).into_any(), need);
     view! {
-        <button type="button" class=class disabled=move || is_logged.get() on:click=log>
-            {live_text(word)}
-            {which}
-        </button>
+        <button type="button" class=class disabled=move || is_logged.get() on:click=log>{words}</button>
         {sender.fault()}
     }
     .into_any()
@@ -241,14 +236,14 @@ fn form_in_place(
         open.set(None);
         focus("title");
     };
-    let which = behind(name);
+    let name = name.to_owned();
     view! {
         {live_if(move || {
             let press = press.clone();
-            let which = which.clone();
+            let words = words_of(word.into_any(), &name);
             (!is_open.get()).then(|| {
                 view! {
-                    <button type="button" class=class on:click=press>{word}<span class="unseen">{which}</span></button>
+                    <button type="button" class=class on:click=press>{words}</button>
                 }
                 .into_any()
             })

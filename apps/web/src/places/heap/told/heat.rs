@@ -9,6 +9,7 @@ use crate::keeping::device;
 use crate::language;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
+use crate::parts::marked::words_of;
 use crate::parts::table;
 use crate::places::telling::Telling;
 
@@ -159,8 +160,8 @@ fn rule_view(rule: &RuleTold) -> AnyView {
             </div>
         }
     });
-    let which = texts::BehindControl { name: &name }.said(locale);
-    let summary = view! { <span>{words::rule_asks(language::locale())}<span class="unseen">{which}</span></span> };
+    let asks = words_of(words::rule_asks(locale).into_any(), &name);
+    let summary = view! { <span>{asks}</span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();

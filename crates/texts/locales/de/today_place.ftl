@@ -1,3 +1,0 @@
-# Heute: was jeder Haufen braucht.
-
-behind-control = , { $heap }
