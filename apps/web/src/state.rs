@@ -164,12 +164,10 @@ pub struct Page {
     /// ids with spaces between them. Empty when it had no heaps.
     #[serde(default)]
     pub tiles: String,
-    /// In what is kept: the language in which units stand behind numbers.
+    /// In what is kept: the language in which units stand behind numbers, and below it each line that
+    /// has one: its key, the number and the id of the unit, with tabs between them.
     #[serde(default)]
-    pub language: String,
-    /// In what is kept: lines with such a unit, by key, as a number and the id of the unit.
-    #[serde(default)]
-    pub apart: Vec<(u32, f64, String)>,
+    pub spoken: String,
 }
 
 /// What the keeper can do.
@@ -284,8 +282,7 @@ impl Default for Page {
             chosen: 0,
             next_key: 1,
             tiles: String::new(),
-            language: String::new(),
-            apart: Vec::new(),
+            spoken: String::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -324,17 +321,17 @@ impl Page {
     pub fn to_keep(&self) -> Self {
         let hand = self.hand.iter().map(|line| (line.key, &line.typed));
         let reach = self.reach.iter().map(|line| (line.key, &line.typed));
-        let apart = hand
-            .chain(reach)
-            // Most lines are a number alone, and this is done at every tap.
-            .filter(|(_, typed)| typed.contains(char::is_alphabetic))
-            .filter_map(|(key, typed)| match count_and_unit(typed) {
-                Some((count, Some(unit))) => Some((key, count, unit_word(&unit))),
-                _ => None,
-            });
+        let mut spoken = language::locale().tag().to_owned();
+        // Most lines are a number alone, and this is done at every tap.
+        for (key, typed) in hand.chain(reach) {
+            if typed.contains(char::is_alphabetic)
+                && let Some((count, Some(unit))) = count_and_unit(typed)
+            {
+                spoken += &format!("\n{key}\t{count}\t{}", unit_word(&unit));
+            }
+        }
         Self {
-            language: language::locale().tag().to_owned(),
-            apart: apart.collect(),
+            spoken,
             ..self.clone()
         }
     }
@@ -342,20 +339,26 @@ impl Page {
     /// The page that was kept, on a page that speaks this language.
     #[must_use]
     pub fn respoken(mut self, tag: &str) -> Self {
-        let kept_in = std::mem::take(&mut self.language);
-        let apart = std::mem::take(&mut self.apart);
-        if kept_in.is_empty() || kept_in == tag {
+        let spoken = std::mem::take(&mut self.spoken);
+        let mut lines = spoken.lines();
+        // What was kept before there were languages names none.
+        if lines.next().is_none_or(|kept_in| kept_in == tag) {
             return self;
         }
-        for (key, count, said) in apart {
-            let typed = number_text(count);
+        for line in lines {
+            let mut fields = line.split('\t');
+            let (Some(Ok(key)), Some(Ok(count)), Some(unit)) = (
+                fields.next().map(str::parse::<u32>),
+                fields.next().map(str::parse::<f64>),
+                fields.next(),
+            ) else {
+                continue;
+            };
+            let (typed, unit) = (number_text(count), unit.to_owned());
             if let Some(line) = self.hand_line(key) {
-                line.unit.clone_from(&said);
-                line.typed.clone_from(&typed);
-            }
-            if let Some(line) = self.reach_line(key) {
-                line.unit = said;
-                line.typed = typed;
+                (line.typed, line.unit) = (typed, unit);
+            } else if let Some(line) = self.reach_line(key) {
+                (line.typed, line.unit) = (typed, unit);
             }
         }
         self
@@ -793,7 +796,7 @@ mod tests {
         assert_eq!(elsewhere.hand[1], page.hand[1]);
         // What was kept before languages were has none to be another than.
         let mut old = page.to_keep();
-        old.language.clear();
+        old.spoken.clear();
         assert_eq!(
             line(&old.respoken("de")),
             ("3 leaf bags".to_owned(), second.1)

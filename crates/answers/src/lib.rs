@@ -57,9 +57,7 @@ pub use ledger::{
 };
 pub use on_the_map::{MapPoint, Move, OnTheMap, on_the_map};
 pub use per_caddy::{PerCaddy, per_caddy};
-pub use question::{
-    Accepted, Field, Known, QuestionError, SEED, USUAL_TARGET, checked_target, hour_text,
-};
+pub use question::{Accepted, Field, Known, QuestionError, SEED, USUAL_TARGET, checked_target};
 pub use ready::{Doubt, Finding, Hint, ReadyAnswer, ReadyQuestion, Sign, is_it_ready};
 pub use season::{SeasonHeap, SeasonMonth, season};
 pub use simulated::{

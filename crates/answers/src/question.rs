@@ -6,8 +6,6 @@ use heapwright_engine::heap::SimulationError;
 use heapwright_garden::FoundError;
 use heapwright_terms::Target;
 use heapwright_weather::ClimateError;
-use jiff::Timestamp;
-use jiff::tz::Offset;
 
 /// The region to aim at when the keeper does not say otherwise.
 ///
@@ -195,10 +193,10 @@ pub enum QuestionError {
     Climate(ClimateError),
     /// The weather that is known ends, or begins, within the simulation.
     WeatherAmiss {
-        /// From when to when it is known [ms since 1970-01-01T00:00Z].
-        covered_ms: (i64, i64),
-        /// From when to when is simulated [ms since 1970-01-01T00:00Z].
-        wanted_ms: (i64, i64),
+        /// From when to when it is known, as files have it: "2026-05-01 06:00Z".
+        covered: [String; 2],
+        /// From when to when is simulated.
+        wanted: [String; 2],
     },
     /// The weather lies in years that are not reckoned with, or is too long.
     OutOfTime,
@@ -230,15 +228,11 @@ impl fmt::Display for QuestionError {
             } => write!(f, "{field}: \"{said}\" is not known: give {accepted}"),
             Self::Climate(error) => write!(f, "{error}"),
             Self::WeatherAmiss {
-                covered_ms,
-                wanted_ms,
+                covered: [known_from, known_to],
+                wanted: [begins, ends],
             } => write!(
                 f,
-                "the weather covers {} to {}, the simulation {} to {}: give more weather, fewer days, or a climate for what is missing",
-                hour_text(covered_ms.0),
-                hour_text(covered_ms.1),
-                hour_text(wanted_ms.0),
-                hour_text(wanted_ms.1)
+                "the weather covers {known_from} to {known_to}, the simulation {begins} to {ends}: give more weather, fewer days, or a climate for what is missing"
             ),
             Self::OutOfTime => f.write_str(
                 "weather must lie in the years 1900 to 2199 and be at most 50 years long; correct the dates",
@@ -252,19 +246,6 @@ impl fmt::Display for QuestionError {
 }
 
 impl std::error::Error for QuestionError {}
-
-/// An hour of UTC, as files of weather and of questions have it: "2026-05-01 06:00Z".
-#[must_use]
-pub fn hour_text(instant_ms: i64) -> String {
-    Timestamp::from_millisecond(instant_ms).map_or_else(
-        // Nothing that was read lies outside what can be.
-        |_| instant_ms.to_string(),
-        |instant| {
-            let utc = Offset::UTC.to_datetime(instant);
-            format!("{} {:02}:{:02}Z", utc.date(), utc.hour(), utc.minute())
-        },
-    )
-}
 
 /// The most parts, or materials in reach, of one question.
 pub(crate) const MOST_PARTS: usize = 200;

@@ -88,8 +88,8 @@ impl WeatherGiven {
                 let end_ms = start_ms.saturating_add(whole_ms(days));
                 if series.start_ms > start_ms || series.end_ms() < end_ms {
                     return Err(QuestionError::WeatherAmiss {
-                        covered_ms: (series.start_ms, series.end_ms()),
-                        wanted_ms: (start_ms, end_ms),
+                        covered: [hour_text(series.start_ms), hour_text(series.end_ms())],
+                        wanted: [hour_text(start_ms), hour_text(end_ms)],
                     });
                 }
                 Ok(Weather::hourly(air(series, start_ms, days, sun_share)))
@@ -226,6 +226,17 @@ fn clouds(series: &Series) -> Vec<f64> {
 #[allow(clippy::cast_possible_truncation)] // within limits
 fn whole_ms(days: f64) -> i64 {
     (days * 24.0 * 3_600_000.0) as i64
+}
+
+/// An hour of UTC, as files of weather and of questions have it: "2026-05-01 06:00Z".
+fn hour_text(instant_ms: i64) -> String {
+    Timestamp::from_millisecond(instant_ms).map_or_else(
+        |_| instant_ms.to_string(),
+        |instant| {
+            let utc = Offset::UTC.to_datetime(instant);
+            format!("{} {:02}:{:02}Z", utc.date(), utc.hour(), utc.minute())
+        },
+    )
 }
 
 impl From<OutOfTime> for QuestionError {

@@ -2,7 +2,7 @@
 
 use heapwright_answers::climate::ClimateError;
 use heapwright_answers::heap::SimulationError;
-use heapwright_answers::{Accepted, Field, Known, QuestionError, hour_text};
+use heapwright_answers::{Accepted, Field, Known, QuestionError};
 use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals as texts;
 
@@ -50,13 +50,13 @@ pub fn question_refusal(error: &QuestionError, locale: Locale) -> String {
         }
         QuestionError::Climate(error) => climate(error, locale),
         QuestionError::WeatherAmiss {
-            covered_ms,
-            wanted_ms,
+            covered: [known_from, known_to],
+            wanted: [begins, ends],
         } => texts::WeatherAmiss {
-            begins: &hour_text(wanted_ms.0),
-            ends: &hour_text(wanted_ms.1),
-            known_from: &hour_text(covered_ms.0),
-            known_to: &hour_text(covered_ms.1),
+            begins,
+            ends,
+            known_from,
+            known_to,
         }
         .said(locale),
         QuestionError::OutOfTime => texts::out_of_time(locale).to_owned(),
@@ -272,8 +272,8 @@ mod tests {
     #[test]
     fn weather_that_does_not_do_is_refused_as_its_error_says() {
         let amiss = QuestionError::WeatherAmiss {
-            covered_ms: (1_777_593_600_000, 1_777_680_000_000),
-            wanted_ms: (1_777_615_200_000, 1_778_220_000_000),
+            covered: ["2026-05-01 00:00Z", "2026-05-02 00:00Z"].map(str::to_owned),
+            wanted: ["2026-05-01 06:00Z", "2026-05-08 06:00Z"].map(str::to_owned),
         };
         let said = german(&amiss, question_refusal);
         assert!(said.contains("2026-05-01 06:00Z"), "{said}");
