@@ -59,13 +59,27 @@ impl std::error::Error for Failure {}
 
 impl From<WireError> for Failure {
     fn from(error: WireError) -> Self {
-        Self::Input(error.to_string())
+        match error {
+            WireError::Question(error @ (QuestionError::NoBeds | QuestionError::NothingInHeap)) => {
+                error.into()
+            }
+            other => Self::Input(other.to_string()),
+        }
     }
 }
 
 impl From<QuestionError> for Failure {
+    /// Where a command helps, it is named here: the errors themselves know no command.
     fn from(error: QuestionError) -> Self {
-        Self::Input(error.to_string())
+        Self::Input(match error {
+            QuestionError::NoBeds => {
+                "there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file".to_owned()
+            }
+            QuestionError::NothingInHeap => {
+                "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`".to_owned()
+            }
+            other => other.to_string(),
+        })
     }
 }
 

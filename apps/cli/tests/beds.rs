@@ -349,7 +349,7 @@ fn what_was_not_measured_is_named() {
     kept.answer(&["test", "Bin", "--nitrogen", "2"]);
     let found = notices(&kept);
     assert!(
-        found.contains("not measured of the compost: phosphorus, potassium, salt."),
+        found.contains("not measured of the compost: phosphorus, potassium and salt."),
         "{found}"
     );
     // Nobody says of which extract a laboratory's conductivity is.

@@ -244,8 +244,9 @@ fn half_taken_out_is_told_apart_from_what_is_there() {
         assert!((number(&half["taken_kg"]) - fed / 2.0).abs() < 1e-9 * fed);
     }
     kept.answer(&["harvest", "Bin", "--share", "all"]);
-    refused(&kept.run(&["ledger", "Bin"]), "nothing lies in this heap");
-    refused(&kept.run(&["ready", "Bin"]), "nothing lies in this heap");
+    let refusal = "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`";
+    refused(&kept.run(&["ledger", "Bin"]), refusal);
+    refused(&kept.run(&["ready", "Bin"]), refusal);
 }
 
 #[test]

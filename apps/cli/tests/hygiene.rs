@@ -379,7 +379,8 @@ fn a_heap_of_the_journal_is_judged_and_its_meat_is_remembered() {
     let ran = kept.run(&["hygiene", "Bin"]);
     assert_eq!(ran.code, 2);
     assert!(
-        ran.err.contains("there is no reading of the core"),
+        ran.err.contains("there is no reading of the core")
+            && ran.err.contains("`heapwright read --temperature"),
         "{}",
         ran.err
     );

@@ -183,25 +183,45 @@ impl Drop for Ended {
     }
 }
 
-#[test]
-fn the_server_hands_out_reminders_worked_out_anew() {
-    let kept = demo("calendar-served");
+/// What serves, and the first two lines that it says.
+fn served(kept: &Kept, also: &[&str]) -> (Ended, [String; 2]) {
     let mut child = kept
         .program()
         .args(["serve", "--port", "0"])
+        .args(also)
         .stdout(Stdio::piped())
         .spawn()
         .unwrap();
     let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
-    let _ended = Ended(child);
-    let first = lines.next().unwrap().unwrap();
+    let ended = Ended(child);
+    (ended, [(); 2].map(|()| lines.next().unwrap().unwrap()))
+}
+
+fn address_of(line: &str) -> String {
+    let address = line.split_once("http://").unwrap().1;
+    address.split_once('/').unwrap().0.to_owned()
+}
+
+#[test]
+fn the_server_hands_out_reminders_in_the_language_that_was_asked_for() {
+    let kept = demo("calendar-served-german");
+    let (_ended, [_, second]) = served(&kept, &["--language", "de"]);
+    let address = address_of(&second);
+    let reply = get(&address, &address);
+    let body = reply.split_once("\r\n\r\n").unwrap().1;
+    assert_eq!(body, kept.answer(&["calendar", "--language", "de"]));
+    assert_ne!(body, kept.answer(&["calendar"]));
+}
+
+#[test]
+fn the_server_hands_out_reminders_worked_out_anew() {
+    let kept = demo("calendar-served");
+    let (_ended, [first, second]) = served(&kept, &[]);
     assert!(
         first.starts_with("Heapwright is at http://127.0.0.1:"),
         "{first}"
     );
-    let second = lines.next().unwrap().unwrap();
-    let address = second.split_once("http://").unwrap().1;
-    let address = address.split_once('/').unwrap().0.to_owned();
+    let address = address_of(&second);
     assert!(second.contains("/calendar.ics"), "{second}");
     let reply = get(&address, &address);
     assert!(reply.starts_with("HTTP/1.1 200"), "{reply}");

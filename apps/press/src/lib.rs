@@ -4,7 +4,7 @@
 //! answer and no catalogue is in this module, only type and the writer of the PDF.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
-use heapwright_paper::{Document, PageSize, typeset};
+use heapwright_paper::{Document, PageSize, PaperError, typeset};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -12,21 +12,24 @@ use wasm_bindgen::prelude::wasm_bindgen;
 ///
 /// # Errors
 ///
-/// When the document cannot be read or typeset; a sentence.
+/// When the document cannot be read or typeset; a detail for who mends this program, in English.
 #[wasm_bindgen]
 pub fn press(document: &str, letter: bool) -> Result<Vec<u8>, JsValue> {
-    pressed(document, letter).map_err(|sentence| JsValue::from_str(&sentence))
+    pressed(document, letter).map_err(|detail| JsValue::from_str(&detail))
 }
 
 fn pressed(document: &str, letter: bool) -> Result<Vec<u8>, String> {
-    let document: Document = serde_json::from_str(document)
-        .map_err(|error| format!("the page cannot be read: {error}"))?;
+    let document: Document = serde_json::from_str(document).map_err(|error| error.to_string())?;
     let size = if letter {
         PageSize::Letter
     } else {
         PageSize::A4
     };
-    typeset(&document, size).map_err(|error| error.to_string())
+    // The sentence around it is the page's, in its language.
+    typeset(&document, size).map_err(|error| match error {
+        PaperError::Type => "type".to_owned(),
+        PaperError::Writer(detail) => detail,
+    })
 }
 
 #[cfg(test)]
@@ -51,10 +54,6 @@ mod tests {
                 typeset(&document, size).unwrap()
             );
         }
-        assert!(
-            pressed("{", false)
-                .unwrap_err()
-                .starts_with("the page cannot be read")
-        );
+        assert!(pressed("{", false).unwrap_err().starts_with("EOF"));
     }
 }

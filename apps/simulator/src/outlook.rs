@@ -18,7 +18,7 @@ use heapwright_wording as wording;
 
 use crate::frames;
 use crate::shown::{self, Options};
-use crate::spoken::{catalogue, locale};
+use crate::spoken::{catalogue, locale, unread};
 
 /// How far is looked ahead [d].
 pub const DAYS: u32 = 30;
@@ -66,17 +66,10 @@ pub fn read_state(lines: &str) -> State {
 
 impl Asked {
     fn read(question: &str) -> Result<Self, String> {
-        let asked: AheadQuestion = serde_json::from_str(question)
-            .map_err(|error| format!("the question cannot be read: {error}"))?;
+        let asked: AheadQuestion = serde_json::from_str(question).map_err(unread)?;
         let state = read_state(&asked.journal);
-        let heap = asked
-            .heap
-            .parse()
-            .map_err(|_| "the question names no heap".to_owned())?;
-        let now: Moment = asked
-            .now
-            .parse()
-            .map_err(|_| "the question has no time".to_owned())?;
+        let heap = asked.heap.parse().map_err(unread)?;
+        let now: Moment = asked.now.parse().map_err(unread)?;
         Ok(Self {
             garden: Garden::from_state(catalogue(), &state, now),
             state,

@@ -7,7 +7,7 @@ use heapwright_wire::PaperQuestion;
 use heapwright_wording as wording;
 
 use crate::outlook::read_state;
-use crate::spoken::{catalogue, locale};
+use crate::spoken::{catalogue, locale, unread};
 
 /// Milliseconds of the time that a record is of: a year.
 const YEAR_MS: i64 = 365 * 86_400_000;
@@ -18,12 +18,8 @@ const YEAR_MS: i64 = 365 * 86_400_000;
 ///
 /// When the question cannot be read, or a page cannot be worked out; a sentence.
 pub fn paper(question: &str) -> Result<String, String> {
-    let asked: PaperQuestion = serde_json::from_str(question)
-        .map_err(|error| format!("the question cannot be read: {error}"))?;
-    let now: Moment = asked
-        .now
-        .parse()
-        .map_err(|_| "the question has no time".to_owned())?;
+    let asked: PaperQuestion = serde_json::from_str(question).map_err(unread)?;
+    let now: Moment = asked.now.parse().map_err(unread)?;
     let state = read_state(&asked.journal);
     let garden = Garden::from_state(catalogue(), &state, now);
     let book = Book {
@@ -37,10 +33,7 @@ pub fn paper(question: &str) -> Result<String, String> {
         let from = Moment::new(now.instant_ms - YEAR_MS, now.offset_min).unwrap_or(now);
         season_page(&book, from, now)
     } else {
-        let heap = asked
-            .heap
-            .parse()
-            .map_err(|_| "the question names no heap".to_owned())?;
+        let heap = asked.heap.parse().map_err(unread)?;
         bin_page(&book, heap).map_err(|error| wording::question_refusal(&error, book.locale))?
     };
     serde_json::to_string(&document).map_err(|error| error.to_string())

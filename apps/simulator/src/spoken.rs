@@ -30,6 +30,11 @@ pub fn locale(us_units: bool) -> Locale {
     })
 }
 
+/// A question that this version of the worker does not understand, as a sentence.
+pub fn unread<E>(_: E) -> String {
+    heapwright_wording::ahead::question_unread(spoken().locale()).to_owned()
+}
+
 /// The figures of the world, in the words of the language.
 pub fn catalogue() -> &'static Catalogue {
     spoken().catalogue()

@@ -18,7 +18,7 @@ use heapwright_wire::{
 use heapwright_wording::{self as wording, HomeTest, told as words};
 
 use crate::outlook::read_state;
-use crate::spoken::{catalogue, locale};
+use crate::spoken::{catalogue, locale, unread};
 use crate::today;
 
 /// The journal as it was handed over.
@@ -35,13 +35,9 @@ struct Asked {
 ///
 /// When it cannot be read; a sentence.
 pub fn told(question: &str) -> Result<String, String> {
-    let question: ToldQuestion = serde_json::from_str(question)
-        .map_err(|error| format!("the question cannot be read: {error}"))?;
+    let question: ToldQuestion = serde_json::from_str(question).map_err(unread)?;
     let state = read_state(&question.journal);
-    let now: Moment = question
-        .now
-        .parse()
-        .map_err(|_| "the question has no time".to_owned())?;
+    let now: Moment = question.now.parse().map_err(unread)?;
     let asked = Asked {
         garden: Garden::from_state(catalogue(), &state, now),
         state,
@@ -53,10 +49,7 @@ pub fn told(question: &str) -> Result<String, String> {
     } else if question.heap.is_empty() {
         serde_json::to_string(&asked.kept_out())
     } else {
-        let heap = question
-            .heap
-            .parse()
-            .map_err(|_| "the question names no heap".to_owned())?;
+        let heap = question.heap.parse().map_err(unread)?;
         serde_json::to_string(&asked.heap(heap))
     };
     text.map_err(|error| error.to_string())
@@ -325,6 +318,6 @@ mod tests {
 
     #[test]
     fn what_is_no_question_is_refused_with_a_sentence() {
-        assert!(told("{}").unwrap_err().contains("cannot be read"));
+        assert!(told("{}").unwrap_err().contains("another version"));
     }
 }

@@ -1,7 +1,7 @@
 // Another language: chosen by the device or in the settings, said everywhere, also by the workers, without signal, on paper;
 // and a language that is longer or runs from right to left does not break the page.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { after, before, describe, test } from "node:test";
 import { banded } from "./ahead.js";
 import { kept, open, openBrowser, PHONE, ready, sidewaysScroll, startProgram, startProxy, until, watch } from "./harness.js";
@@ -57,6 +57,49 @@ async function lines(page) {
   });
 }
 
+const file = (path) => readFileSync(new URL(`../../../${path}`, import.meta.url), "utf8");
+const files = (folder, ending) => readdirSync(new URL(`../../../${folder}`, import.meta.url))
+  .filter((name) => name.endsWith(ending) && !name.endsWith("_of_commands.ftl"))
+  .map((name) => file(`${folder}/${name}`))
+  .join("\n");
+
+/** What the sentences of a language say: without comments, names of messages and of arguments. */
+const sentences = (language) => files(`crates/texts/locales/${language}`, ".ftl")
+  .replace(/^#.*$/gm, "")
+  .replace(/^-?[a-z][\w-]* =/gm, "")
+  .replace(/^\s*\*?\[[^\]]*\]/gm, "")
+  .replace(/\{ \$[\w-]+ ->/g, "")
+  .replace(/\{[^{}]*\}/g, " ");
+
+const words = (text) => text.toLowerCase().match(/\p{L}{3,}/gu) ?? [];
+
+/** All that the keeper of the invented garden wrote. */
+function written() {
+  const found = new Set();
+  const look = (value, name) => {
+    if (typeof value === "string" && ["name", "text", "crop", "logger"].includes(name)) found.add(value);
+    if (value && typeof value === "object") for (const [inner, one] of Object.entries(value)) look(one, Array.isArray(value) ? name : inner);
+  };
+  for (const line of file("dist/demo.jsonl").trim().split("\n")) look(JSON.parse(line).body);
+  return [...found].sort((one, other) => other.length - one.length);
+}
+
+/**
+ * Finds words of English in a German line: words that the English page or its sentences and tables have, and no sentence or table
+ * of German. What is the same in both languages is taken out before: what the keeper wrote, and where figures come from.
+ */
+function englishIn(seenInEnglish) {
+  const cells = [...file("crates/catalogue/tables/sources.csv").matchAll(/"((?:[^"]|"")*)"|([^",\n]+)/g)];
+  const same = [...written(), ...cells.map(([, quoted, plain]) => (quoted ?? plain).replaceAll('""', '"').trim())]
+    .filter((one) => one.length > 3)
+    .sort((one, other) => other.length - one.length);
+  // The first column of a table has ids.
+  const tables = files("crates/catalogue/tables/de", ".csv").replace(/^[^,]*,/gm, "");
+  const german = new Set(words(sentences("de") + tables));
+  const english = new Set(words(sentences("en") + seenInEnglish.join("\n")).filter((word) => !german.has(word)));
+  return (line) => words(same.reduce((rest, one) => rest.replaceAll(one, " "), line)).filter((word) => english.has(word));
+}
+
 /** The address of a heap of the invented garden that is at work. */
 async function heapAddress(page) {
   await go(page, "#/heaps");
@@ -100,22 +143,59 @@ describe("German", () => {
     await english.context.close();
 
     const { page, context, troubles } = await withDemo(GERMAN);
-    const journal = readFileSync(new URL("../../../dist/demo.jsonl", import.meta.url), "utf8");
+    const journal = file("dist/demo.jsonl");
     // What is the same in both: what the keeper wrote, where figures come from, and names.
-    const sources = readFileSync(new URL("../../../crates/catalogue/tables/sources.csv", import.meta.url), "utf8").replaceAll('""', '"');
+    const sources = file("crates/catalogue/tables/sources.csv").replaceAll('""', '"');
     const isSource = (line) => line.split("; ").every((part) => part.replace(/^[\w.-]+: /, "").split(/(?<=\.) (?=\S+$)|(?<=\S) (?=\S+\.\S+$)/).every((piece) => sources.includes(piece)));
+    const foreign = englishIn([...inEnglish]);
+    assert.deepEqual(foreign("Angenommen ist: Salz, moisture, Kalium."), ["moisture"]);
     const leaks = new Set();
-    await everywhere(page, async (place) => {
+    const look = async (place) => {
       for (const line of await lines(page)) {
+        if (ALIKE.test(line) || isSource(line)) continue;
+        for (const word of foreign(line)) leaks.add(`${place}: ${word} in: ${line}`);
         if (!inEnglish.has(line) || !/\p{L}{4}/u.test(line)) continue;
         const bare = line.replace(/^[,:;] /, "");
-        if (journal.includes(JSON.stringify(bare).slice(1, -1)) || ALIKE.test(line) || isSource(line)) continue;
-        leaks.add(`${place}: ${line}`);
+        if (!journal.includes(JSON.stringify(bare).slice(1, -1))) leaks.add(`${place}: ${line}`);
       }
-    });
+    };
+    await everywhere(page, look);
+    // What is said when something is typed that cannot be, and what a plan says.
+    await go(page, "#/balance");
+    await page.locator(".hand .line input").first().fill("3 Eimmer");
+    await page.locator(".hand .fault").filter({ hasText: /\S/ }).first().waitFor();
+    await look("balance, mistyped");
+    await go(page, "#/beds");
+    await page.locator("#plan-amount").fill("100 L");
+    await page.locator(".plan-act").click();
+    await page.locator(".plan-told").waitFor();
+    await look("beds, planned");
     assert.deepEqual([...leaks], []);
     assert.deepEqual(troubles, []);
     await context.close();
+  });
+
+  test("a draft with a unit in words is still meant when the device speaks another language", async () => {
+    const german = await browser.newContext(GERMAN);
+    const page = await german.newPage();
+    await open(page, program.address);
+    await kept(page);
+    await page.locator(".hand .line input").first().fill("3 Eimer");
+    await until(() => page.evaluate(() => localStorage.getItem("heapwright.balance.1")?.includes("3 Eimer")), "the draft is kept");
+    await page.reload();
+    await ready(page);
+    assert.equal(await page.locator(".hand .line input").first().inputValue(), "3 Eimer");
+    const storageState = await german.storageState();
+    await german.close();
+
+    const english = await browser.newContext({ ...PHONE, storageState });
+    const second = await english.newPage();
+    await open(second, program.address);
+    const line = second.locator(".hand .line").first();
+    assert.equal(await line.locator("input").first().inputValue(), "3");
+    assert.equal(await line.locator("select:not(.condition)").inputValue(), "bucket");
+    assert.equal((await second.locator(".hand .fault").allInnerTexts()).join(""), "");
+    await english.close();
   });
 
   test("it is chosen in the settings, and stays without signal, with what was typed", async () => {

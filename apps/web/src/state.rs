@@ -164,6 +164,10 @@ pub struct Page {
     /// ids with spaces between them. Empty when it had no heaps.
     #[serde(default)]
     pub tiles: String,
+    /// In what is kept: the language in which units stand behind numbers, and below it each line that
+    /// has one: its key, the number and the id of the unit, with tabs between them.
+    #[serde(default)]
+    pub spoken: String,
 }
 
 /// What the keeper can do.
@@ -207,8 +211,6 @@ pub enum Action {
     Light(Light),
     /// How the time of day is shown.
     Clock(ClockChoice),
-    /// The language is about to change.
-    UnitsApart,
     /// What was typed of vessels is in the journal now.
     MeasuresKept,
     /// A limit of the aim.
@@ -280,6 +282,7 @@ impl Default for Page {
             chosen: 0,
             next_key: 1,
             tiles: String::new(),
+            spoken: String::new(),
         };
         page = updated(&page, &Action::Tap("mixed_vegetable_scraps".to_owned()));
         page = updated(&page, &Action::Tap("grass_clippings_fresh".to_owned()));
@@ -325,22 +328,53 @@ impl Page {
         seen_alike == *other
     }
 
-    /// Moves units that stand in words beside a number to where their ids stand, which every language reads.
-    fn part_units(&mut self) {
-        let hand = self
-            .hand
-            .iter_mut()
-            .map(|line| (&mut line.typed, &mut line.unit));
-        let reach = self
-            .reach
-            .iter_mut()
-            .map(|line| (&mut line.typed, &mut line.unit));
-        for (typed, unit) in hand.chain(reach) {
-            if let Some((count, Some(said))) = count_and_unit(typed) {
-                *typed = number_text(count);
-                *unit = unit_word(&said);
+    /// The page as it is kept: with its language, and the lines with a unit in that once more without
+    /// it, so that a page in another language can read them.
+    #[must_use]
+    pub fn to_keep(&self) -> Self {
+        let hand = self.hand.iter().map(|line| (line.key, &line.typed));
+        let reach = self.reach.iter().map(|line| (line.key, &line.typed));
+        let mut spoken = language::locale().tag().to_owned();
+        // Most lines are a number alone, and this is done at every tap.
+        for (key, typed) in hand.chain(reach) {
+            if typed.contains(char::is_alphabetic)
+                && let Some((count, Some(unit))) = count_and_unit(typed)
+            {
+                spoken += &format!("\n{key}\t{count}\t{}", unit_word(&unit));
             }
         }
+        Self {
+            spoken,
+            ..self.clone()
+        }
+    }
+
+    /// The page that was kept, on a page that speaks this language.
+    #[must_use]
+    pub fn respoken(mut self, tag: &str) -> Self {
+        let spoken = std::mem::take(&mut self.spoken);
+        let mut lines = spoken.lines();
+        // What was kept before there were languages names none.
+        if lines.next().is_none_or(|kept_in| kept_in == tag) {
+            return self;
+        }
+        for line in lines {
+            let mut fields = line.split('\t');
+            let (Some(Ok(key)), Some(Ok(count)), Some(unit)) = (
+                fields.next().map(str::parse::<u32>),
+                fields.next().map(str::parse::<f64>),
+                fields.next(),
+            ) else {
+                continue;
+            };
+            let (typed, unit) = (number_text(count), unit.to_owned());
+            if let Some(line) = self.hand_line(key) {
+                (line.typed, line.unit) = (typed, unit);
+            } else if let Some(line) = self.reach_line(key) {
+                (line.typed, line.unit) = (typed, unit);
+            }
+        }
+        self
     }
 
     /// Materials on the tiles.
@@ -539,7 +573,6 @@ pub fn updated(page: &Page, action: &Action) -> Page {
         Action::Units(us_units) => page.us_units = *us_units,
         Action::Light(light) => page.light = *light,
         Action::Clock(clock) => page.clock = *clock,
-        Action::UnitsApart => page.part_units(),
         Action::MeasuresKept => page.measures.clear(),
         Action::AimAt(field, typed) => page.aim.typed_mut(*field).clone_from(typed),
         Action::Stores(stores) => page.take_stores(stores),
@@ -597,8 +630,8 @@ pub fn stepped(typed: &str, up: bool) -> String {
 
 /// The number in what was typed, and the unit if one stands with it.
 fn count_and_unit(typed: &str) -> Option<(f64, Option<Unit>)> {
-    let vocabulary = crate::asking::vocabulary(language::catalogue());
     let has_unit = typed.chars().any(char::is_alphabetic);
+    let vocabulary = crate::asking::vocabulary(language::catalogue());
     let whole = if has_unit {
         typed.to_owned()
     } else {
@@ -757,8 +790,29 @@ mod tests {
 
     #[test]
     fn page_survives_being_kept() {
-        let page = Page::default();
-        let text = serde_json::to_string(&page).unwrap();
-        assert_eq!(serde_json::from_str::<Page>(&text).unwrap(), page);
+        let mut page = Page::default();
+        page.hand[0].typed = "3 leaf bags".to_owned();
+        let text = serde_json::to_string(&page.to_keep()).unwrap();
+        let kept = serde_json::from_str::<Page>(&text).unwrap();
+        assert_eq!(kept.respoken("en"), page);
+    }
+
+    #[test]
+    fn units_that_were_typed_in_another_language_are_still_meant() {
+        let mut page = Page::default();
+        let line = |page: &Page| (page.hand[0].typed.clone(), page.hand[0].unit.clone());
+        page.hand[0].typed = "3 leaf bags".to_owned();
+        let unit = unit_word(&count_and_unit("3 leaf bags").unwrap().1.unwrap());
+        let second = line(&Page::default());
+        let elsewhere = page.to_keep().respoken("de");
+        assert_eq!(line(&elsewhere), ("3".to_owned(), unit));
+        assert_eq!(elsewhere.hand[1], page.hand[1]);
+        // What was kept before languages were has none to be another than.
+        let mut old = page.to_keep();
+        old.spoken.clear();
+        assert_eq!(
+            line(&old.respoken("de")),
+            ("3 leaf bags".to_owned(), second.1)
+        );
     }
 }

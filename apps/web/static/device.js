@@ -383,7 +383,7 @@ export function ask(text, hear) {
 
 /**
  * Lets a worker make a page to print and offers it for download under `name`. `hear` is called with "pressed", "unfetched",
- * "failed" and a sentence, or "broken". False when the browser has no workers.
+ * "failed" and a sentence, "unpressed" and a detail, or "broken". False when the browser has no workers.
  */
 export function press(name, question, document, letter, hear) {
   let worker;

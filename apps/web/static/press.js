@@ -1,5 +1,6 @@
 // The worker that makes a page to print. It hears [question, document, letter], one of the first two empty: a question is
-// first made a document by the module of the simulated heap. It tells ["pressed", bytes], ["unfetched"] or ["failed", sentence].
+// first made a document by the module of the simulated heap. It tells ["pressed", bytes], ["unfetched"], ["failed", sentence],
+// or ["unpressed", detail] when setting the type failed.
 // A message { texts } before the first says which language to speak.
 import initPress, { press } from "./heapwright_press.js";
 import initAnswers, { paper, speak } from "./heapwright_simulator.js";
@@ -21,7 +22,13 @@ onmessage = async ({ data }) => {
   }
   try {
     if (question && texts) speak(texts.tag, texts.pack, texts.words);
-    const bytes = press(question ? paper(question) : document, letter);
+    const set = question ? paper(question) : document;
+    let bytes;
+    try {
+      bytes = press(set, letter);
+    } catch (detail) {
+      return postMessage(["unpressed", String(detail)]);
+    }
     postMessage(["pressed", bytes], [bytes.buffer]);
   } catch (error) {
     postMessage(["failed", typeof error === "string" ? error : ""]);

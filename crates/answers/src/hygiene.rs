@@ -214,10 +214,10 @@ impl fmt::Display for HygieneError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::NoReadings => {
-                "there is no reading of the core since the heap was last empty: write some down with `heapwright read --temperature \"58 C core\"`, or give a file with --csv"
+                "there is no reading of the core since the heap was last empty: write some down"
             }
             Self::NoSuchDepth => {
-                "--depth: there is no reading at that depth: give one of the depths of the record"
+                "there is no reading at that depth: give one of the depths of the record"
             }
         })
     }

@@ -191,11 +191,15 @@ pub enum QuestionError {
     },
     /// The place has no climate.
     Climate(ClimateError),
-    /// The weather does not do.
+    /// The weather that is known ends, or begins, within the simulation.
     WeatherAmiss {
-        /// Why, and what to do.
-        what: String,
+        /// From when to when it is known, as files have it: "2026-05-01 06:00Z".
+        covered: [String; 2],
+        /// From when to when is simulated.
+        wanted: [String; 2],
     },
+    /// The weather lies in years that are not reckoned with, or is too long.
+    OutOfTime,
     /// The heap is empty, so that there is nothing to look ahead to.
     NothingInHeap,
     /// The heap cannot be simulated.
@@ -216,18 +220,25 @@ impl fmt::Display for QuestionError {
             Self::Target { field, accepted } | Self::Number { field, accepted } => {
                 write!(f, "{field} must be {accepted}")
             }
-            Self::NoBeds => f.write_str(
-                "there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file",
-            ),
+            Self::NoBeds => f.write_str("there is no bed to plan: describe one"),
             Self::Unknown {
                 field,
                 said,
                 accepted,
             } => write!(f, "{field}: \"{said}\" is not known: give {accepted}"),
             Self::Climate(error) => write!(f, "{error}"),
-            Self::WeatherAmiss { what } => f.write_str(what),
+            Self::WeatherAmiss {
+                covered: [known_from, known_to],
+                wanted: [begins, ends],
+            } => write!(
+                f,
+                "the weather covers {known_from} to {known_to}, the simulation {begins} to {ends}: give more weather, fewer days, or a climate for what is missing"
+            ),
+            Self::OutOfTime => f.write_str(
+                "weather must lie in the years 1900 to 2199 and be at most 50 years long; correct the dates",
+            ),
             Self::NothingInHeap => f.write_str(
-                "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`",
+                "nothing lies in this heap, as far as the journal tells: write down what goes in",
             ),
             Self::Simulation(error) => write!(f, "{error}"),
         }

@@ -141,7 +141,7 @@ impl fmt::Display for FoundError {
             ),
             Self::UnknownMaterial { id } => write!(
                 f,
-                "material \"{id}\" is not known: look it up with `heapwright materials`"
+                "material \"{id}\" is not known: look it up in the list of materials"
             ),
             Self::NoFigures { name } => write!(
                 f,

@@ -68,7 +68,7 @@ pub enum Wrong {
     NotAPicture,
     /// A correction does not fit what it corrects.
     CannotBeApplied {
-        /// What the reader says.
+        /// What the reader of JSON says, in English.
         why: String,
     },
 }
@@ -114,7 +114,7 @@ impl fmt::Display for Wrong {
             Self::NotInOrder => f.write_str("must be low, typical and high"),
             Self::NotADigest => f.write_str("must be 64 hexadecimal digits"),
             Self::NotAPicture => f.write_str("must be image/jpeg, image/png or image/webp"),
-            Self::CannotBeApplied { why } => write!(f, "cannot be applied: {why}"),
+            Self::CannotBeApplied { why } => write!(f, "cannot be applied (“{why}”)"),
         }
     }
 }

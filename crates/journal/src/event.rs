@@ -3,6 +3,7 @@
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
+use serde_json::error::Category;
 use serde_json::value::RawValue;
 
 use crate::check::Problem;
@@ -132,10 +133,69 @@ pub enum LineError {
     /// It is the header of a file of a later version.
     NewerFile,
     /// It is not the JSON of an event.
-    NotAnEvent {
-        /// What is wrong.
-        what: String,
+    NotAnEvent(NoEvent),
+}
+
+/// Why the JSON of a line is not that of an event.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NoEvent {
+    /// It does not stand in braces.
+    NoBraces,
+    /// Its kind is no word.
+    NoKind,
+    /// The line ends before the JSON does.
+    CutOff,
+    /// There is a sign that no JSON has there.
+    NoJson {
+        /// Which sign, counted from 1.
+        sign: usize,
+        /// What the reader of JSON says, in English.
+        detail: String,
     },
+    /// A field is missing, or holds what it cannot.
+    NoField {
+        /// What the reader of JSON says, in English.
+        detail: String,
+    },
+}
+
+impl NoEvent {
+    /// What the reader of JSON met in a line.
+    fn of(error: &serde_json::Error, line: &str) -> Self {
+        match error.classify() {
+            Category::Eof => Self::CutOff,
+            Category::Syntax => Self::NoJson {
+                sign: sign_at(line, error.column()),
+                detail: plain(error),
+            },
+            Category::Data | Category::Io => Self::NoField {
+                detail: plain(error),
+            },
+        }
+    }
+}
+
+/// Which sign of the line a byte belongs to, both counted from 1.
+fn sign_at(line: &str, byte: usize) -> usize {
+    line.char_indices()
+        .take_while(|(start, _)| *start < byte.max(1))
+        .count()
+}
+
+impl fmt::Display for NoEvent {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoBraces => f.write_str("it does not stand in braces"),
+            Self::NoKind => f.write_str("its kind is no word"),
+            Self::CutOff => f.write_str("it is cut off"),
+            Self::NoJson { sign, detail } => {
+                write!(f, "its sign {sign} makes it no JSON (“{detail}”)")
+            }
+            Self::NoField { detail } => {
+                write!(f, "a field is missing or cannot be as it is (“{detail}”)")
+            }
+        }
+    }
 }
 
 impl fmt::Display for LineError {
@@ -149,7 +209,7 @@ impl fmt::Display for LineError {
             Self::NewerFile => {
                 f.write_str("says that a newer version made this file: take it in with that one")
             }
-            Self::NotAnEvent { what } => write!(f, "is no event: {what}"),
+            Self::NotAnEvent(why) => write!(f, "is no event: {why}"),
         }
     }
 }
@@ -185,7 +245,7 @@ impl std::error::Error for WriteError {}
 const LONGEST_MESSAGE: usize = 300;
 
 /// What a reader's message says without its place: a line of a journal has no lines of its own.
-fn plain(error: &serde_json::Error) -> String {
+pub(crate) fn plain(error: &serde_json::Error) -> String {
     let text = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());
     let text = text.strip_suffix(&place).unwrap_or(&text);
@@ -204,18 +264,12 @@ impl Event {
         }
         // A reader of JSON takes a list, too, as fields in their order: that is not the format.
         if line.trim_start().starts_with('[') {
-            return Err(LineError::NotAnEvent {
-                what: "it does not stand in braces".to_owned(),
-            });
+            return Err(LineError::NotAnEvent(NoEvent::NoBraces));
         }
-        let written: Written<'_> =
-            serde_json::from_str(line).map_err(|error| LineError::NotAnEvent {
-                what: plain(&error),
-            })?;
+        let written: Written<'_> = serde_json::from_str(line)
+            .map_err(|error| LineError::NotAnEvent(NoEvent::of(&error, line)))?;
         if written.kind.chars().count() > 60 || written.kind.contains(char::is_control) {
-            return Err(LineError::NotAnEvent {
-                what: "its kind is no word".to_owned(),
-            });
+            return Err(LineError::NotAnEvent(NoEvent::NoKind));
         }
         let unknown = |why| {
             What::Unknown(NotUnderstood {

@@ -31,7 +31,7 @@ pub use amount::AmountSaid;
 pub use check::{Problem, Wrong};
 pub use content::Content;
 pub use event::{
-    Event, FORMAT_VERSION, LONGEST_LINE_BYTES, LineError, NotUnderstood, What, WriteError,
+    Event, FORMAT_VERSION, LONGEST_LINE_BYTES, LineError, NoEvent, NotUnderstood, What, WriteError,
 };
 pub use file::{Fault, FileReader, Header, LARGEST_FILE_BYTES, MOST_FAULTS, Summary};
 pub use id::{EventId, IdError};

@@ -129,52 +129,43 @@ fn broken_lines_are_told_in_one_sentence() {
     let stamp = "must be like 0193f2a1b3c4.0003.7f3a9c2e41d05b68";
     let time = "must be a time with its offset from UTC in the years 1900 to 2199, like 2026-05-01T18:00:00+02:00";
     let longest = broken("watered", &"w".repeat(70_000));
+    let field = |detail: &str| {
+        format!("is no event: a field is missing or cannot be as it is (“{detail}”)")
+    };
     for (line, sentence) in [
-        (
-            String::new(),
-            "is no event: EOF while parsing a value".to_owned(),
-        ),
+        (String::new(), "is no event: it is cut off".to_owned()),
         (
             "compost".to_owned(),
-            "is no event: expected value".to_owned(),
+            "is no event: its sign 1 makes it no JSON (“expected value”)".to_owned(),
         ),
         (
             "[]".to_owned(),
             "is no event: it does not stand in braces".to_owned(),
         ),
-        ("{}".to_owned(), "is no event: missing field `v`".to_owned()),
+        ("{}".to_owned(), field("missing field `v`")),
         (
             broken("\"v\":1", "\"v\":-1"),
-            "is no event: invalid value: integer `-1`, expected u32".to_owned(),
+            field("invalid value: integer `-1`, expected u32"),
         ),
-        (
-            broken("\"id\":\"0193f2a1", "\"id\":\"0193F2A1"),
-            format!("is no event: {id}"),
-        ),
+        (broken("\"id\":\"0193f2a1", "\"id\":\"0193F2A1"), field(id)),
         (
             broken("\"stamp\":\"0193f2a1b3c4", "\"stamp\":\"193f2a1b3c4"),
-            format!("is no event: {stamp}"),
+            field(stamp),
         ),
-        (
-            broken("2026-05-01T18", "1826-05-01T18"),
-            format!("is no event: {time}"),
-        ),
-        (
-            broken("2026-05-01T18", "2026-13-01T18"),
-            format!("is no event: {time}"),
-        ),
-        (broken("+02:00", ""), format!("is no event: {time}")),
+        (broken("2026-05-01T18", "1826-05-01T18"), field(time)),
+        (broken("2026-05-01T18", "2026-13-01T18"), field(time)),
+        (broken("+02:00", ""), field(time)),
         (
             broken(",\"body\"", ",\"bodies\""),
-            "is no event: missing field `body`".to_owned(),
+            field("missing field `body`"),
         ),
-        (
-            broken("}}", "}"),
-            "is no event: EOF while parsing an object".to_owned(),
-        ),
+        (broken("}}", "}"), "is no event: it is cut off".to_owned()),
         (
             broken("}}", "}}{}"),
-            "is no event: trailing characters".to_owned(),
+            format!(
+                "is no event: its sign {} makes it no JSON (“trailing characters”)",
+                broken("}}", "}}{").chars().count()
+            ),
         ),
         (
             broken("watered", "wa\\u0007tered"),
@@ -186,7 +177,7 @@ fn broken_lines_are_told_in_one_sentence() {
         ),
         (
             broken("\"v\":1", "\"v\":1,\"v\":1"),
-            "is no event: duplicate field `v`".to_owned(),
+            field("duplicate field `v`"),
         ),
         (
             longest.clone(),
@@ -249,7 +240,7 @@ fn a_file_of_golden_lines_is_read_and_its_digest_tells_whether_it_is_whole() {
     assert_eq!(summary.fault_count, 2);
     assert_eq!(
         summary.faults[0].to_string(),
-        "line 69 is no event: missing field `v`"
+        "line 69 is no event: a field is missing or cannot be as it is (“missing field `v`”)"
     );
     assert_eq!(summary.not_understood.get("sung_to"), Some(&2));
 }

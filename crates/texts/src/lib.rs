@@ -101,6 +101,32 @@ mod tests {
             .collect()
     }
 
+    #[test]
+    fn only_what_the_command_line_says_names_commands_and_options() {
+        let locales = Path::new(env!("CARGO_MANIFEST_DIR")).join("locales");
+        let mut named = 0;
+        for folder in ["en", "de"] {
+            for entry in fs::read_dir(locales.join(folder)).unwrap() {
+                let path = entry.unwrap().path();
+                let file = path.file_stem().unwrap().to_str().unwrap();
+                let text = fs::read_to_string(&path).unwrap();
+                let messages = text.lines().filter(|line| !line.starts_with('#'));
+                let naming =
+                    messages.filter(|line| line.contains("`heapwright") || line.contains("--"));
+                if file.ends_with("_of_commands") {
+                    named += naming.count();
+                } else {
+                    assert_eq!(
+                        naming.collect::<Vec<_>>(),
+                        Vec::<&str>::new(),
+                        "{folder}/{file}"
+                    );
+                }
+            }
+        }
+        assert!(named > 0);
+    }
+
     /// Fluent's own runtime is the independent answer to how a message reads.
     #[test]
     fn every_message_reads_as_fluent_says_it() {

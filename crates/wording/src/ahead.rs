@@ -56,6 +56,12 @@ pub fn simulator_unfetched(locale: Locale) -> &'static str {
     texts::simulator_unfetched(locale)
 }
 
+/// The page and the worker beside it are of two versions.
+#[must_use]
+pub fn question_unread(locale: Locale) -> &'static str {
+    texts::question_unread(locale)
+}
+
 /// It broke off.
 #[must_use]
 pub fn simulation_broke(locale: Locale) -> &'static str {

@@ -72,20 +72,25 @@ pub(crate) fn name_of(
         .filter(|condition| {
             !name
                 .to_lowercase()
-                .split_whitespace()
+                .split(|letter: char| letter.is_whitespace() || "(),".contains(letter))
                 .any(|word| word == condition)
         })
         .collect();
     if conditions.is_empty() {
         return name;
     }
-    texts::NameWithConditions {
-        conditions: &folded(&conditions, |first, second| {
-            texts::Conditions { first, second }.said(locale)
-        }),
-        name: &name,
+    let conditions = &folded(&conditions, |first, second| {
+        texts::Conditions { first, second }.said(locale)
+    });
+    // "Laub (gehäckselt, trocken)": one parenthesis, not two.
+    match name.strip_suffix(')') {
+        Some(name) => texts::NameWithMoreConditions { conditions, name }.said(locale),
+        None => texts::NameWithConditions {
+            conditions,
+            name: &name,
+        }
+        .said(locale),
     }
-    .said(locale)
 }
 
 /// Whether the names of things begin with a small letter inside a sentence.
@@ -211,7 +216,45 @@ pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String, locale: 
 
 #[cfg(test)]
 mod tests {
+    use heapwright_catalogue::GERMAN;
+    use heapwright_texts::Translation;
+
     use super::*;
+    use crate::Spoken;
+
+    #[test]
+    fn a_name_says_each_condition_once_and_in_one_parenthesis() {
+        let english: &'static Spoken = Box::leak(Box::new(Spoken::english()));
+        let german = Spoken::read("de", Translation::GERMAN, GERMAN).unwrap();
+        let german: &'static Spoken = Box::leak(Box::new(german));
+        for (spoken, id, conditions, said) in [
+            (english, "leaves_shredded_dry", "wet", "wet shredded leaves"),
+            (
+                german,
+                "leaves_shredded_dry",
+                "wet",
+                "Laub (gehäckselt, nass)",
+            ),
+            (
+                german,
+                "grass_clippings_fresh",
+                "fresh wet",
+                "Rasenschnitt (frisch, nass)",
+            ),
+            (german, "coffee_grounds", "wet", "Kaffeesatz (nass)"),
+        ] {
+            let (catalogue, locale) = (spoken.catalogue(), spoken.locale());
+            let material = catalogue
+                .materials()
+                .iter()
+                .find(|one| one.id.as_str() == id);
+            let conditions: Vec<String> = conditions.split(' ').map(str::to_owned).collect();
+            assert_eq!(
+                name_of(catalogue, material.unwrap(), &conditions, locale),
+                said
+            );
+        }
+    }
 
     #[test]
     fn nearly_all_is_not_all() {

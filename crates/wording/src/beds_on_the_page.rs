@@ -157,9 +157,11 @@ pub fn shelf_name(
 
 #[cfg(test)]
 mod tests {
-    use heapwright_catalogue::Spreading;
+    use heapwright_catalogue::{GERMAN, Spreading};
+    use heapwright_texts::Translation;
 
     use super::*;
+    use crate::Spoken;
     use crate::spreading::use_line;
 
     #[test]
@@ -205,5 +207,18 @@ mod tests {
         let line = use_line(tea, &tea.name, None, Locale::default());
         assert!(line.starts_with("Compost tea: none."), "{line}");
         assert!(line.contains("raw manure"), "{line}");
+    }
+
+    #[test]
+    fn what_was_not_measured_is_named_in_the_language() {
+        let german = Spoken::read("de", Translation::GERMAN, GERMAN).unwrap();
+        let german: &'static Spoken = Box::leak(Box::new(german));
+        let figures = vec!["nitrogen", "phosphorus", "potassium", "salt", "moisture"];
+        let notice = BedsNotice::PartlyAssumed { figures };
+        let line = page_beds_notice(&notice, german.locale());
+        assert!(
+            line.ends_with("Stickstoff, Phosphor, Kalium, Salz und Feuchte."),
+            "{line}"
+        );
     }
 }

@@ -12,7 +12,7 @@ use heapwright_journal::Moment;
 use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::cldr::ListPair;
-use heapwright_texts::messages::forecast as texts;
+use heapwright_texts::messages::{forecast as texts, notices_of_commands as of_commands};
 
 use crate::journal::day_text;
 use crate::notices::part_notice;
@@ -433,7 +433,7 @@ pub fn simulation_notice(
     match notice {
         SimulationNotice::Part(notice) => part_notice(catalogue, notice, locale),
         SimulationNotice::EnclosureAssumed => texts::enclosure_assumed(locale).to_owned(),
-        SimulationNotice::ClimateAssumed { latitude_deg } => texts::ClimateAssumed {
+        SimulationNotice::ClimateAssumed { latitude_deg } => of_commands::ClimateAssumed {
             latitude: f64::from(*latitude_deg),
         }
         .said(locale),

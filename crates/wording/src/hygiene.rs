@@ -10,7 +10,7 @@ use heapwright_catalogue::{Catalogue, CautionText, SourceKind};
 use heapwright_journal::Moment;
 use heapwright_quantity::{UnitSystem, significant};
 use heapwright_texts::Locale;
-use heapwright_texts::messages::hygiene as messages;
+use heapwright_texts::messages::{hygiene as messages, notices_of_commands as of_commands};
 
 use crate::amounts::percent_text;
 use crate::journal::day_text;
@@ -529,7 +529,7 @@ pub fn hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
             readings: *points as f64,
         }
         .said(locale),
-        HygieneNotice::OtherDepths { depths } => messages::OtherDepths {
+        HygieneNotice::OtherDepths { depths } => of_commands::OtherDepths {
             depths: *depths as f64,
         }
         .said(locale),

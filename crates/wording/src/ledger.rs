@@ -239,7 +239,7 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
         };
         lines.push(line.said(locale));
     }
-    let partly: Vec<String> = Element::ALL
+    let shares: Vec<String> = Element::ALL
         .into_iter()
         .zip(&answer.accounts.elements)
         .filter_map(|(element, account)| {
@@ -253,8 +253,8 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
             })
         })
         .collect();
-    if !partly.is_empty() {
-        let shares = partly.join(", ");
+    if !shares.is_empty() {
+        let shares = locale.list(&shares);
         lines.push(texts::KnownInPart { shares: &shares }.said(locale));
     }
     if answer.taken_kg[0] > 1e-6 {
@@ -262,10 +262,14 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
             .into_iter()
             .zip(answer.taken_kg)
             .map(|(element, mass)| {
-                format!("{} {}", grams(Some(mass), locale), element_symbol(element))
+                texts::GramsOfElement {
+                    element: element_symbol(element),
+                    grams: &grams(Some(mass), locale),
+                }
+                .said(locale)
             })
             .collect();
-        let taken = taken.join(", ");
+        let taken = locale.list(&taken);
         lines.push(texts::TakenAway { taken: &taken }.said(locale));
     }
     let apart: Vec<&str> = Element::ALL
@@ -279,7 +283,7 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
         })
         .collect();
     if !apart.is_empty() {
-        let elements = apart.join(", ");
+        let elements = locale.list(&apart);
         let line = texts::LaboratoryApart {
             elements: &elements,
         };
@@ -294,9 +298,6 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
     if answer.cut {
         lines.push(texts::not_followed(locale).to_owned());
     }
-    lines.extend(left_out_line(
-        &answer.left_out,
-        heapwright_texts::Locale::default(),
-    ));
+    lines.extend(left_out_line(&answer.left_out, locale));
     lines
 }

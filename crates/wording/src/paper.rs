@@ -20,6 +20,12 @@ pub use heapwright_texts::messages::paper::{
     season_title, sources, squeeze, to_write, with_each_caddy,
 };
 
+/// The page could not be set in type; with a detail for who mends the program, in English.
+#[must_use]
+pub fn not_pressed_for(detail: &str, locale: Locale) -> String {
+    messages::NotPressedFor { detail }.said(locale)
+}
+
 /// Title of the page that hangs beside a heap.
 #[must_use]
 pub fn bin_title(heap: &str, locale: Locale) -> String {

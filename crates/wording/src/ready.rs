@@ -7,7 +7,7 @@ use heapwright_answers::finish::{
 use heapwright_answers::{Doubt, Finding, Hint, ReadyAnswer, Sign, Today, YieldAnswer};
 use heapwright_quantity::{Interval, UnitSystem};
 use heapwright_texts::Locale;
-use heapwright_texts::messages::ready as messages;
+use heapwright_texts::messages::{notices_of_commands as of_commands, ready as messages};
 
 use crate::amounts::{interval_text, percent_text, ratio_text};
 use crate::home_tests::HomeTest;
@@ -106,7 +106,7 @@ pub fn verdict_sentences(answer: &ReadyAnswer, locale: Locale) -> Vec<String> {
 /// What to do next, unless it is ready, with where the command line says how.
 fn next_line(answer: &ReadyAnswer, locale: Locale) -> Option<String> {
     match tests_key(&answer.judgement) {
-        Some(tests) => Some(messages::NextByCommand { tests }.said(locale)),
+        Some(tests) => Some(of_commands::NextByCommand { tests }.said(locale)),
         None => next_without_test(&answer.judgement, locale),
     }
 }

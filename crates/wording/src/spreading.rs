@@ -5,7 +5,7 @@ use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, Covered};
 use heapwright_catalogue::{CompostUse, UseKind};
 use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
-use heapwright_texts::messages::spreading as texts;
+use heapwright_texts::messages::{notices_of_commands as of_commands, spreading as texts};
 
 /// International inch, 1959: 0.0254 m.
 const METRES_PER_INCH: f64 = 0.0254;
@@ -106,8 +106,10 @@ pub fn binding_line(bed: &BedAnswer, locale: Locale) -> String {
             BedLimit::Acid => texts::BoundByAcid { bed: name }.said(locale),
             BedLimit::Waiting => texts::BoundByWaiting { bed: name, days }.said(locale),
             BedLimit::Immature => texts::BoundByImmature { bed: name }.said(locale),
-            BedLimit::RawUnknown => texts::BoundByRawUnknown { bed: name, days }.said(locale),
-            BedLimit::MaturityUnknown => texts::BoundByMaturityUnknown { bed: name }.said(locale),
+            BedLimit::RawUnknown => of_commands::BoundByRawUnknown { bed: name, days }.said(locale),
+            BedLimit::MaturityUnknown => {
+                of_commands::BoundByMaturityUnknown { bed: name }.said(locale)
+            }
             BedLimit::Salt => texts::BoundBySalt { bed: name, depth }.said(locale),
             BedLimit::Phosphorus if earlier => {
                 texts::BoundByPhosphorusWithEarlier { bed: name, depth }.said(locale)
@@ -148,11 +150,15 @@ pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     let list = |beds: &[String]| beds.join(", ");
     let days_text = |days: f64| locale.significant(days, 3);
     match notice {
-        BedsNotice::CompostAssumed => texts::compost_assumed(locale).to_owned(),
-        BedsNotice::PartlyAssumed { figures } => texts::PartlyAssumed {
-            figures: &figures.join(", "),
+        BedsNotice::CompostAssumed => of_commands::compost_assumed(locale).to_owned(),
+        BedsNotice::PartlyAssumed { figures } => {
+            let named = |figure: &&str| texts::CompostFigure { figure }.said(locale);
+            let figures: Vec<String> = figures.iter().map(named).collect();
+            texts::PartlyAssumed {
+                figures: &locale.list(&figures),
+            }
+            .said(locale)
         }
-        .said(locale),
         BedsNotice::DiluteExtract { times } => texts::DiluteExtract {
             times: &locale.significant(*times, 2),
         }
@@ -162,21 +168,23 @@ pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
             count: beds.len() as f64,
         }
         .said(locale),
-        BedsNotice::VolumeEstimated => texts::volume_estimated(locale).to_owned(),
-        BedsNotice::MaturityUnknown => texts::maturity_unknown(locale).to_owned(),
+        BedsNotice::VolumeEstimated => of_commands::volume_estimated(locale).to_owned(),
+        BedsNotice::MaturityUnknown => of_commands::maturity_unknown(locale).to_owned(),
         BedsNotice::Immature => texts::immature(locale).to_owned(),
         BedsNotice::TiesUpNitrogen => texts::ties_up_nitrogen(locale).to_owned(),
-        BedsNotice::RawUnknown { days, beds } if beds.is_empty() => texts::RawUnknown {
+        BedsNotice::RawUnknown { days, beds } if beds.is_empty() => of_commands::RawUnknown {
             days: &days_text(*days),
         }
         .said(locale),
-        BedsNotice::RawUnknown { days, beds } => texts::RawUnknownOn {
+        BedsNotice::RawUnknown { days, beds } => of_commands::RawUnknownOn {
             days: &days_text(*days),
             beds: &list(beds),
         }
         .said(locale),
         BedsNotice::NoCrop { beds } => texts::NoCrop { beds: &list(beds) }.said(locale),
-        BedsNotice::CropUnknown { bed, crop } => texts::CropUnknown { bed, crop }.said(locale),
+        BedsNotice::CropUnknown { bed, crop } => {
+            of_commands::CropUnknown { bed, crop }.said(locale)
+        }
         BedsNotice::SaltUnknown { beds } => texts::SaltUnknown { beds: &list(beds) }.said(locale),
         BedsNotice::PhosphorusHigh { beds } => {
             texts::PhosphorusHigh { beds: &list(beds) }.said(locale)

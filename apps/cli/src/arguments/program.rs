@@ -6,11 +6,14 @@ use std::path::PathBuf;
 use clap::Args;
 use clap_complete::Shell;
 
+use super::LanguageArgument;
+
 /// `heapwright serve`
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Example:
-  heapwright serve --port 8600")]
+Examples:
+  heapwright serve --port 8600
+  heapwright serve --language de")]
 pub struct ServeArguments {
     /// Port to listen on; 0 for any free one
     #[arg(long, default_value_t = 8420)]
@@ -24,6 +27,9 @@ pub struct ServeArguments {
     /// The file of the journal behind /calendar.ics; else HEAPWRIGHT_GARDEN, else the usual one
     #[arg(long, value_name = "FILE")]
     pub garden: Option<PathBuf>,
+    /// Language of the reminders at /calendar.ics; the page speaks that of its device
+    #[arg(long, value_enum, default_value = "en")]
+    pub language: LanguageArgument,
 }
 
 /// `heapwright schema`

@@ -74,7 +74,12 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
 }
 
 fn refused(error: HygieneError) -> Failure {
-    Failure::Input(error.to_string())
+    Failure::Input(match error {
+        HygieneError::NoReadings => {
+            "there is no reading of the core since the heap was last empty: write some down with `heapwright read --temperature \"58 C core\"`, or give a file with --csv".to_owned()
+        }
+        HygieneError::NoSuchDepth => format!("--depth: {error}"),
+    })
 }
 
 fn question(arguments: &HygieneArguments) -> Result<HygieneQuestion, Failure> {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use heapwright_site::{CALENDAR, Calendar};
 use tokio::net::TcpListener;
 
-use crate::arguments::{LanguageArgument, ServeArguments};
+use crate::arguments::ServeArguments;
 use crate::commands::calendar::reminders;
 use crate::failure::Failure;
 use crate::keeping::journal_path;
@@ -18,10 +18,10 @@ fn calendar_of(arguments: &ServeArguments) -> Option<Calendar> {
         return None;
     }
     let path = journal_path(arguments.garden.as_deref()).ok()?;
+    let language = arguments.language;
     path.is_file().then(|| {
         let calendar: Calendar = Arc::new(move || {
-            reminders(Some(path.clone()), None, LanguageArgument::En)
-                .map_err(|error| error.to_string())
+            reminders(Some(path.clone()), None, language).map_err(|error| error.to_string())
         });
         calendar
     })

@@ -13,9 +13,6 @@ pub fn Fold(
     class: &'static str,
     /// What is always seen.
     summary: AnyView,
-    /// A longer name of it for those who do not see what it belongs to.
-    #[prop(optional)]
-    name: Option<String>,
     /// What is seen when it is open.
     children: ChildrenFn,
 ) -> impl IntoView {
@@ -30,7 +27,7 @@ pub fn Fold(
     };
     view! {
         <details class=class on:toggle=told>
-            <summary aria-label=name>{summary}</summary>
+            <summary>{summary}</summary>
             {move || open.get().then(|| children())}
         </details>
     }

@@ -10,6 +10,7 @@ pub mod finder;
 pub mod fold;
 pub mod form;
 pub mod live;
+pub mod marked;
 pub mod picture;
 pub mod press;
 pub mod table;

@@ -39,6 +39,7 @@ fn one_kind(hub: Hub, word: &'static str, wanted: Box<dyn Fn() -> Option<Wanted>
             told.try_set(match what.as_string().unwrap_or_default().as_str() {
                 "pressed" => words::pressed(language::locale()).to_owned(),
                 "unfetched" => ahead_words::simulator_unfetched(language::locale()).to_owned(),
+                "unpressed" => words::not_pressed_for(&sentence, language::locale()),
                 _ if sentence.is_empty() => words::not_pressed(language::locale()).to_owned(),
                 _ => sentence,
             });

@@ -1,5 +1,6 @@
 //! Keeps what was tapped and typed in this browser, so that leaving loses nothing.
 
+use crate::language;
 use crate::state::Page;
 
 /// Under which name; the number rises when the shape changes beyond added fields.
@@ -9,7 +10,8 @@ const KEY: &str = "heapwright.balance.1";
 pub fn kept() -> Option<Page> {
     let storage = web_sys::window()?.local_storage().ok().flatten()?;
     let text = storage.get_item(KEY).ok().flatten()?;
-    serde_json::from_str::<Page>(&text).ok().map(Page::repaired)
+    let page = serde_json::from_str::<Page>(&text).ok()?;
+    Some(page.respoken(language::locale().tag()).repaired())
 }
 
 /// Keeps the page; false when the browser refuses (private mode, no room).
@@ -18,5 +20,5 @@ pub fn keep(page: &Page) -> bool {
     else {
         return false;
     };
-    serde_json::to_string(page).is_ok_and(|text| storage.set_item(KEY, &text).is_ok())
+    serde_json::to_string(&page.to_keep()).is_ok_and(|text| storage.set_item(KEY, &text).is_ok())
 }

@@ -88,13 +88,8 @@ impl WeatherGiven {
                 let end_ms = start_ms.saturating_add(whole_ms(days));
                 if series.start_ms > start_ms || series.end_ms() < end_ms {
                     return Err(QuestionError::WeatherAmiss {
-                        what: format!(
-                            "the weather covers {} to {}, the simulation {} to {}: give more weather, fewer days, or a climate for what is missing",
-                            date(series.start_ms),
-                            date(series.end_ms()),
-                            date(start_ms),
-                            date(end_ms)
-                        ),
+                        covered: [hour_text(series.start_ms), hour_text(series.end_ms())],
+                        wanted: [hour_text(start_ms), hour_text(end_ms)],
                     });
                 }
                 Ok(Weather::hourly(air(series, start_ms, days, sun_share)))
@@ -233,9 +228,10 @@ fn whole_ms(days: f64) -> i64 {
     (days * 24.0 * 3_600_000.0) as i64
 }
 
-fn date(instant_ms: i64) -> String {
+/// An hour of UTC, as files of weather and of questions have it: "2026-05-01 06:00Z".
+fn hour_text(instant_ms: i64) -> String {
     Timestamp::from_millisecond(instant_ms).map_or_else(
-        |_| "a time that is none".to_owned(),
+        |_| instant_ms.to_string(),
         |instant| {
             let utc = Offset::UTC.to_datetime(instant);
             format!("{} {:02}:{:02}Z", utc.date(), utc.hour(), utc.minute())
@@ -244,10 +240,8 @@ fn date(instant_ms: i64) -> String {
 }
 
 impl From<OutOfTime> for QuestionError {
-    fn from(error: OutOfTime) -> Self {
-        Self::WeatherAmiss {
-            what: error.to_string(),
-        }
+    fn from(_: OutOfTime) -> Self {
+        Self::OutOfTime
     }
 }
 

@@ -149,7 +149,7 @@ impl Content {
             return Ok(self.clone());
         }
         let fault = |error: serde_json::Error| {
-            let why = error.to_string();
+            let why = crate::event::plain(&error);
             Problem::new("patch", Wrong::CannotBeApplied { why })
         };
         let mut body = serde_json::from_str(self.write().map_err(fault)?.get()).map_err(fault)?;

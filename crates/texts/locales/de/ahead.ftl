@@ -8,6 +8,7 @@ stopped-early = Angehalten, bevor es etwas zu zeigen gab.
 nothing-ahead = In diesem Haufen liegt noch nichts, also gibt es nichts vorauszuschauen. Trag mit „Befüllen“ ein, was hineinkommt, dann stehen hier seine nächsten Tage.
 no-simulator = Dieser Browser kann die kommenden Tage nicht berechnen. Aktualisiere ihn oder nimm einen anderen.
 simulator-unfetched = Was die kommenden Tage berechnet, ließ sich nicht laden. Lade die Seite neu, wenn du Empfang hast.
+question-unread = Was für diese Seite rechnet, hat eine andere Version als die Seite. Lade die Seite neu.
 simulation-broke = Die kommenden Tage ließen sich nicht berechnen. Versuch es noch einmal; wenn das nicht hilft, lade die Seite neu.
 days-from-now = Die Tage zählen ab jetzt: Links von 0 ist Vergangenheit.
 

@@ -15,7 +15,6 @@ crop-and-feeding = { $crop }, { $feeding }
 last-dressing = Letzte Gabe
 dressing-when = { $amount }, { $ago }
 what-was-done = Was getan wurde
-what-was-done-on = Was getan wurde: { $bed }
 
 not-now = Jetzt nicht
 keep-bed = Beet speichern
@@ -57,8 +56,7 @@ as-journal-says = wie das Journal sagt
 yes = ja
 no = nein
 which-beds = Welche Beete
-soon-there = Bald dort
-soon-there-on = Bald dort: { $bed }
+soon-there = Was dort bald ansteht
 sown-now = Jetzt gesät oder gepflanzt
 harvest-in-days = Ernte in wie vielen Tagen
 plan = Planen
@@ -72,7 +70,6 @@ limit-with-sources = { $count ->
 barrows-or-buckets = { $barrows } oder { $buckets }
 share-of-bed = { $vessels }, { $depth } hoch, { $volume }
 share-none = nichts
-behind-bed = : { $share }
 stops-at = Grenze: { $limit }
 
 paper-title = Kompost für die Beete, { $day }

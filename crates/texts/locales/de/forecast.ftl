@@ -84,7 +84,6 @@ readings-cooler = { $count ->
 densities-unknown = Ohne bekannte Dichte, also mit der von ähnlichen Materialien gerechnet: { $names }.
 figures-estimated = Mit geschätzten Werten, ohne veröffentlichte Quelle: { $names }.
 enclosure-assumed = Wie der Haufen eingefasst ist, ist nicht beschrieben: Angenommen ist ein offener Haufen auf Erde, 1 m in jeder Richtung.
-climate-assumed = Wo der Garten liegt, ist nicht beschrieben: Angenommen ist das übliche Wetter auf { NUMBER($latitude) } Grad Nord. Gib den Ort mit `heapwright garden describe --latitude --longitude` an.
 climate-rough = Die üblichen Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa 3 °C genau.
 weather-usual-hours = { $hours ->
         [one] Von { NUMBER($hours) } Stunde ist das Wetter nicht bekannt: Angenommen ist das übliche, und die Durchläufe schwanken darum.

@@ -15,3 +15,6 @@ correct-the-time-of-entry = Zeit berichtigen: { $entry }
 when-in-truth = Wann es wirklich war
 correct = Berichtigen
 picture-of-note = Bild zu dieser Notiz
+
+control-of = { $words }, { $name }
+name-and-said = { $name }: { $said }

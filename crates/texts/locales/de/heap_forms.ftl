@@ -23,7 +23,7 @@ filled-little-by-little = nach und nach
 filled-at-once = auf einmal
 
 log = Eintragen
-act-feed = Befüllen
+act-feed = Befüllt
 act-turned = Umgesetzt
 act-watered = Gewässert
 act-read = Messung

@@ -3,7 +3,7 @@
 all-heaps = Alle Haufen
 stage = Stufe
 what-was-done = Was getan wurde
-show-more-of = Mehr von { NUMBER($count) } zeigen
+show-more-of = Weitere von { NUMBER($count) } zeigen
 
 core = Kern
 fed = Befüllt
@@ -33,13 +33,13 @@ if-you-water = Und wenn du wässerst
 no-water = Kein Wasser
 water-now = Jetzt { $water }
 ways-side-by-side = Wie es weitergehen kann, im Vergleich
-against-leaving-alone = Verglichen mit In-Ruhe-Lassen
+against-leaving-alone = Verglichen mit „In Ruhe lassen“
 
 shown-in-the-cut = Im Schnitt zu sehen
 day = Tag
 earlier = Früher
 later = Später
-play = Abspielen
+play = Start
 pause = Pause
 cut-as-table = Dieser Schnitt als Tabelle
 frame-heard = { $when }: { $told }
@@ -54,4 +54,3 @@ layer-between = { NUMBER($layer) }. von unten
 no-place = kein Ort
 rule-of-place = { $place }: { $rule }
 rule-met = { $rule }: { $share }
-control-of = { $words }, { $name }

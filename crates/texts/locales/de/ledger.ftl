@@ -16,10 +16,11 @@ measured-by-laboratory = im Labor gemessen
 simulated = simuliert
 
 how-nutrients-go = Phosphor, Kalzium und Magnesium bleiben; Kalium kann ausgewaschen werden; Stickstoff entweicht als Gas, umso mehr, je enger C:N war und je älter das Material ist. In einem von zehn Fällen ist es weniger als „mindestens“, in einem von zehn mehr als „höchstens“.
-named-materials = Genannt sind die { NUMBER($named) } Materialien, die von einem der Elemente den größten Anteil brachten; mit `--json` kommen alle { NUMBER($all) }.
+named-materials = Genannt sind von { NUMBER($all) } Materialien die { NUMBER($named) }, die von einem der Elemente den größten Anteil brachten.
 known-share = { $element } für { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 known-in-part = „?“ heißt: nicht bekannt. Von der Trockenmasse, die hineinkam, gibt es Werte: { $shares }; der Rest zählt nicht mit, es ist also mehr da.
-taken-away = Entnommen oder umgelagert, seit der Haufen zuletzt leer war; so gerechnet, wie es hineinkam, und nicht in der Tabelle: { $taken } (g).
+grams-of-element = { $grams }{"\u00A0"}g { $element }
+taken-away = Entnommen oder umgelagert, seit der Haufen zuletzt leer war; so gerechnet, wie es hineinkam, und nicht in der Tabelle: { $taken }.
 laboratory-apart = Labor und Bilanz passen nicht zusammen bei { $elements }: Notierte Gewichte, die Probe oder die Asche stimmen nicht.
 ash-too-low = Das Labor fand weniger Asche, als hineinkam: Eines von beiden ist falsch.
 soil-likely = Die Asche, die das Labor fand, spricht für Erde, die nicht notiert wurde.

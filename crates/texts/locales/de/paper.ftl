@@ -13,6 +13,7 @@ press-beds = Plan (PDF)
 pressing = Das Blatt wird gesetzt.
 pressed = Das Blatt liegt bei deinen Downloads.
 not-pressed = Das Blatt ließ sich nicht erstellen. Lade diese Seite neu und versuch es noch einmal.
+not-pressed-for = Das Blatt ließ sich nicht setzen (auf Englisch: “{ $detail }”). Lade diese Seite neu und versuch es noch einmal; scheitert es wieder, melde es bitte.
 
 # Ein Name kann selbst ein Komma haben: „Gemüsereste, gemischt“.
 names-in-a-row = { $first }; { $second }

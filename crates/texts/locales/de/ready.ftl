@@ -23,11 +23,6 @@ maturity-divided = Die Zeichen der Reife widersprechen einander.
 maturity-between = Pflanzen vertragen ihn fast.
 home-tests-only = Das stützt sich allein auf Tests zu Hause, und die sind grob.
 
-next-by-command = { $tests ->
-        [bag-and-seedlings] Probiere den Beutel und die Kresse: `heapwright ready --how bag` und `heapwright ready --how seedlings` zeigen, wie es geht.
-        [rest] Teste, ob er zur Ruhe gekommen ist: `heapwright ready --how bag` oder `--how self-heating` zeigt, wie es geht.
-       *[plants] Teste, ob Pflanzen ihn vertragen: `heapwright ready --how seedlings` zeigt, wie es geht.
-    }
 next-below = { $tests ->
         [bag-and-seedlings] Probiere den Beutel und die Kresse; wie es geht, steht unten.
         [rest] Teste, ob er zur Ruhe gekommen ist; wie es geht, steht unten.

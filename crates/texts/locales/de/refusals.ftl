@@ -152,7 +152,7 @@ figures-over-full = Kohlenstoff, Stickstoff und Asche ergeben zusammen { $sum } 
 minerals-over-full = Kohlenstoff, Stickstoff, Phosphor, Kalium, Kalzium, Magnesium und Natrium ergeben zusammen { $sum } % der Trockenmasse: Mehr als 100 dürfen es nicht sein.
 ratio-over-full = Aus Stickstoff und C:N folgen { $carbon } % Kohlenstoff und { $nitrogen } % Stickstoff in der Trockenmasse: Der Stickstoff darf höchstens { $limit } sein, beide zusammen höchstens 100.
 two-moistures = „{ $first }“ und „{ $second }“ sagen beide, wie nass das Material ist: Behalte nur einen Zustand.
-unknown-material = Das Material „{ $id }“ ist nicht bekannt: Such es mit `heapwright materials`.
+unknown-material = Das Material „{ $id }“ ist nicht bekannt: Such es in der Liste der Materialien.
 no-figures = { $name }: Dafür gibt es keine Zahlen, und es gehört besser nicht in einen Haufen: Lass es weg.
 unknown-measure = Das Maß „{ $id }“ ist nicht bekannt: Miss es aus oder gib die Menge in Litern oder Kilogramm an.
 no-name = Der Name darf nicht leer sein: Schreib einen.
@@ -163,8 +163,8 @@ too-many = { $field }: Das sind zu viele Einträge. Gib höchstens { NUMBER($mos
 part-refused = { $field }: { $refusal }
 unknown-feeding = { $field }: „{ $said }“ ist nicht bekannt. Schreib light (gering), medium (mittel) oder heavy (hoch).
 unknown-id = { $field }: „{ $said }“ ist nicht bekannt. Schreib eines von diesen: { $ids }.
-no-beds = Es gibt kein Beet zu planen: Beschreib eines mit `heapwright bed new NAME AREA` oder gib Beete in einer Datei an.
-nothing-in-heap = Nach dem Journal liegt in diesem Haufen nichts: Trage mit `heapwright feed` ein, was hineinkommt.
+no-beds = Es gibt kein Beet zu planen: Beschreib eines.
+nothing-in-heap = Nach dem Journal liegt in diesem Haufen nichts: Trag ein, was hineinkommt.
 
 must-be-above-0 = { $field }: Gib mehr als 0 an.
 must-be-number-above-0 = { $field }: Gib eine Zahl über 0 an.
@@ -193,6 +193,9 @@ climate-outside = { $what ->
        *[something] { $what }: Gib eine Zahl von { $least } bis { $most } an.
     }
 coldest-above-warmest = Der kälteste Monat ist wärmer als der wärmste; vertausche die beiden Temperaturen.
+
+weather-amiss = Das Wetter reicht von { $known-from } bis { $known-to }, simuliert wird von { $begins } bis { $ends }: Gib mehr Wetter, weniger Tage oder ein Klima für das Fehlende an.
+out-of-time = Das Wetter muss in den Jahren 1900 bis 2199 liegen und darf höchstens 50 Jahre lang sein: Berichtige die Tage.
 
 nothing-fed = In den Haufen kommt nichts hinein; gib etwas dazu.
 enclosure-without-meaning = { $what ->

@@ -24,11 +24,15 @@ not-an-id = { $field }: Schreib 1 bis 60 Kleinbuchstaben ohne Umlaute, Ziffern u
 not-in-order = { $field }: Gib den kleinsten, den üblichen und den größten Wert in dieser Reihenfolge an.
 not-a-digest = { $field }: Gib 64 hexadezimale Ziffern an.
 not-a-picture = { $field }: Nimm image/jpeg, image/png oder image/webp.
-cannot-be-applied = { $field }: Das lässt sich nicht anwenden ({ $why }).
+cannot-be-applied = { $field }: Das lässt sich nicht anwenden (der Leser von JSON sagt auf Englisch: “{ $detail }”).
 
 not-a-moment = Gib eine Zeit mit ihrem Abstand zu UTC in den Jahren 1900 bis 2199 an, wie 2026-05-01T18:00:00+02:00.
 
 line-too-long = Zeile { NUMBER($line) } hat { NUMBER($bytes) } Byte; ein Eintrag hat höchstens { NUMBER($most) }.
 line-not-text = Zeile { NUMBER($line) } ist kein Text in UTF-8.
 line-of-newer-file = Zeile { NUMBER($line) } sagt, dass eine neuere Version diese Datei gemacht hat: Nimm sie mit dieser auf.
-line-no-event = Zeile { NUMBER($line) } ist kein Eintrag: { $why }.
+line-without-braces = Zeile { NUMBER($line) } ist kein Eintrag: Sie steht nicht in geschweiften Klammern.
+line-without-kind = Zeile { NUMBER($line) } ist kein Eintrag: Ihre Art (kind) ist kein Wort.
+line-cut-off = Zeile { NUMBER($line) } ist kein Eintrag: Sie ist abgeschnitten.
+line-no-json = Zeile { NUMBER($line) } ist kein Eintrag: Das { NUMBER($sign) }. Zeichen macht sie ungültig als JSON (der Leser von JSON sagt auf Englisch: “{ $detail }”).
+line-without-field = Zeile { NUMBER($line) } ist kein Eintrag: Ein Feld fehlt oder darf so nicht sein (der Leser von JSON sagt auf Englisch: “{ $detail }”).

@@ -10,4 +10,3 @@ usually = Üblich: { $limit }.
 less-of = Weniger, { $label }
 more-of = Mehr, { $label }
 
-behind-vessel = : { $typed }

@@ -30,8 +30,6 @@ bound-by-need = { $bed }: Mit { $depth } ist der Bedarf gedeckt; mehr würde nur
 bound-by-acid = { $bed }: nichts, denn was dort wächst, braucht sauren Boden, und Kompost aus dem Garten ist meist basisch; gib Lauberde.
 bound-by-waiting = { $bed }: nichts, denn roher Mist oder Ähnliches kam in den Kompost, und geerntet wird, bevor die { $days } Tage Wartezeit um sind.
 bound-by-immature = { $bed }: noch nichts, denn der Kompost ist nicht reif, und bald wird gesät oder gepflanzt; gib ihm acht Wochen oder lass ihn nachreifen.
-bound-by-raw-unknown = { $bed }: nichts, denn niemand hat gesagt, ob roher Mist oder Ähnliches in den Kompost kam, und geerntet wird, bevor die { $days } Tage Wartezeit um sind; gib --no-raw an, wenn nichts davon hineinkam.
-bound-by-maturity-unknown = { $bed }: noch nichts, denn in den nächsten acht Wochen wird gesät oder gepflanzt, und kein Test zeigt, dass der Kompost reif ist; prüfe ihn mit `heapwright test` oder gib --mature an.
 bound-by-salt = { $bed }: { $depth }, denn mehr davon brächte mehr Salz, als die Pflanzen dort vertragen.
 bound-by-phosphorus-with-earlier = { $bed }: { $depth }, denn mit den früheren Gaben brächte mehr davon mehr Phosphor, als die Ernten dort in drei Jahren mitnehmen.
 bound-by-phosphorus = { $bed }: { $depth }, denn mehr davon brächte mehr Phosphor, als die Ernten dort in drei Jahren mitnehmen.
@@ -40,21 +38,22 @@ bound-by-depth-before = { $bed }: nichts, denn es gab dort schon so viel, wie in
 bound-by-depth-on-new-ground = { $bed }: { $depth }, mehr ist auf neuem Boden in einem Jahr nicht üblich.
 bound-by-depth = { $bed }: { $depth }, mehr ist auf einem schon früher versorgten Beet in einem Jahr nicht üblich.
 
-compost-assumed = Der Kompost wurde nie untersucht: Gerechnet wird mit üblichen Werten und weiten Spannen; Werte aus dem Labor, eingetragen mit `heapwright test`, machen sie enger.
 partly-assumed = Was am Kompost nicht gemessen wurde, ist mit üblichen Werten und weiten Spannen angenommen: { $figures }.
+compost-figure = { $figure ->
+        [nitrogen] Stickstoff
+        [phosphorus] Phosphor
+        [potassium] Kalium
+        [salt] Salz
+       *[moisture] Feuchte
+    }
 dilute-extract = Die Leitfähigkeit des Komposts stammt vielleicht aus einem verdünnten Auszug. Der zeigt weniger an als der Sättigungsextrakt und lässt sich nicht verlässlich umrechnen: Fürs Salz zählt sie { $times }-mal so viel, und es kann mehr sein.
 fed-by-earlier = { $count ->
         [one] { $beds }: Frühere Gaben waren schon so viel, wie das Beet verträgt, also bekommt es dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf und heb den Kompost für Töpfe auf oder verschenk ihn.
        *[other] { $beds }: Frühere Gaben waren schon so viel, wie die Beete vertragen, also bekommen sie dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf und heb den Kompost für Töpfe auf oder verschenk ihn.
     }
-volume-estimated = Wie viel Kompost da ist, wurde aus dem geschätzt, was hineinkam; gib es mit --litres an, sobald du es gemessen hast.
-maturity-unknown = Kein Test zeigt, dass der Kompost reif ist: Lass wie bei unreifem Kompost acht Wochen vergehen, bevor darin gesät oder gepflanzt wird; `heapwright ready` sagt, was fehlt.
 immature = Der Kompost ist nicht reif: Bring ihn vier bis acht Wochen vor dem Säen oder Pflanzen aus oder leg ihn als Mulch obenauf.
 ties-up-nitrogen = Dieser Kompost ist so reich an Kohlenstoff, dass er im ersten Jahr Stickstoff zurückhält: Dünge hungrige Pflanzen anders oder nimm ihn als Mulch.
-raw-unknown = Niemand hat gesagt, ob Mist, Kot oder Fleisch hineinkam: Was den Boden berührt, wartet { $days } Tage zwischen Ausbringen und Ernte, außer du gibst --no-raw an; kam etwas davon hinein, gib --held-raw an.
-raw-unknown-on = Niemand hat gesagt, ob Mist, Kot oder Fleisch hineinkam: Was den Boden berührt, wartet { $days } Tage zwischen Ausbringen und Ernte ({ $beds }), außer du gibst --no-raw an; kam etwas davon hinein, gib --held-raw an.
 no-crop = { $beds }: Was dort wächst, ist nicht bekannt; gerechnet wird wie für Mittelzehrer.
-crop-unknown = { $bed }: „{ $crop }“ steht nicht in der Tabelle der Pflanzen und gilt deshalb als Mittelzehrer; gib --feeding an, wenn du das Beet beschreibst.
 salt-unknown = { $beds }: Wie viel Salz die Pflanzen vertragen, steht in keiner Tabelle; Salz setzt dort keine Grenze.
 phosphorus-high = { $beds }: Der Boden hat mehr Phosphor, als die Pflanzen nutzen. Gegeben wird nur, was die Ernte eines Jahres mitnimmt; Lauberde wäre besser.
 wait = { $beds }: In den Kompost kam roher Mist oder Ähnliches. Warte { $days } Tage zwischen Ausbringen und Ernte oder bau an, was gekocht oder nicht gegessen wird.

@@ -8,7 +8,6 @@ use-of = { $name } verbrauchen
 count-of = { $name } zählen
 
 what-is-put-by = Was eingelagert ist
-behind-name = : { $amount }
 plenty = reichlich
 used-up = Aufgebraucht: { $names }.
 

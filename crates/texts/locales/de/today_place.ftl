@@ -1,6 +1,5 @@
 # Heute: was jeder Haufen braucht.
 
-control-of-heap = { $words }, { $heap }
 not-today = Heute nicht
 not-today-of = Heute nicht: { $need }
 put-aside = Für heute zurückgestellt

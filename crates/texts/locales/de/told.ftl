@@ -49,7 +49,7 @@ may-be-left-out = Kann wegbleiben.
 done = zu { NUMBER($percent) }{"\u00A0"}% erfüllt
 
 yield-head-what = Wenn er fertig ist
-yield-head-likely = wahrscheinlich
+yield-head-likely = erwartet
 yield-head-range = acht von zehn Fällen
 
 sign-head-of = Art

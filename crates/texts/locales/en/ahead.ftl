@@ -11,6 +11,8 @@ stopped-early = Stopped before there was anything to show.
 nothing-ahead = Nothing lies in this heap yet, so there is nothing to look ahead to. Log what goes in with Feed, and its days ahead stand here.
 no-simulator = This browser cannot compute the days ahead. Update it, or try another one.
 simulator-unfetched = What computes the days ahead could not be fetched. Load the page again when there is signal.
+# The page and the worker beside it are of two versions.
+question-unread = What computes for this page is of another version than the page. Load the page again.
 simulation-broke = The days ahead could not be computed. Try again; if that does not help, load the page again.
 # Under a picture over time.
 days-from-now = Days are counted from now: what is left of 0 is past.

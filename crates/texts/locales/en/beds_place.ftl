@@ -21,8 +21,6 @@ crop-and-feeding = { $crop }, { $feeding }
 last-dressing = Last dressing
 dressing-when = { $amount }, { $ago }
 what-was-done = What was done
-# The same for those who hear it, where several beds stand below each other.
-what-was-done-on = What was done on { $bed }
 
 # The form that describes a bed.
 not-now = Not now
@@ -71,9 +69,8 @@ as-journal-says = as the journal says
 yes = yes
 no = no
 which-beds = Which beds
-# Opens what is soon to happen on a bed; what it is called for those who hear it says which.
+# Opens what is soon to happen on a bed.
 soon-there = Soon there
-soon-there-on = Soon there: { $bed }
 sown-now = Sown or planted now
 harvest-in-days = Harvest in how many days
 plan = Plan
@@ -91,8 +88,6 @@ barrows-or-buckets = { $barrows } or { $buckets }
 # "3 barrows or 25 buckets, 2 cm deep, 240 L"
 share-of-bed = { $vessels }, { $depth } deep, { $volume }
 share-none = none
-# Behind the name of the bed.
-behind-bed = : { $share }
 # $limit: "phosphorus".
 stops-at = Stops at: { $limit }
 

@@ -94,7 +94,6 @@ readings-cooler = { $count ->
 densities-unknown = No density is known of { $names }: that of similar materials is taken.
 figures-estimated = Estimates without a published source: the figures of { $names }.
 enclosure-assumed = The heap's enclosure is not described: an open heap of 1 m each way on soil is taken.
-climate-assumed = The garden's place is not described: the usual weather at { NUMBER($latitude) } degrees north is taken. Tell it with `heapwright garden describe --latitude --longitude`.
 climate-rough = The usual temperatures are a guess from latitude and height, good to about 3 °C.
 weather-usual-hours = { $hours ->
         [one] The weather of { NUMBER($hours) } hour is not known: the usual is taken, and runs differ around it.

@@ -20,3 +20,8 @@ correct-the-time-of-entry = Correct the time: { $entry }
 when-in-truth = When it was in truth
 correct = Correct
 picture-of-note = Picture of this note
+
+# A control, where several have the same words: "Look, Bin 1". $words are seen, the rest is heard alone; $name: what it is for.
+control-of = { $words }, { $name }
+# A row of a list: "Autumn leaves, dry: 6 buckets". $name stands out; $said: an amount, or a word or two.
+name-and-said = { $name }: { $said }

@@ -73,5 +73,3 @@ no-place = no place
 rule-of-place = { $place }: { $rule }
 # Heard at the bar. $share: how much of the rule is met.
 rule-met = { $rule }: { $share }
-# What a control is called for those who hear it, where several have the same words. $words: those that are on it.
-control-of = { $words }, { $name }

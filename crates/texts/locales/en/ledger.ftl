@@ -21,12 +21,13 @@ simulated = simulated
 
 # Sentences below the table.
 how-nutrients-go = Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas, the more the closer C:N was, and as old as the stuff is. One case in ten lies below the least, one in ten above the most.
-named-materials = Named are the { NUMBER($named) } materials that brought the largest share of any element; with `--json` all { NUMBER($all) } are told.
+named-materials = Named are the { NUMBER($named) } of { NUMBER($all) } materials that brought the largest share of any element.
 # One of $shares below: "N for 57 %".
 known-share = { $element } for { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 known-in-part = "?" is not known. Of the dry matter that went in there are figures of { $shares }; the rest is not counted, so there is more.
-# $taken: "120 N, 30 P".
-taken-away = Harvested or moved away since the heap was last empty, as it went in and not in the table: { $taken } (g).
+# One of $taken below: "120 g N".
+grams-of-element = { $grams }{"\u00A0"}g { $element }
+taken-away = Harvested or moved away since the heap was last empty, as it went in and not in the table: { $taken }.
 laboratory-apart = Laboratory and account do not meet for { $elements }: weights that were written down, the sample or the ash do not fit.
 ash-too-low = The ash that the laboratory found is less than went in: one of the two is wrong.
 soil-likely = The ash that the laboratory found speaks of soil that was not written down.

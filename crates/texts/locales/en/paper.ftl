@@ -20,6 +20,8 @@ press-beds = Plan (PDF)
 pressing = Setting the page.
 pressed = The page is among your downloads.
 not-pressed = The page could not be made. Load this page anew and try again.
+# $detail: for who mends this program, in English in every language.
+not-pressed-for = The page could not be set in type (“{ $detail }”). Load this page anew and try again; if it fails again, please report it.
 
 # Names of materials in a row, and the next of them; a name may hold a comma where the language wants one.
 names-in-a-row = { $first }, { $second }

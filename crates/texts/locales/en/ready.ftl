@@ -25,13 +25,7 @@ maturity-divided = The signs of maturity contradict each other.
 maturity-between = Plants nearly bear it.
 home-tests-only = This rests on home tests alone, which are rough.
 
-# What to do next. Between backticks stand commands, which stay as they are.
-next-by-command = { $tests ->
-        [bag-and-seedlings] Try the bag and the cress: `heapwright ready --how bag` and `heapwright ready --how seedlings` say how.
-        [rest] Test whether it is at rest: `heapwright ready --how bag` or `--how self-heating` says how.
-       *[plants] Test whether plants bear it: `heapwright ready --how seedlings` says how.
-    }
-# The same where the sheets of the tests stand below.
+# What to do next, where the sheets of the tests stand below.
 next-below = { $tests ->
         [bag-and-seedlings] Try the bag and the cress; how it is done stands below.
         [rest] Test whether it is at rest; how it is done stands below.

@@ -54,7 +54,7 @@ minerals-over-full = carbon, nitrogen, phosphorus_pct_dry, potassium_pct_dry, ca
 # $limit: the most nitrogen, percent.
 ratio-over-full = nitrogen_pct_dry and cn_ratio make { $carbon } % carbon and { $nitrogen } % nitrogen of the dry matter: nitrogen must stay within { $limit } and both together within 100.
 two-moistures = condition must not be both "{ $first }" and "{ $second }", for each says how wet it is: keep one.
-unknown-material = material "{ $id }" is not known: look it up with `heapwright materials`.
+unknown-material = material "{ $id }" is not known: look it up in the list of materials.
 no-figures = there are no figures for { $name }, which is best kept out of a heap: leave it out.
 unknown-measure = measure "{ $id }" is not known: calibrate it, or give the amount in litres or kilograms.
 no-name = name must not be empty.
@@ -68,8 +68,8 @@ part-refused = { $field }: { $refusal }
 unknown-feeding = { $field }: "{ $said }" is not known: give light, medium or heavy.
 # $ids: what may be said, parted by commas.
 unknown-id = { $field }: "{ $said }" is not known: give one of { $ids }.
-no-beds = there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file.
-nothing-in-heap = nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`.
+no-beds = there is no bed to plan: describe one.
+nothing-in-heap = nothing lies in this heap, as far as the journal tells: write down what goes in.
 
 must-be-above-0 = { $field } must be above 0.
 must-be-number-above-0 = { $field } must be a number above 0.
@@ -99,6 +99,10 @@ climate-outside = { $what ->
        *[something] { $what } must be from { $least } to { $most }; correct it.
     }
 coldest-above-warmest = the coldest month is warmer than the warmest; exchange the two temperatures.
+
+# Weather of a file. All four are hours of UTC such as "2026-05-01 06:00Z".
+weather-amiss = the weather covers { $known-from } to { $known-to }, the simulation { $begins } to { $ends }: give more weather, fewer days, or a climate for what is missing.
+out-of-time = weather must lie in the years 1900 to 2199 and be at most 50 years long; correct the dates.
 
 # A simulation of a heap.
 nothing-fed = nothing is put into the heap; add a feed.

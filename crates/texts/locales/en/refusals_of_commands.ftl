@@ -10,5 +10,5 @@ part-with-several-amounts = Part { NUMBER($part) }, “{ $text }”, has several
 part-with-amount-inside = Part { NUMBER($part) }, “{ $text }”, has its amount between words: write it first, such as 2 buckets grass.
 
 # A record of heat.
-no-readings = there is no reading of the core since the heap was last empty: write some down with `heapwright read --temperature "58 C core"`, or give a file with --csv.
-no-such-depth = --depth: there is no reading at that depth: give one of the depths of the record.
+no-readings = there is no reading of the core since the heap was last empty: write some down.
+no-such-depth = there is no reading at that depth: give one of the depths of the record.

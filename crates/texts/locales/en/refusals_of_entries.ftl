@@ -28,8 +28,8 @@ not-an-id = { $field } must be 1 to 60 lower-case letters, digits and underscore
 not-in-order = { $field } must be low, typical and high.
 not-a-digest = { $field } must be 64 hexadecimal digits.
 not-a-picture = { $field } must be image/jpeg, image/png or image/webp.
-# $why: what the reader of a file says, in English.
-cannot-be-applied = { $field } cannot be applied: { $why }.
+# $detail: what the reader of JSON says, in English in every language.
+cannot-be-applied = { $field } cannot be applied (“{ $detail }”).
 
 not-a-moment = must be a time with its offset from UTC in the years 1900 to 2199, like 2026-05-01T18:00:00+02:00.
 
@@ -37,5 +37,9 @@ not-a-moment = must be a time with its offset from UTC in the years 1900 to 2199
 line-too-long = line { NUMBER($line) } has { NUMBER($bytes) } bytes; an event has at most { NUMBER($most) }.
 line-not-text = line { NUMBER($line) } is not text in UTF-8.
 line-of-newer-file = line { NUMBER($line) } says that a newer version made this file: take it in with that one.
-# $why: what the reader of a file says, in English.
-line-no-event = line { NUMBER($line) } is no event: { $why }.
+line-without-braces = line { NUMBER($line) } is no event: it does not stand in braces.
+line-without-kind = line { NUMBER($line) } is no event: its kind is no word.
+line-cut-off = line { NUMBER($line) } is no event: it is cut off.
+# $sign: which sign of the line, counted from 1; $detail: what the reader of JSON says, in English in every language.
+line-no-json = line { NUMBER($line) } is no event: its sign { NUMBER($sign) } makes it no JSON (“{ $detail }”).
+line-without-field = line { NUMBER($line) } is no event: a field is missing or cannot be as it is (“{ $detail }”).

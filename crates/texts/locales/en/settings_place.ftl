@@ -13,5 +13,3 @@ usually = Usually { $limit }.
 less-of = Less, { $label }
 more-of = More, { $label }
 
-# What was typed for a vessel before journals kept it.
-behind-vessel = : { $typed }

@@ -36,8 +36,6 @@ bound-by-need = { $bed }: with { $depth } its need is met, and more would only b
 bound-by-acid = { $bed }: none, for its crop needs acid soil and home compost is mostly alkaline; give leaf mould.
 bound-by-waiting = { $bed }: none, for raw manure or the like went into the compost and the harvest comes before the { $days } days of waiting are over.
 bound-by-immature = { $bed }: none yet, for the compost is not mature and seeds or seedlings come soon; give it eight weeks, or let it cure.
-bound-by-raw-unknown = { $bed }: none, for nobody said whether raw manure or the like went into the compost, and the harvest comes before the { $days } days of waiting are over; say --no-raw if none did.
-bound-by-maturity-unknown = { $bed }: none yet, for seeds or seedlings come within eight weeks and no tests show that the compost is mature; test it with `heapwright test`, or say --mature.
 bound-by-salt = { $bed }: { $depth }, for more would pass the salt that its crop bears.
 bound-by-phosphorus-with-earlier = { $bed }: { $depth }, for with earlier dressings more would bring more phosphorus than its crops take away in three years.
 bound-by-phosphorus = { $bed }: { $depth }, for more would bring more phosphorus than its crops take away in three years.
@@ -46,23 +44,24 @@ bound-by-depth-before = { $bed }: none, for it had as much as is usual in a year
 bound-by-depth-on-new-ground = { $bed }: { $depth }, the deepest that is usual on new ground in a year.
 bound-by-depth = { $bed }: { $depth }, the deepest that is usual on a bed that was fed before in a year.
 
-# What to know about a plan.
-compost-assumed = The compost was never analysed: usual figures with wide ranges are taken; a laboratory's figures, given with `heapwright test`, narrow them.
 # $figures: "salt, phosphorus".
 partly-assumed = Usual figures with wide ranges are taken for what was not measured of the compost: { $figures }.
+# One figure of the compost, for the list of the message above.
+compost-figure = { $figure ->
+        [nitrogen] nitrogen
+        [phosphorus] phosphorus
+        [potassium] potassium
+        [salt] salt
+       *[moisture] moisture
+    }
 dilute-extract = The compost's conductivity may be that of a dilute extract, which reads less than the saturation extract and cannot be converted reliably: for salt it counts as { $times } times as much, and may be more.
 fed-by-earlier = { $count ->
         [one] { $beds } had as much from earlier dressings as it bears, so it gets none this year: lay leaf mould or another poor mulch there, and keep the compost for pots or give it away.
        *[other] { $beds } had as much from earlier dressings as they bear, so they get none this year: lay leaf mould or another poor mulch there, and keep the compost for pots or give it away.
     }
-volume-estimated = How much compost there is was estimated from what went in; say it with --litres once you have measured it.
-maturity-unknown = No tests show that the compost is mature: as with immature compost, let eight weeks pass before anything is sown or planted in it; `heapwright ready` tells what is missing.
 immature = The compost is not mature: spread it four to eight weeks before anything is sown or planted, or lay it on top as a mulch.
 ties-up-nitrogen = As rich in carbon as it is, this compost holds nitrogen back in its first year: feed hungry crops otherwise, or use it as a mulch.
-raw-unknown = Nobody said whether manure, droppings or meat went in: what touches the soil waits { $days } days between spreading and harvest unless you say --no-raw; if they did, say --held-raw.
-raw-unknown-on = Nobody said whether manure, droppings or meat went in: what touches the soil waits { $days } days between spreading and harvest ({ $beds }) unless you say --no-raw; if they did, say --held-raw.
 no-crop = No crop is known for { $beds }: taken as medium feeders.
-crop-unknown = { $bed }: "{ $crop }" is not in the table of crops, so it is taken as a medium feeder; say --feeding when you describe the bed.
 salt-unknown = How much salt the crops bear is not tabulated for { $beds }: salt sets no limit there.
 phosphorus-high = The soil of { $beds } holds more phosphorus than crops use: only what one year's crop takes away is given, and leaf mould would be better.
 wait = Raw manure or the like went into the compost: on { $beds } wait { $days } days between spreading and harvest, or grow what is cooked or not eaten.

@@ -11,8 +11,6 @@ count-of = Count { $name }
 
 # Name of the list, for those who hear the page.
 what-is-put-by = What is put by
-# Stands close behind the name of a material. $amount: "6 buckets", or the word below.
-behind-name = : { $amount }
 # As much as is wanted.
 plenty = plenty
 # $names: materials in a row.

@@ -1,8 +1,5 @@
 # Today: what each heap needs.
 
-# What a button or a link is called for those who hear it, where several have the same words. $words: those that are
-# on it; $heap: which heap it is for.
-control-of-heap = { $words }, { $heap }
 # Puts what is needed aside until tomorrow; $need: "Turn Bin 1".
 not-today = Not today
 not-today-of = Not today: { $need }

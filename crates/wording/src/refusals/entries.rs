@@ -1,7 +1,7 @@
 //! Why something cannot be written into the journal, or be taken in from a file.
 
 use heapwright_journal::{
-    Fault, LONGEST_LINE_BYTES, LineError, MomentError, Problem, WriteError, Wrong,
+    Fault, LONGEST_LINE_BYTES, LineError, MomentError, NoEvent, Problem, WriteError, Wrong,
 };
 use heapwright_state::RecordError;
 use heapwright_texts::Locale;
@@ -74,7 +74,9 @@ pub fn problem_refusal(problem: &Problem, locale: Locale) -> String {
         Wrong::NotInOrder => texts::NotInOrder { field }.said(locale),
         Wrong::NotADigest => texts::NotADigest { field }.said(locale),
         Wrong::NotAPicture => texts::NotAPicture { field }.said(locale),
-        Wrong::CannotBeApplied { why } => texts::CannotBeApplied { field, why }.said(locale),
+        Wrong::CannotBeApplied { why } => {
+            texts::CannotBeApplied { detail: why, field }.said(locale)
+        }
     };
     sentence(&refusal)
 }
@@ -99,7 +101,18 @@ pub fn fault_refusal(fault: &Fault, locale: Locale) -> String {
         .said(locale),
         LineError::NotText => texts::LineNotText { line }.said(locale),
         LineError::NewerFile => texts::LineOfNewerFile { line }.said(locale),
-        LineError::NotAnEvent { what } => texts::LineNoEvent { line, why: what }.said(locale),
+        LineError::NotAnEvent(why) => match why {
+            NoEvent::NoBraces => texts::LineWithoutBraces { line }.said(locale),
+            NoEvent::NoKind => texts::LineWithoutKind { line }.said(locale),
+            NoEvent::CutOff => texts::LineCutOff { line }.said(locale),
+            NoEvent::NoJson { sign, detail } => texts::LineNoJson {
+                detail,
+                line,
+                sign: number(*sign),
+            }
+            .said(locale),
+            NoEvent::NoField { detail } => texts::LineWithoutField { detail, line }.said(locale),
+        },
     };
     sentence(&refusal)
 }
@@ -111,6 +124,8 @@ fn number(count: usize) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use heapwright_journal::FileReader;
+
     use super::*;
     use crate::refusals::tests::german;
 
@@ -182,11 +197,44 @@ mod tests {
             LineError::TooLong { bytes: 70_000 },
             LineError::NotText,
             LineError::NewerFile,
-            LineError::NotAnEvent {
-                what: "warum".to_owned(),
-            },
+            LineError::NotAnEvent(NoEvent::NoBraces),
+            LineError::NotAnEvent(NoEvent::NoKind),
+            LineError::NotAnEvent(NoEvent::CutOff),
         ] {
             german(&Fault { line: 1234, what }, fault_refusal);
+        }
+    }
+
+    /// Words that stand between quotation marks are those of somebody else.
+    fn without_quotations(said: &str) -> String {
+        said.split('“')
+            .map(|piece| piece.rsplit('”').next().unwrap_or_default())
+            .collect()
+    }
+
+    #[test]
+    fn what_a_reader_of_json_says_stands_in_quotation_marks() {
+        let mut reader = FileReader::default();
+        for line in [
+            "{}",
+            "compost",
+            r#"{"v":1} 2"#,
+            r#"{"v":-1,"id":"none"}"#,
+            "[1]",
+            r#"{"v":"#,
+        ] {
+            assert!(reader.read(line.as_bytes()).is_none(), "{line}");
+        }
+        let faults = reader.finish().faults;
+        assert_eq!(faults.len(), 6);
+        for fault in faults {
+            let said = without_quotations(&german(&fault, fault_refusal));
+            for english in [
+                "missing", "field", "expected", "value", "trailing", "EOF", "at",
+            ] {
+                let mut words = said.split(|sign: char| !sign.is_alphanumeric());
+                assert!(!words.any(|word| word == english), "{said}");
+            }
         }
     }
 }

@@ -49,8 +49,17 @@ pub fn question_refusal(error: &QuestionError, locale: Locale) -> String {
             }
         }
         QuestionError::Climate(error) => climate(error, locale),
-        // Only files of weather, which a command line reads, have it.
-        QuestionError::WeatherAmiss { what } => what.clone(),
+        QuestionError::WeatherAmiss {
+            covered: [known_from, known_to],
+            wanted: [begins, ends],
+        } => texts::WeatherAmiss {
+            begins,
+            ends,
+            known_from,
+            known_to,
+        }
+        .said(locale),
+        QuestionError::OutOfTime => texts::out_of_time(locale).to_owned(),
         QuestionError::NothingInHeap => texts::nothing_in_heap(locale).to_owned(),
         QuestionError::Simulation(error) => return simulation_refusal(error, locale),
     };
@@ -261,13 +270,13 @@ mod tests {
     }
 
     #[test]
-    fn what_a_file_of_weather_says_is_passed_on() {
-        let error = QuestionError::WeatherAmiss {
-            what: "the weather ends: give more".to_owned(),
+    fn weather_that_does_not_do_is_refused_as_its_error_says() {
+        let amiss = QuestionError::WeatherAmiss {
+            covered: ["2026-05-01 00:00Z", "2026-05-02 00:00Z"].map(str::to_owned),
+            wanted: ["2026-05-01 06:00Z", "2026-05-08 06:00Z"].map(str::to_owned),
         };
-        assert_eq!(
-            question_refusal(&error, Locale::default()),
-            "The weather ends: give more."
-        );
+        let said = german(&amiss, question_refusal);
+        assert!(said.contains("2026-05-01 06:00Z"), "{said}");
+        german(&QuestionError::OutOfTime, question_refusal);
     }
 }

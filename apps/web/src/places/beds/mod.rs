@@ -24,6 +24,7 @@ use crate::parts::entry::entry_row;
 use crate::parts::focus;
 use crate::parts::fold::Fold;
 use crate::parts::live::{live, live_if, named_button, opener};
+use crate::parts::marked::words_of;
 use crate::shell::{Hub, hub};
 
 /// The form that is open.
@@ -255,7 +256,7 @@ fn card(
             request_animation_frame(|| focus("bed-name"));
         },
     );
-    let which = texts::WhatWasDoneOn { bed: &name }.said(locale);
+    let summary = words_of(texts::what_was_done(locale).into_any(), &name);
     Some(
         view! {
             <li class="card bed-card">
@@ -268,7 +269,7 @@ fn card(
                     {grows.map(|grows| view! { <div><dt>{texts::grows(locale)}</dt><dd>{grows}</dd></div> })}
                     <div><dt>{texts::last_dressing(locale)}</dt><dd>{last}</dd></div>
                 </dl>
-                <Fold class="more" name=which summary=texts::what_was_done(locale).into_any()>
+                <Fold class="more" summary=summary>
                     <ul class="entries">
                         {ids.iter().map(|id| view! { <li>{entry_row(hub, *id, true)}</li> }).collect_view()}
                     </ul>

@@ -19,6 +19,7 @@ use crate::language;
 use crate::parts::amount_said::AmountTyped;
 use crate::parts::form;
 use crate::parts::live::{button, live, live_if, live_text};
+use crate::parts::marked::{name_and_said, words_of};
 use crate::parts::press::{Wanted, press_button};
 use crate::shell::Hub;
 
@@ -105,7 +106,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
         .enumerate()
         .map(|(index, (_, name))| {
             let (sow, harvest) = (format!("plan-sow-{index}"), format!("plan-harvest-{index}"));
-            let which = texts::SoonThereOn { bed: name }.said(locale);
+            let soon_there = words_of(texts::soon_there(locale).into_any(), name);
             view! {
                 <li class="line">
                     <label class="tick">
@@ -113,7 +114,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
                         <span class="line-name">{name.clone()}</span>
                     </label>
                     <details class="more">
-                        <summary aria-label=which>{texts::soon_there(locale)}</summary>
+                        <summary>{soon_there}</summary>
                         <div class="fields">
                             <label class="tick">
                                 <input type="checkbox" name=sow value="0"/>
@@ -329,7 +330,7 @@ fn bed_row(garden: &Garden, bed: &BedAnswer, sources: &[String], locale: Locale)
     };
     view! {
         <li class="line plan-bed">
-            <p><span class="line-name">{bed.asked.name.clone()}</span>{texts::BehindBed { share: &amount }.said(locale)}</p>
+            <p>{name_and_said(&bed.asked.name, &amount)}</p>
             <p class="plan-limit">
                 <span class="stage">{stops_at.said(locale)}</span>". "
                 {limit_line(bed, sources, locale)}

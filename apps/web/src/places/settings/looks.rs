@@ -20,7 +20,7 @@ pub fn section(hub: Hub) -> AnyView {
     view! {
         <section class="card" aria-labelledby="shown-title">
             <h2 id="shown-title">{words::shown(language::locale())}</h2>
-            {language(hub)}
+            {language()}
             {choices(hub, "units", words::units(language::locale()), &[
                 (units(UnitSystem::Metric), Action::Units(false), |page| !page.us_units),
                 (units(UnitSystem::UsCustomary), Action::Units(true), |page| page.us_units),
@@ -42,7 +42,7 @@ pub fn section(hub: Hub) -> AnyView {
 }
 
 /// The language: that of the device, or one of those that there are, each by its own name.
-fn language(hub: Hub) -> AnyView {
+fn language() -> AnyView {
     let chosen = device::language_chosen().unwrap_or_default();
     let place = LANGUAGES.iter().position(|tag| *tag == chosen).unwrap_or(0);
     let locale = language::locale();
@@ -58,8 +58,6 @@ fn language(hub: Hub) -> AnyView {
             fault.set(texts::language_entering(locale));
             return;
         }
-        // Words for vessels beside a number are of this language: they go, the vessels stay.
-        hub.act.run(Action::UnitsApart);
         if device::choose_language(LANGUAGES[untrack(|| wanted.get())]).is_err() {
             fault.set(texts::language_not_kept(locale));
         }

@@ -5,7 +5,7 @@ use heapwright_journal::content::{MaterialMeasured, MeasureDefined, WeighedMeasu
 use heapwright_journal::{AmountSaid, Content};
 use heapwright_quantity::{MassUnit, UnitSystem, VolumeUnit};
 use heapwright_texts::Locale;
-use heapwright_texts::messages::settings_place as texts;
+use heapwright_texts::messages::forms::NameAndSaid;
 use heapwright_wording::settings as words;
 use leptos::prelude::*;
 
@@ -150,9 +150,12 @@ pub fn only_here(hub: Hub) -> AnyView {
                         let fault = hub
                             .shown
                             .with(|shown| shown.fault(&place).map(str::to_owned));
-                        let typed = texts::BehindVessel { typed }.said(language::locale());
+                        let row = NameAndSaid {
+                            name: &name,
+                            said: typed,
+                        };
                         view! {
-                            <li>{name}{typed}" "<span class="fault">{fault}</span></li>
+                            <li>{row.said(language::locale())}" "<span class="fault">{fault}</span></li>
                         }
                     })
                     .collect_view();

@@ -14,6 +14,7 @@ use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::focus;
 use crate::parts::live::{live, live_if, named_button, opener};
+use crate::parts::marked::name_and_said;
 use crate::shell::{Hub, hub};
 
 /// The form that is open.
@@ -142,11 +143,10 @@ fn list(hub: Hub, open: Open) -> AnyView {
             };
             let use_of = texts::UseOf { name: &name }.said(locale);
             let count_of = texts::CountOf { name: &name }.said(locale);
-            let amount = texts::BehindName { amount: &amount }.said(locale);
             rows.push(
                 view! {
                     <li class="shelf">
-                        <p><span class="line-name">{name.clone()}</span>{amount}</p>
+                        <p>{name_and_said(&name, &amount)}</p>
                         <div class="shelf-acts">
                             {act(Form::Use, texts::use_(locale), use_of)}
                             {act(Form::Count, texts::count(locale), count_of)}

@@ -13,6 +13,7 @@ use crate::parts::focus;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::form::Sender;
 use crate::parts::live::{live, live_if, live_text};
+use crate::parts::marked::words_of;
 use crate::places::heap::{Asked, ask_for, read};
 use crate::shell::{Hub, Route};
 
@@ -84,10 +85,11 @@ fn told(need: &NeedTold) -> AnyView {
             .collect_view();
         view! { <ul class="need-cautions">{cautions}</ul> }
     });
-    let open = words::open_the_heap(language::locale());
     let place = (!need.name.is_empty()).then(|| {
         view! {
-            <a class="link need-heap" href=heap_address(&need.heap) aria-label=called(open, &need.name)>{open}</a>
+            <a class="link need-heap" href=heap_address(&need.heap)>
+                {of_need(words::open_the_heap(language::locale()).into_any(), need)}
+            </a>
         }
     });
     view! {
@@ -154,8 +156,8 @@ fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
             ask_for(heap, form);
         }
     };
-    let name = called(word, &need.name);
-    view! { <a class=class href=address aria-label=name on:click=open>{word}</a> }.into_any()
+    view! { <a class=class href=address on:click=open>{of_need(word.into_any(), need)}</a> }
+        .into_any()
 }
 
 /// What one tap logs. How much was harvested nobody knows but the keeper.
@@ -167,12 +169,6 @@ fn logged(need: &NeedTold) -> Option<Content> {
         What::Known(content) => Some(content),
         What::Unknown(_) => None,
     }
-}
-
-/// Tells controls of the same words apart for those who do not see their card. What concerns the stores
-/// is there once, and its words say it all.
-fn called(words: &str, heap: &str) -> Option<String> {
-    (!heap.is_empty()).then(|| texts::ControlOfHeap { words, heap }.said(language::locale()))
 }
 
 /// What a tap would write down, where its button does not say how much.
@@ -188,6 +184,15 @@ fn writes(hub: Hub, content: &Content) -> Option<String> {
     Some(texts::WritesDown { entry }.said(language::locale()))
 }
 
+/// Tells controls of one word apart for those who do not see their card.
+fn of_need(words: AnyView, need: &NeedTold) -> AnyView {
+    if need.name.is_empty() {
+        words
+    } else {
+        words_of(words, &need.name)
+    }
+}
+
 fn log_button(
     hub: Hub,
     board: Board,
@@ -197,7 +202,7 @@ fn log_button(
     need: &NeedTold,
     content: Content,
 ) -> AnyView {
-    let (act, heap) = (need.act.clone(), need.name.clone());
+    let act = need.act.clone();
     let writes_id = key.writes_id();
     let writes = writes(hub, &content).map(|line| {
         let id = writes_id.clone();
@@ -224,18 +229,11 @@ fn log_button(
         true => words::logged(language::locale()).to_owned(),
         false => act.clone(),
     });
-    let name = move || word.with(|word| called(word, &heap));
+    let words = of_need(live_text(move || word.get()).into_any(), need);
     view! {
         {writes}
-        <button
-            type="button"
-            class=class
-            aria-label=name
-            aria-describedby=described_by
-            disabled=move || is_logged.get()
-            on:click=log
-        >
-            {live_text(move || word.get())}
+        <button type="button" class=class aria-describedby=described_by disabled=move || is_logged.get() on:click=log>
+            {words}
         </button>
         {sender.fault()}
     }
@@ -273,14 +271,14 @@ fn form_in_place(
         open.set(None);
         focus("title");
     };
-    let name = called(word, name);
+    let name = name.to_owned();
     view! {
         {live_if(move || {
             let press = press.clone();
-            let name = name.clone();
+            let words = words_of(word.into_any(), &name);
             (!is_open.get()).then(|| {
                 view! {
-                    <button type="button" class=class aria-label=name on:click=press>{word}</button>
+                    <button type="button" class=class on:click=press>{words}</button>
                 }
                 .into_any()
             })

@@ -7,8 +7,9 @@ use leptos::prelude::*;
 
 use crate::keeping::device;
 use crate::language;
-use crate::parts::fold::{Fold, folded, sentences};
+use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
+use crate::parts::marked::words_of;
 use crate::parts::table;
 use crate::places::telling::Telling;
 
@@ -159,16 +160,12 @@ fn rule_view(rule: &RuleTold) -> AnyView {
             </div>
         }
     });
-    let asks = words::rule_asks(locale);
-    let which = texts::ControlOf {
-        words: asks,
-        name: &name,
-    }
-    .said(locale);
+    let asks = words_of(words::rule_asks(locale).into_any(), &name);
+    let summary = view! { <span>{asks}</span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
     let status = rule.status.clone();
-    let body = move || {
+    let more = folded("more rule-more", summary.into_any(), move || {
         let sources = rule
             .sources
             .iter()
@@ -181,15 +178,14 @@ fn rule_view(rule: &RuleTold) -> AnyView {
                 {sources}
             </div>
         }
-    };
+        .into_any()
+    });
     view! {
         <li class="rule">
             <p class="rule-head"><span class="rule-name">{name.clone()}</span>" "<span class=state>{status}</span></p>
             {done}
             {missing}
-            <Fold class="more rule-more" name=which summary=asks.into_any()>
-                {body()}
-            </Fold>
+            {more}
         </li>
     }
     .into_any()
