@@ -3,7 +3,7 @@
 //! 1. Build `heapwright-web` for wasm32, put what is marked as needed later into a file of its own ([`crate::parts`]),
 //!    and let wasm-bindgen write the glue; the same, undivided, for `heapwright-simulator` and `heapwright-press`, which workers run.
 //! 2. Write the texts of each other language into a file of its own ([`crate::languages`]).
-//! 3. Put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
+//! 3. Take the comments out of the styles ([`crate::style`]), put a content hash into the names of scripts, styles and wasm, and rewrite the references ([`crate::naming`]).
 //! 4. Tell the service worker which files make up this version.
 //! 5. Put the journal of the invented demo garden beside it; the worker keeps that only when it was used.
 //! 6. Compress each file with brotli and gzip beside it, weigh everything ([`crate::sizes`]), and put the new folder in place.
@@ -17,7 +17,7 @@ use wasm_bindgen_cli_support::Bindgen;
 use crate::forms::smaller_forms;
 use crate::naming::{Files, content_hash, with_content_hashes};
 use crate::workspace::{cargo, dist, output, root, run, target_folder};
-use crate::{Outcome, languages, parts, sizes};
+use crate::{Outcome, languages, parts, sizes, style};
 
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 pub const SERVICE_WORKER: &str = "sw.js";
@@ -44,13 +44,24 @@ fn demo() -> Outcome<Vec<u8>> {
 pub fn bundle() -> Outcome {
     wasm_target_is_there()?;
     let glue = build()?;
-    let written = read_folder(&root().join("apps/web/static"))?;
+    let written = with_lean_styles(read_folder(&root().join("apps/web/static"))?)?;
     let mut generated = read_folder(&glue)?;
     generated.extend(languages::files()?);
     let mut files = with_service_worker(with_content_hashes(&written, generated)?)?;
     files.insert(DEMO.to_owned(), demo()?);
     let bytes_on_the_wire = write(&files)?;
     sizes::report(&bytes_on_the_wire)
+}
+
+/// The files with their style sheets as they go over the wire.
+fn with_lean_styles(mut files: Files) -> Outcome<Files> {
+    for (name, bytes) in &mut files {
+        if name.ends_with(".css") {
+            let sheet = std::str::from_utf8(bytes).map_err(|_| format!("{name} is not UTF-8"))?;
+            *bytes = style::without_comments(sheet)?.into_bytes();
+        }
+    }
+    Ok(files)
 }
 
 fn wasm_target_is_there() -> Outcome {

@@ -19,6 +19,7 @@ mod naming;
 mod parts;
 mod run;
 mod sizes;
+mod style;
 mod test;
 mod tidy;
 mod workspace;

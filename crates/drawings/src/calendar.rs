@@ -1,5 +1,6 @@
 //! What a probe showed over a season, on the calendar: months below, turnings as flags.
 
+use crate::mark_words::{self, Drawn};
 use crate::over_time::{number, ticks};
 use crate::picture::{Anchor, Picture, Shape};
 
@@ -83,7 +84,6 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
             "time-mark",
             vec![(LEFT, y(*value)), (right, y(*value))],
         ));
-        shapes.push(word((right, y(*value) - 5.0), Anchor::End, name.clone()));
     }
     for at in &shown.turned {
         let x = x(*at);
@@ -107,6 +107,25 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
             role: "time-reading",
             centre: (x(*at), y(*value)),
             radius: 2.6,
+        });
+    }
+    if let Some((value, name)) = &shown.mark {
+        let mark = y(*value);
+        let readings = shown.readings.iter().map(|(at, value)| (x(*at), y(*value)));
+        // A word stands clear of the flags and of their lines.
+        let flags = shown.turned.iter().map(|at| x(*at));
+        let flags = flags.flat_map(|x| [(x, TOP - 5.0), (x, mark - 8.0), (x, mark + 8.0)]);
+        let drawn = Drawn {
+            plot: (LEFT, TOP - 14.0, right, bottom),
+            dots: readings.chain(flags).collect(),
+            ..Drawn::default()
+        };
+        let (at, anchor) = mark_words::beside(name, mark, &drawn);
+        shapes.push(Shape::Text {
+            role: "time-word",
+            at,
+            anchor,
+            text: name.clone(),
         });
     }
     Picture {

@@ -12,6 +12,7 @@ mod cut_around;
 mod events;
 mod map_arrows;
 mod map_cloud;
+mod mark_words;
 mod mix_map;
 mod of_heap;
 mod over_time;

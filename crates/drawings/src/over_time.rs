@@ -2,6 +2,7 @@
 //! below it what was done.
 
 use crate::events::{self, Doing, Event, LANE};
+use crate::mark_words::{self, Drawn};
 use crate::picture::{Anchor, Picture, Shape};
 
 /// What is to be expected at one time: half of the cases lie within `lower` and `upper`, nine of
@@ -270,14 +271,13 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
         });
     }
     // Words last: nothing covers them.
+    let drawn = drawn(shown, &scale, &points);
     for (value, word) in &shown.marks {
-        let y = scale.y(*value);
-        // Below the line where there is no room above.
-        let foot = if y - TOP < 17.0 { y + 14.0 } else { y - 5.0 };
+        let (at, anchor) = mark_words::beside(word, scale.y(*value), &drawn);
         shapes.push(Shape::Text {
             role: "time-word",
-            at: (scale.right - 6.0, foot),
-            anchor: Anchor::End,
+            at,
+            anchor,
             text: word.clone(),
         });
     }
@@ -298,6 +298,33 @@ pub fn over_time(shown: &OverTime, width: f64, height: f64) -> Picture {
         width,
         height: height + shown.lanes_px(),
         shapes,
+    }
+}
+
+/// What a word could cover.
+fn drawn(shown: &OverTime, scale: &Scale, points: &[BandPoint]) -> Drawn {
+    let line = |value: fn(&BandPoint) -> f64| -> Vec<(f64, f64)> {
+        let at = |point: &BandPoint| (scale.x(point.day), scale.y(value(point)));
+        points.iter().map(at).collect()
+    };
+    let at = |(day, value): &(f64, f64)| (scale.x(*day), scale.y(*value));
+    let others = shown.others.iter();
+    Drawn {
+        plot: (LEFT, TOP, scale.right, scale.bottom),
+        bands: vec![
+            (line(|point| point.high), line(|point| point.low)),
+            (line(|point| point.upper), line(|point| point.lower)),
+        ],
+        lines: others
+            .map(|(_, line)| line.iter().map(at).collect())
+            .chain([line(|point| point.middle)])
+            .collect(),
+        dots: shown
+            .readings
+            .iter()
+            .filter(|(day, _)| scale.shows(*day))
+            .map(at)
+            .collect(),
     }
 }
 

@@ -56,7 +56,7 @@ pub enum Stroke {
 pub enum Ink {
     /// The rim of a plot.
     Frame,
-    /// A line that only guides the eye.
+    /// A thin grey line that only guides the eye.
     Guide,
     /// A thin line.
     Fine,
@@ -139,7 +139,7 @@ fn strokes_of(shape: &Shape) -> Vec<Stroke> {
             .map(|point| Stroke::Disc {
                 ink: Ink::Solid,
                 centre: at(*point),
-                radius: 0.45,
+                radius: 0.3,
             })
             .collect(),
         Shape::Circle {
@@ -156,16 +156,38 @@ fn strokes_of(shape: &Shape) -> Vec<Stroke> {
             at: point,
             anchor,
             text,
-        } => vec![Stroke::Word {
-            at: at(*point),
-            hang: match anchor {
+        } => {
+            let hang = match anchor {
                 Anchor::Start => 0.0,
                 Anchor::Middle => 0.5,
                 Anchor::End => 1.0,
-            },
-            text: text.clone(),
-            strong: *role == "map-number",
-        }],
+            };
+            let word = Stroke::Word {
+                at: at(*point),
+                hang,
+                text: text.clone(),
+                strong: *role == "map-number",
+            };
+            match *role {
+                "map-word" | "map-end" | "time-word" => vec![behind(at(*point), hang, text), word],
+                _ => vec![word],
+            }
+        }
+    }
+}
+
+/// White behind a word that stands on lines: what a screen does with a rim around its letters.
+fn behind((x, y): (f64, f64), hang: f64, text: &str) -> Stroke {
+    const LETTER: f64 = 4.6;
+    const RIM: f64 = 1.5;
+    #[allow(clippy::cast_precision_loss)] // a word
+    let wide = text.chars().count() as f64 * LETTER;
+    let (left, right) = (x - wide * hang - RIM, x + wide * (1.0 - hang) + RIM);
+    let (top, bottom) = (y - 7.0, y + 2.5);
+    Stroke::Path {
+        ink: Ink::Paper,
+        points: vec![(left, top), (right, top), (right, bottom), (left, bottom)],
+        closed: true,
     }
 }
 
@@ -178,7 +200,7 @@ fn ink(role: &str) -> Ink {
         "map-here" | "map-move-head" | "time-done" => Ink::Solid,
         "map-hand" | "map-badge" | "time-plan" | "time-reading" | "cut-probe" => Ink::Hollow,
         "time-middle" | "time-now" | "map-move" | "cut-ground" => Ink::Bold,
-        "time-flag" | "time-other-1" | "map-around" => Ink::Dotted,
+        "time-flag" | "time-other-1" => Ink::Dotted,
         "map-way" | "time-mark" | "time-other-0" | "time-other-2" => Ink::Dashed,
         _ => Ink::Fine,
     }

@@ -221,7 +221,7 @@ fn draw(surface: &mut Surface<'_>, mark: &Mark, fonts: &[Font; 2]) {
 fn inked(surface: &mut Surface<'_>, path: &Path, ink: Ink, bounds: (f64, f64, f64, f64)) {
     match ink {
         Ink::Frame => line(surface, path, 0.6, &[]),
-        Ink::Guide => line(surface, path, 0.3, &[0.3, 2.4]),
+        Ink::Guide => line_of(surface, path, GUIDE, 0.4, &[]),
         Ink::Fine => line(surface, path, 0.7, &[]),
         Ink::Bold => line(surface, path, 1.3, &[]),
         Ink::Dashed => line(surface, path, 0.9, &[4.0, 2.5]),
@@ -273,10 +273,17 @@ fn hatched(
     line(surface, area, 0.6, &[]);
 }
 
+/// How light a line is that only guides the eye, of 255: it is there, and nothing is read off its ink.
+const GUIDE: u8 = 190;
+
 fn line(surface: &mut Surface<'_>, path: &Path, weight: f64, dashes: &[f32]) {
+    line_of(surface, path, 0, weight, dashes);
+}
+
+fn line_of(surface: &mut Surface<'_>, path: &Path, light: u8, weight: f64, dashes: &[f32]) {
     surface.set_fill(None);
     surface.set_stroke(Some(Stroke {
-        paint: luma::Color::black().into(),
+        paint: luma::Color::new(light).into(),
         width: short(weight),
         line_cap: LineCap::Butt,
         dash: (!dashes.is_empty()).then(|| StrokeDash {
