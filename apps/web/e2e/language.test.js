@@ -108,7 +108,7 @@ describe("German", () => {
     await everywhere(page, async (place) => {
       for (const line of await lines(page)) {
         if (!inEnglish.has(line) || !/\p{L}{4}/u.test(line)) continue;
-        const bare = line.replace(/^[,:;] /, "");
+        const bare = line.replace(/^([,:;]|Heapwright:) /, "");
         if (journal.includes(JSON.stringify(bare).slice(1, -1)) || ALIKE.test(line) || isSource(line)) continue;
         leaks.add(`${place}: ${line}`);
       }
