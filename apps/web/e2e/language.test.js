@@ -155,7 +155,7 @@ describe("German", () => {
         if (ALIKE.test(line) || isSource(line)) continue;
         for (const word of foreign(line)) leaks.add(`${place}: ${word} in: ${line}`);
         if (!inEnglish.has(line) || !/\p{L}{4}/u.test(line)) continue;
-        const bare = line.replace(/^[,:;] /, "");
+        const bare = line.replace(/^([,:;]|Heapwright:) /, "");
         if (!journal.includes(JSON.stringify(bare).slice(1, -1))) leaks.add(`${place}: ${line}`);
       }
     };
