@@ -127,6 +127,35 @@ mod tests {
         assert!(named > 0);
     }
 
+    /// A language puts the pieces of a label in its own order: none may be made to be set behind another.
+    #[test]
+    fn no_message_is_the_tail_of_another() {
+        let locales = Path::new(env!("CARGO_MANIFEST_DIR")).join("locales");
+        let mut messages = 0;
+        for folder in ["en", "de"] {
+            for entry in fs::read_dir(locales.join(folder)).unwrap() {
+                let path = entry.unwrap().path();
+                // How ICU parts and ends lists and dates.
+                if path.file_stem().unwrap() == "cldr" {
+                    continue;
+                }
+                for line in fs::read_to_string(&path).unwrap().lines() {
+                    let Some((id, text)) = line.split_once(" = ") else {
+                        continue;
+                    };
+                    if !id.starts_with(|first: char| first.is_ascii_lowercase()) {
+                        continue;
+                    }
+                    messages += 1;
+                    let begins = text.starts_with([',', ':', ';', ')', '.']);
+                    let one_space = text.starts_with("{\" \"}");
+                    assert!(!begins && !one_space, "{folder}: {line}");
+                }
+            }
+        }
+        assert!(messages > 2000, "{messages}");
+    }
+
     /// Fluent's own runtime is the independent answer to how a message reads.
     #[test]
     fn every_message_reads_as_fluent_says_it() {
