@@ -79,7 +79,7 @@ pub fn season(shown: &Season, width: f64, height: f64) -> Picture {
         }
     }
     shapes.push(line("cut-tick", vec![(LEFT, bottom), (right, bottom)]));
-    if let Some((value, name)) = &shown.mark {
+    if let Some((value, _)) = &shown.mark {
         shapes.push(line(
             "time-mark",
             vec![(LEFT, y(*value)), (right, y(*value))],

@@ -12,15 +12,18 @@ const INSET: f64 = 6.0;
 /// Width of a letter [px].
 const LETTER: f64 = 7.0;
 
+/// Points from left to right [px].
+pub(crate) type Line = Vec<(f64, f64)>;
+
 /// What is drawn already [px].
 #[derive(Default)]
 pub(crate) struct Drawn {
     /// Edges of the plot: left, top, right, bottom.
     pub plot: (f64, f64, f64, f64),
     /// Bands, the wide one first: upper and lower edge as lines from left to right.
-    pub bands: Vec<(Vec<(f64, f64)>, Vec<(f64, f64)>)>,
+    pub bands: Vec<(Line, Line)>,
     /// Lines from left to right.
-    pub lines: Vec<Vec<(f64, f64)>>,
+    pub lines: Vec<Line>,
     /// What stands at a place: readings.
     pub dots: Vec<(f64, f64)>,
 }
@@ -57,9 +60,8 @@ impl Drawn {
         let mut covered = 0;
         for look in 0..=LOOKS {
             let x = left + (right - left) * f64::from(look) / f64::from(LOOKS);
-            let crossed = |line: &&Vec<(f64, f64)>| {
-                height_at(line, x).is_some_and(|y| (top..=bottom).contains(&y))
-            };
+            let crossed =
+                |line: &&Line| height_at(line, x).is_some_and(|y| (top..=bottom).contains(&y));
             covered += 8 * count(self.lines.iter().filter(crossed).count());
             for (upper, lower) in &self.bands {
                 let within = height_at(upper, x)

@@ -16,7 +16,7 @@ measured-by-laboratory = im Labor gemessen
 simulated = simuliert
 
 how-nutrients-go = Phosphor, Kalzium und Magnesium bleiben; Kalium kann ausgewaschen werden; Stickstoff entweicht als Gas, umso mehr, je enger C:N war und je älter das Material ist. In einem von zehn Fällen ist es weniger als „mindestens“, in einem von zehn mehr als „höchstens“.
-named-materials = Genannt sind von { NUMBER($all) } Materialien die { NUMBER($named) }, die von einem der Elemente den größten Anteil brachten.
+named-materials = Von { NUMBER($all) } Materialien sind die { NUMBER($named) } genannt, die von einem der Elemente den größten Anteil brachten; die übrigen stehen zusammen in einer Zeile.
 known-share = { $element } für { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 known-in-part = „?“ heißt: nicht bekannt. Von der Trockenmasse, die hineinkam, gibt es Werte: { $shares }; der Rest zählt nicht mit, es ist also mehr da.
 grams-of-element = { $grams }{"\u00A0"}g { $element }

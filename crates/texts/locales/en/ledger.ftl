@@ -21,7 +21,7 @@ simulated = simulated
 
 # Sentences below the table.
 how-nutrients-go = Phosphorus, calcium and magnesium stay; potassium may be washed out; nitrogen leaves as gas, the more the closer C:N was, and as old as the stuff is. One case in ten lies below the least, one in ten above the most.
-named-materials = Named are the { NUMBER($named) } of { NUMBER($all) } materials that brought the largest share of any element.
+named-materials = Of { NUMBER($all) } materials the { NUMBER($named) } that brought the largest share of any element are named; the others stand together in one row.
 # One of $shares below: "N for 57 %".
 known-share = { $element } for { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 known-in-part = "?" is not known. Of the dry matter that went in there are figures of { $shares }; the rest is not counted, so there is more.
