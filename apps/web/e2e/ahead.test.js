@@ -122,8 +122,9 @@ describe("looking ahead", () => {
     assert.match(await textOf(water), /^\d+ L now$/);
     await water.click();
     await page.waitForFunction(() => /^Water it now with .+ and turn it now$/.test(document.querySelector(".option-name").textContent), null, { timeout: RUNS_MS });
-    assert.equal((await options()).length, 5);
     await whole(page);
+    await page.waitForFunction((selector) => document.querySelectorAll(selector).length === 5, `${AHEAD} .differences ~ .scroll thead th`);
+    assert.equal((await options()).length, 5);
     const table = await page.locator(`${AHEAD} .differences ~ .scroll tbody tr`).evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
     assert.ok(table.some((row) => row[1] !== row[3]), "nothing differs");
     const told = await all(page.locator(".differences li"));

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { describe, test } from "node:test";
 import { kept, newProfile, open, PHONE, PROGRAM, ready, rig, startProgram } from "./harness.js";
 import {
-  answer, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
+  answer, answered, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
 } from "./keeper.js";
 
 const NOTHING = "Nothing in hand yet. Tap what you have.";
@@ -72,6 +72,7 @@ describe("amounts", () => {
     for (const typed of ["1½", "1 1/2", "1.5", "1,5", "1/2", "3,5 kg", "3.5 kg", "3500 g", "2 buckets"]) {
       await count(line).fill(typed);
       assert.equal(await count(line).inputValue(), typed);
+      await answered(page);
       assert.equal(await count(line).getAttribute("aria-invalid"), null, typed);
       assert.equal(await description(count(line)), "", typed);
       answers.set(typed, JSON.stringify(await answer(page)));
@@ -133,6 +134,7 @@ describe("amounts", () => {
     for (const [typed, told] of [["-2", /\S/], ["abc", /\S/], ["1,234", /1234|1\.234|1,234/], ["0", /\S/], ["1e999", /\S/], ["", /Enter a number/]]) {
       await count(line).fill(typed);
       assert.equal(await count(line).inputValue(), typed);
+      await answered(page);
       assert.equal(await count(line).getAttribute("aria-invalid"), "true", typed);
       const said = await description(count(line));
       assert.match(said, told, typed);
@@ -145,6 +147,7 @@ describe("amounts", () => {
     assert.deepEqual(await answer(page), alone, "a line that cannot be read counts as one that is not there");
     await undo(page).tap();
     await count(line).fill("1");
+    await answered(page);
     assert.equal(await count(line).getAttribute("aria-invalid"), null);
     assert.equal(await description(count(line)), "");
     assert.notDeepEqual(await answer(page), alone);
@@ -168,6 +171,7 @@ describe("amounts", () => {
     await count(leaves).fill("");
     assert.match(await textOf(sentence(page)), new RegExp(`Put ${whole}${half} buckets`));
     await count(leaves).fill("none");
+    await answered(page);
     assert.equal(await count(leaves).getAttribute("aria-invalid"), "true");
     assert.match(await description(count(leaves)), /Not counted/);
   });
@@ -273,6 +277,7 @@ describe("what is in reach", () => {
     const map = await page.locator(".map figcaption p").innerText();
     const line = await textOf(ways.nth(1).locator(".way-line"));
     await ways.nth(1).tap();
+    await answered(page);
     assert.equal(await ways.nth(1).getAttribute("aria-pressed"), "true");
     assert.equal(await ways.nth(0).getAttribute("aria-pressed"), "false");
     const second = await answer(page);
@@ -324,6 +329,7 @@ describe("settings", () => {
     for (const [field, typed] of [[low, "abc"], [low, "-3"], [low, "0"], [dry, "120"], [wet, "1e9"], [air, "NaN"], [high, "inf"]]) {
       await openSettings(page);
       await field.fill(typed);
+      await answered(page);
       assert.equal(await field.getAttribute("aria-invalid"), "true", typed);
       assert.match(await description(field), /Enter a number between 1 and \d+\./);
       assert.deepEqual(await answer(page), before, `${typed} leaves the usual aim`);
@@ -417,6 +423,7 @@ describe("keeping", () => {
       next_key: 0,
     }));
     assert.match(await textOf(sentence(page)), /^Put .+ with it\.$/);
+    await answered(page);
     assert.ok((await page.locator(".hand [aria-invalid=true]").count()) >= 3);
     assert.ok((await page.locator(".reach [aria-invalid=true]").count()) >= 2);
     await tile(page, "Bread").tap();

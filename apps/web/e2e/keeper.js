@@ -23,7 +23,13 @@ export const folded = (page, text) => page.locator("summary", { hasText: text })
 export const plain = (text) => text.replace(/\s+/g, " ").trim();
 
 /** Waits until what was tapped last is answered: the answer comes a moment after the tap. */
-export const answered = (page) => page.waitForFunction(() => !document.querySelector("[aria-busy=true]"));
+export async function answered(page) {
+  // Other places than Balance do not say that they are busy: two frames later they are not.
+  await page.evaluate(async () => {
+    for (let frame = 0; frame < 2; frame += 1) await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); });
+  });
+  await page.waitForFunction(() => !document.querySelector("[aria-busy=true]"));
+}
 
 /** The text of a place, with plain spaces. */
 export async function textOf(place) {
@@ -59,7 +65,8 @@ export async function answer(page) {
 }
 
 /** The text that a control is described by, as assistive technology puts it together. */
-export function description(control) {
+export async function description(control) {
+  await answered(control.page());
   return control.evaluate((element) => (element.getAttribute("aria-describedby") ?? "").split(/\s+/)
     .map((id) => (id && document.getElementById(id)?.textContent) || "").join(" ").trim());
 }

@@ -16,7 +16,7 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
 use crate::language;
-use crate::parts::breath::{a_moment_later, is_drawn};
+use crate::parts::breath::{a_moment_later, is_drawn, one_by_one};
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::parts::picture::width_px;
@@ -190,14 +190,13 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     };
     let ahead = move || {
         is_there.get().then(|| {
-            view! {
-                {told(look)}
-                {over_time::figure(charted)}
-                {side_by_side::switches(look)}
-                {side_by_side::table(compared)}
-                {assumed(compared)}
-            }
-            .into_any()
+            one_by_one(vec![
+                Box::new(move || told(look)),
+                Box::new(move || over_time::figure(charted)),
+                Box::new(move || side_by_side::switches(look)),
+                Box::new(move || side_by_side::table(compared)),
+                Box::new(move || assumed(compared)),
+            ])
         })
     };
     view! {
