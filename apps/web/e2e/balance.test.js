@@ -5,7 +5,8 @@ import { readFileSync } from "node:fs";
 import { describe, test } from "node:test";
 import { kept, newProfile, open, PHONE, PROGRAM, ready, rig, startProgram } from "./harness.js";
 import {
-  answer, answered, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence, withDraft,
+  answer, answered, count, description, draft, figure, folded, goTo, inHand, inReach, plain, sentence, textOf, tile, underSentence,
+  withDraft,
 } from "./keeper.js";
 
 const NOTHING = "Nothing in hand yet. Tap what you have.";

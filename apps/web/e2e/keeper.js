@@ -28,7 +28,7 @@ export async function answered(page) {
   await page.evaluate(async () => {
     for (let frame = 0; frame < 2; frame += 1) await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); });
   });
-  await page.waitForFunction(() => !document.querySelector("[aria-busy=true]"));
+  await page.waitForFunction(() => !document.querySelector("[data-busy]"));
 }
 
 /** The text of a place, with plain spaces. */

@@ -220,11 +220,20 @@ describe("accessibility tree", () => {
     const said = page.getByRole("status").filter({ has: sentence(page) });
     assert.equal(await said.count(), 1);
     assert.match(await said.innerText(), /^Put .+ with it\./);
+    const before = await textOf(said);
+    // What changes in a region that is busy is not read out by every screen reader.
+    await page.evaluate(() => {
+      window.busy = 0;
+      const count = () => { window.busy += document.querySelectorAll("[aria-busy] [role=status], [role=status][aria-busy]").length; };
+      new MutationObserver(count).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+    });
     await tile(page, "Fresh grass").click();
     await tile(page, "Fresh grass").click();
     // The same region is kept: one that is put in anew would not be read out.
     assert.equal(await said.evaluate((element) => element.isConnected), true);
     assert.equal(await said.locator(sentence(page)).count(), 1);
+    assert.notEqual(await textOf(said), before);
+    assert.equal(await page.evaluate(() => window.busy), 0);
     assert.match(await said.locator(underSentence(page)).innerText(), /Chance|Nearest/);
     for (const name of ["In hand", "In reach", "What to put with it", "Mix map", "The mixture", "Take care"]) {
       assert.equal(await page.getByRole("region", { name, exact: true }).count(), 1, name);

@@ -159,14 +159,22 @@ fn asked_anew(page: &Arc<Page>, own: Option<&Garden>) -> Shown {
     looked_at_anew(&answered, page)
 }
 
+/// Which of the recipes the page looks at: the first when the chosen one is not there.
+#[must_use]
+pub fn looked_at_of(answer: &BalanceAnswer, page: &Page) -> usize {
+    if page.chosen < answer.recipes.len() {
+        page.chosen
+    } else {
+        0
+    }
+}
+
 /// The same answer with the recipe that the page looks at.
 fn looked_at_anew(answered: &Shown, page: &Arc<Page>) -> Shown {
-    let recipe = answered.balance.as_ref().and_then(|answer| {
-        answer
-            .recipes
-            .get(page.chosen)
-            .or_else(|| answer.recipes.first())
-    });
+    let recipe = answered
+        .balance
+        .as_ref()
+        .and_then(|answer| answer.recipes.get(looked_at_of(answer, page)));
     let hand = answered.asked.as_ref();
     Shown {
         page: page.clone(),
@@ -516,11 +524,38 @@ mod tests {
     }
 
     #[test]
+    fn what_is_only_looked_at_differently_is_as_if_asked_anew() {
+        let page = Arc::new(Page::default());
+        let before = shown(&page, None, None);
+        let looks = [
+            Action::Choose(1),
+            Action::Choose(99),
+            Action::Units(true),
+            Action::Light(crate::state::Light::Dark),
+            Action::Clock(crate::state::ClockChoice::Hours12),
+            Action::Tiles("bread".to_owned()),
+        ];
+        for look in looks {
+            let seen = Arc::new(updated(&page, &look));
+            assert_ne!(page, seen, "{look:?}");
+            assert!(before.page.asks_the_same(&seen), "{look:?}");
+            assert_eq!(
+                shown(&seen, None, Some(&before)),
+                shown(&seen, None, None),
+                "{look:?}"
+            );
+        }
+        let more = Arc::new(updated(&page, &Action::Tap("bread".to_owned())));
+        assert!(!before.page.asks_the_same(&more));
+        assert_ne!(shown(&more, None, Some(&before)).balance, before.balance);
+    }
+
+    #[test]
     fn shown_names_the_field_and_keeps_answering() {
         let page = Page::default();
         let key = page.hand[1].key;
         let page = updated(&page, &Action::TypeHand(key, "-2".to_owned()));
-        let shown = shown(&Arc::new(page), None, None);
+        let shown = shown(&Arc::new(page.clone()), None, None);
         assert!(shown.fault(&FaultPlace::Hand(key)).is_some());
         assert!(shown.balance.is_some(), "the other line still counts");
     }
@@ -530,7 +565,7 @@ mod tests {
         let mut page = Page::default();
         page.reach[0].unit = "thimble".to_owned();
         page.reach[1].material = "moon_dust".to_owned();
-        let shown = shown(&Arc::new(page), None, None);
+        let shown = shown(&Arc::new(page.clone()), None, None);
         for line in &page.reach[..2] {
             assert!(shown.fault(&FaultPlace::Reach(line.key)).is_some());
         }

@@ -323,6 +323,12 @@ impl Page {
             light: other.light,
             clock: other.clock,
             tiles: other.tiles.clone(),
+            // What was typed of vessels counts in them.
+            us_units: if self.measures.is_empty() {
+                other.us_units
+            } else {
+                self.us_units
+            },
             ..self.clone()
         };
         seen_alike == *other

@@ -1,7 +1,8 @@
 //! When the page is answered: not within a tap, but right after what was tapped has been drawn.
 //!
 //! A tap changes its own line at once. The answer comes in a piece of work of its own, what explains
-//! the answer in another, so that a slow phone is never deaf for long.
+//! the answer in another, so that a slow phone is never deaf for long. Whoever writes the answer down
+//! calls [`Answering::settle`] first, or would write an older one.
 
 use std::sync::Arc;
 
@@ -79,7 +80,7 @@ impl Answering {
         self.is_due.set_value(false);
         let own = self.own.get_untracked();
         let before = self.shown.get_untracked();
-        let same_own = Arc::ptr_eq(&own, &self.answered_own.get_value());
+        let same_own = *own == *self.answered_own.get_value();
         let shown = asking::shown(
             &self.page.get_untracked(),
             own.as_ref().as_ref(),

@@ -1,14 +1,16 @@
 //! The answer: one sentence to act on, its chance, and other ways to do it.
 
+use std::sync::Arc;
+
 use heapwright_answers::{BalanceAnswer, RecipeAnswer};
 use heapwright_texts::messages::{amounts, balance_place as texts};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use super::short_name;
-use crate::asking::{FaultPlace, Shown};
+use crate::asking::{FaultPlace, Shown, looked_at_of};
 use crate::language;
-use crate::shell::hub;
+use crate::shell::{Hub, hub};
 use crate::state::{Action, Page};
 
 /// The sentence that the keeper came for; stays in sight while tapping.
@@ -17,11 +19,11 @@ pub fn Answer() -> impl IntoView {
     let hub = hub();
     let told = Memo::new(move |_| {
         hub.shown.with(|shown| {
-            let (chosen, locale) = (shown.page.chosen, shown.page.locale());
+            let locale = shown.page.locale();
             let answered = shown
                 .balance
                 .as_ref()
-                .and_then(|balance| Some((balance, recipe(balance, chosen)?)));
+                .and_then(|balance| Some((balance, recipe(balance, &shown.page)?)));
             let Some((balance, recipe)) = answered else {
                 return (unanswered(shown), String::new());
             };
@@ -52,7 +54,8 @@ pub fn Answer() -> impl IntoView {
             class="answer"
             class:answer-missed=missed
             aria-labelledby="answer-title"
-            aria-busy=move || hub.answering.is_busy.get().then_some("true")
+            // Not `aria-busy`: what is in it could then be changed without being read out.
+            data-busy=move || hub.answering.is_busy.get().then_some("true")
         >
             <h2 id="answer-title" class="answer-title">{wording::page::answer(language::locale())}</h2>
             <div role="status">
@@ -108,7 +111,7 @@ pub fn Ways() -> impl IntoView {
                 .balance
                 .as_ref()
                 .filter(|balance| balance.recipes.len() > 1)?;
-            Some(ways_view(balance, &shown.page, &shown.numbered, hub.act))
+            Some(ways_view(balance, &shown.page, &shown.numbered, hub))
         })
     };
     view! {
@@ -121,11 +124,8 @@ pub fn Ways() -> impl IntoView {
     }
 }
 
-fn recipe(balance: &BalanceAnswer, chosen: usize) -> Option<&RecipeAnswer> {
-    balance
-        .recipes
-        .get(chosen)
-        .or_else(|| balance.recipes.first())
+fn recipe<'a>(balance: &'a BalanceAnswer, page: &Page) -> Option<&'a RecipeAnswer> {
+    balance.recipes.get(looked_at_of(balance, page))
 }
 
 /// "sawdust", where the language has names begin small inside a sentence.
@@ -139,16 +139,16 @@ fn name_in_sentence(material: &str) -> String {
 
 fn ways_view(
     balance: &BalanceAnswer,
-    page: &Page,
+    page: &Arc<Page>,
     numbered: &[u32],
-    act: Callback<Action>,
+    hub: Hub,
 ) -> impl IntoView + use<> {
     let names: Vec<String> = numbered
         .iter()
         .filter_map(|key| page.reach.iter().find(|line| line.key == *key))
         .map(|line| name_in_sentence(&line.material))
         .collect();
-    let chosen = page.chosen.min(balance.recipes.len().saturating_sub(1));
+    let chosen = looked_at_of(balance, page);
     let cards = balance
         .recipes
         .iter()
@@ -158,13 +158,20 @@ fn ways_view(
             let title = wording::recipe_title(balance, recipe, &names, locale);
             let line = wording::recipe_line(language::catalogue(), recipe, locale);
             let chance = wording::chance_text(recipe.whole.mixture.chance.all, locale);
+            let answered = page.clone();
+            let choose = move || {
+                // While a newer answer is on its way, a tap on the older one means nothing in it.
+                if hub.page.with(|page| answered.asks_the_same(page)) {
+                    hub.act.run(Action::Choose(index));
+                }
+            };
             view! {
                 <li>
                     <button
                         type="button"
                         class="way"
                         aria-pressed=if index == chosen { "true" } else { "false" }
-                        on:click=move |_| act.run(Action::Choose(index))
+                        on:click=move |_| untrack(&choose)
                     >
                         <span class="way-title">{title}</span>
                         <span class="way-line">{line}</span>
