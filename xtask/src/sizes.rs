@@ -187,8 +187,8 @@ mod tests {
             Ok(())
         );
         for (files, refusal) in [
-            (vec![("a.wasm", 279)], "wasm of the first answer 279.0"),
-            (vec![("split_later.wasm", 471)], "wasm fetched later 471.0"),
+            (vec![("a.wasm", 278)], "wasm of the first answer 278.0"),
+            (vec![("split_later.wasm", 481)], "wasm fetched later 481.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 639)],
                 "simulator 641.0",
