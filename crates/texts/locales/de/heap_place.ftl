@@ -3,7 +3,7 @@
 all-heaps = Alle Haufen
 stage = Stufe
 what-was-done = Was getan wurde
-show-more-of = Weitere von { NUMBER($count) } zeigen
+show-more-of = Weitere zeigen (von { NUMBER($count) })
 
 core = Kern
 fed = Befüllt
