@@ -3,9 +3,11 @@
 use std::fmt;
 use std::io;
 
-use heapwright_answers::QuestionError;
+use heapwright_answers::{HygieneError, QuestionError};
 use heapwright_store::StoreError;
+use heapwright_texts::Locale;
 use heapwright_wire::WireError;
+use heapwright_wording as wording;
 
 /// Why a command did not do what was asked. One sentence each.
 #[derive(Debug)]
@@ -28,6 +30,11 @@ pub enum Failure {
 }
 
 impl Failure {
+    /// Our sentences stand behind the name of the program and have no full stop.
+    fn refused(sentence: &str) -> Self {
+        Self::Input(sentence.trim_end_matches('.').to_owned())
+    }
+
     /// 2 for bad input, 1 for a failure of the world.
     pub fn exit_code(&self) -> u8 {
         match self {
@@ -45,7 +52,7 @@ impl fmt::Display for Failure {
                 f,
                 "{path} cannot be read ({error}): check the name, or give - for standard input"
             ),
-            // Our sentences stand behind the name of the program and have no full stop.
+            // Without a full stop, as in `refused`.
             Self::Store(error) => f.write_str(error.to_string().trim_end_matches('.')),
             Self::Output(error) => write!(
                 f,
@@ -69,17 +76,21 @@ impl From<WireError> for Failure {
 }
 
 impl From<QuestionError> for Failure {
-    /// Where a command helps, it is named here: the errors themselves know no command.
+    /// Where a command helps, it is named: the errors themselves know no command.
     fn from(error: QuestionError) -> Self {
-        Self::Input(match error {
-            QuestionError::NoBeds => {
-                "there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file".to_owned()
-            }
-            QuestionError::NothingInHeap => {
-                "nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`".to_owned()
-            }
-            other => other.to_string(),
-        })
+        match wording::question_refusal_of_commands(&error, Locale::default()) {
+            Some(refusal) => Self::refused(refusal),
+            None => Self::Input(error.to_string()),
+        }
+    }
+}
+
+impl From<HygieneError> for Failure {
+    fn from(error: HygieneError) -> Self {
+        Self::refused(wording::hygiene_refusal_of_commands(
+            error,
+            Locale::default(),
+        ))
     }
 }
 

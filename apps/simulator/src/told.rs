@@ -184,7 +184,7 @@ fn heat(answer: &HygieneAnswer, locale: Locale) -> HeatTold {
         notices: answer
             .notices
             .iter()
-            .map(|notice| wording::hygiene_notice(notice, locale))
+            .map(|notice| wording::page_hygiene_notice(notice, locale))
             .collect(),
         hours: headed(wording::hours_rows(answer, locale)),
     }

@@ -503,7 +503,7 @@ pub fn living_line(living: Living, reach: Reach, locale: Locale) -> String {
     }
 }
 
-/// A notice on the answer.
+/// A notice on the answer, as the command line says it.
 #[must_use]
 pub fn hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
     match notice {
@@ -537,6 +537,18 @@ pub fn hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
     }
 }
 
+/// A notice on the answer, as a sentence of the page, which has no options.
+#[must_use]
+pub fn page_hygiene_notice(notice: &HygieneNotice, locale: Locale) -> String {
+    match notice {
+        HygieneNotice::OtherDepths { depths } => messages::DeepestJudged {
+            depths: *depths as f64,
+        }
+        .said(locale),
+        _ => hygiene_notice(notice, locale),
+    }
+}
+
 /// When a record begins and ends: "1 May 2026 to 16 May 2026".
 #[must_use]
 pub fn record_days(first: Moment, last: Moment, locale: Locale) -> String {
@@ -550,7 +562,10 @@ pub fn record_days(first: Moment, last: Moment, locale: Locale) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Spoken;
+    use heapwright_catalogue::GERMAN;
     use heapwright_terms::MaterialId;
+    use heapwright_texts::Translation;
 
     fn fed(name: &str, advice: &str) -> BeforeUse {
         // Some day in 2026.
@@ -564,6 +579,34 @@ mod tests {
             advice: vec![advice.to_owned()],
             source_keys: Vec::new(),
         }
+    }
+
+    #[test]
+    fn no_notice_of_the_page_names_a_command_or_an_option() {
+        let german = Spoken::read("de", Translation::GERMAN, GERMAN).unwrap();
+        let german: &'static Spoken = Box::leak(Box::new(german));
+        let last = Moment::new(1_780_000_000_000, 0).unwrap();
+        for notice in [
+            HygieneNotice::FedSince { feeds: 1, last },
+            HygieneNotice::Loosened { turns: 1 },
+            HygieneNotice::NotCredited {
+                gaps: 1,
+                seconds: 90_000.0,
+            },
+            HygieneNotice::AfterTurns { seconds: 90_000.0 },
+            HygieneNotice::NoDepth { points: 1 },
+            HygieneNotice::OtherDepths { depths: 1 },
+            HygieneNotice::OtherDepths { depths: 2 },
+            HygieneNotice::MovedIn,
+        ] {
+            for locale in [Locale::default(), german.locale()] {
+                let line = page_hygiene_notice(&notice, locale);
+                assert!(!line.contains('`') && !line.contains("--"), "{line}");
+            }
+        }
+        // The command line says how to have another judged.
+        let others = HygieneNotice::OtherDepths { depths: 2 };
+        assert!(hygiene_notice(&others, Locale::default()).contains("--depth"));
     }
 
     #[test]

@@ -50,7 +50,8 @@ pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{
     before_use_line, before_use_lines, caution_line, condition_text, hours_rows, hygiene_headline,
     hygiene_limits, hygiene_lines, hygiene_notice, interpolation, living_line, method_line,
-    missing_text, record_days, rule_asks, rule_line, rules_more, source_line, status_word,
+    missing_text, page_hygiene_notice, record_days, rule_asks, rule_line, rules_more, source_line,
+    status_word,
 };
 pub use journal::{
     ago_text, as_fed, day_text, entry_line, feed_again_line, heap_name, kind_names, time_text,
@@ -67,8 +68,9 @@ pub use ready::{
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use refusals::{
-    amount_refusal, fault_refusal, found_refusal, hygiene_refusal, moment_refusal, parts_refusal,
-    problem_refusal, question_refusal, record_refusal, simulation_refusal, write_refusal,
+    amount_refusal, fault_refusal, found_refusal, hygiene_refusal_of_commands, moment_refusal,
+    parts_refusal, problem_refusal, question_refusal, question_refusal_of_commands, record_refusal,
+    simulation_refusal, write_refusal,
 };
 pub use seen::read_line;
 pub use spoken::{Spoken, place_name, rule_in};

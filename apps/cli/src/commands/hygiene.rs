@@ -10,7 +10,7 @@ use heapwright_answers::heat::{
     hot_share_of_field,
 };
 use heapwright_answers::{
-    BeforeUse, ForecastQuestion, HygieneAnswer, HygieneError, HygieneQuestion, Vessel, before_use,
+    BeforeUse, ForecastQuestion, HygieneAnswer, HygieneQuestion, Vessel, before_use,
     hygiene_of_heap, hygiene_of_record, what_will_happen,
 };
 use heapwright_journal::EventId;
@@ -50,10 +50,10 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
     let keeping = Keeping::to_read(&arguments.journal)?;
     let heap = keeping.heap(arguments.heap.as_deref())?;
     let now = keeping.edges.now;
-    let mut answer = hygiene_of_heap(&keeping.state, heap, now, &question).map_err(refused)?;
+    let mut answer = hygiene_of_heap(&keeping.state, heap, now, &question)?;
     if arguments.simulated {
         question.simulated = Some(simulated(&keeping, heap, answer.findings.hottest_ms)?);
-        answer = hygiene_of_heap(&keeping.state, heap, now, &question).map_err(refused)?;
+        answer = hygiene_of_heap(&keeping.state, heap, now, &question)?;
     }
     let contents = keeping.state.contents_since_harvest(heap);
     let before_use = before_use(catalogue(), &keeping.garden(), &contents);
@@ -71,15 +71,6 @@ pub fn run(arguments: &HygieneArguments, out: &mut impl Write) -> Result<(), Fai
         wording::heap_name(&keeping.state, heap, keeping.locale())
     )?;
     write_text(&answer, &before_use, keeping.locale(), out)
-}
-
-fn refused(error: HygieneError) -> Failure {
-    Failure::Input(match error {
-        HygieneError::NoReadings => {
-            "there is no reading of the core since the heap was last empty: write some down with `heapwright read --temperature \"58 C core\"`, or give a file with --csv".to_owned()
-        }
-        HygieneError::NoSuchDepth => format!("--depth: {error}"),
-    })
 }
 
 fn question(arguments: &HygieneArguments) -> Result<HygieneQuestion, Failure> {
@@ -162,7 +153,7 @@ fn of_file(
         let sentence = fault.to_string();
         Failure::Input(format!("{name}: {}", sentence.trim_end_matches('.')))
     })?;
-    hygiene_of_record(&record, question).map_err(refused)
+    Ok(hygiene_of_record(&record, question)?)
 }
 
 /// The turnings that were given, and whether their times have an offset from UTC.

@@ -146,6 +146,10 @@ no-depth = { $readings ->
         [1] Eine Messung ohne Tiefe bleibt weg, weil die anderen eine haben: Gib an, wie tief der Fühler steckte.
        *[other] { NUMBER($readings) } Messungen ohne Tiefe bleiben weg, weil die anderen eine haben: Gib an, wie tief der Fühler steckte.
     }
+deepest-judged = { $depths ->
+        [1] Beurteilt wird der tiefste Fühler; eine andere Tiefe dient nur für die kühle Außenschicht.
+       *[other] Beurteilt wird der tiefste Fühler; { NUMBER($depths) } andere Tiefen dienen nur für die kühle Außenschicht.
+    }
 moved-in = Etwas kam aus einem anderen Haufen: Die Hitze, die es dort hatte, zählt nicht mit.
 
 record-days = { $first } bis { $last }

@@ -177,6 +177,11 @@ no-depth = { $readings ->
         [1] One reading without a depth is left out, because the others have one: say how deep the probe was.
        *[other] { NUMBER($readings) } readings without a depth are left out, because the others have one: say how deep the probe was.
     }
+# Probes stood at several depths in one heap; $depths counts those that are not judged.
+deepest-judged = { $depths ->
+        [1] The deepest probe is judged; one other depth is used for the cool outside alone.
+       *[other] The deepest probe is judged; { NUMBER($depths) } other depths are used for the cool outside alone.
+    }
 moved-in = Something came from another heap: what heat it had there is not counted.
 
 # The days on which a record begins and ends.

@@ -9,6 +9,8 @@ part-without-name = Part { NUMBER($part) }, “{ $text }”, does not say of wha
 part-with-several-amounts = Part { NUMBER($part) }, “{ $text }”, has several amounts: write a comma between the parts.
 part-with-amount-inside = Part { NUMBER($part) }, “{ $text }”, has its amount between words: write it first, such as 2 buckets grass.
 
-# A record of heat.
-no-readings = there is no reading of the core since the heap was last empty: write some down.
-no-such-depth = there is no reading at that depth: give one of the depths of the record.
+# Where a command or an option helps, which stay as they are. "heapwright: " stands before each.
+no-readings = there is no reading of the core since the heap was last empty: write some down with `heapwright read --temperature "58 C core"`, or give a file with --csv.
+no-such-depth = --depth: there is no reading at that depth: give one of the depths of the record.
+no-beds = there is no bed to plan: describe one with `heapwright bed new NAME AREA`, or give beds in a file.
+nothing-in-heap = nothing lies in this heap, as far as the journal tells: write down what goes in with `heapwright feed`.

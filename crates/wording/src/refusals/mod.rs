@@ -1,21 +1,22 @@
 //! Why something cannot be used, and what to do instead: one whole sentence for each error.
 //!
-//! In English each says what `Display` of its error says, as a sentence of the page; the tests hold
-//! the two together. Field names, which are those of the JSON in English, are words elsewhere.
+//! In English each says what `Display` of its error says, as a sentence of the page, and those of
+//! commands name a command besides; the tests hold the two together. Field names, which are those of
+//! the JSON in English, are words elsewhere.
 
 mod amounts;
+mod commands;
 mod entries;
 mod found;
-mod heat;
 mod questions;
 
 use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals as texts;
 
 pub use amounts::{amount_refusal, parts_refusal};
+pub use commands::{hygiene_refusal_of_commands, question_refusal_of_commands};
 pub use entries::{fault_refusal, moment_refusal, problem_refusal, record_refusal, write_refusal};
 pub use found::found_refusal;
-pub use heat::hygiene_refusal;
 pub use questions::{question_refusal, simulation_refusal};
 
 /// A field such as `parts[1].amount`, in words where the language has them.
