@@ -4,6 +4,7 @@
 //! [`Action`]. What was typed stays as typed: it is understood anew each time.
 
 use std::collections::BTreeMap;
+use std::fmt::Display;
 
 use heapwright_garden::Stock;
 use heapwright_quantity::{Amount, Unit, UnitSystem};
@@ -165,7 +166,8 @@ pub struct Page {
     #[serde(default)]
     pub tiles: String,
     /// In what is kept: the language in which units stand behind numbers, and below it each line that
-    /// has one: its key, the number and the id of the unit, with tabs between them.
+    /// has one: its key, the number and the id of the unit, with tabs between them. The key of what a
+    /// vessel holds is the id of its measure.
     #[serde(default)]
     pub spoken: String,
 }
@@ -338,11 +340,15 @@ impl Page {
     /// it, so that a page in another language can read them.
     #[must_use]
     pub fn to_keep(&self) -> Self {
-        let hand = self.hand.iter().map(|line| (line.key, &line.typed));
-        let reach = self.reach.iter().map(|line| (line.key, &line.typed));
+        let hand = self.hand.iter();
+        let hand = hand.map(|line| (&line.key as &dyn Display, &line.typed));
+        let reach = self.reach.iter();
+        let reach = reach.map(|line| (&line.key as &dyn Display, &line.typed));
+        let measures = self.measures.iter();
+        let measures = measures.map(|(measure, typed)| (measure as &dyn Display, typed));
         let mut spoken = language::locale().tag().to_owned();
         // Most lines are a number alone, and this is done at every tap.
-        for (key, typed) in hand.chain(reach) {
+        for (key, typed) in hand.chain(reach).chain(measures) {
             if typed.contains(char::is_alphabetic)
                 && let Some((count, Some(unit))) = count_and_unit(typed)
             {
@@ -366,14 +372,22 @@ impl Page {
         }
         for line in lines {
             let mut fields = line.split('\t');
-            let (Some(Ok(key)), Some(Ok(count)), Some(unit)) = (
-                fields.next().map(str::parse::<u32>),
+            let (Some(key), Some(Ok(count)), Some(unit)) = (
+                fields.next(),
                 fields.next().map(str::parse::<f64>),
                 fields.next(),
             ) else {
                 continue;
             };
-            let (typed, unit) = (number_text(count), unit.to_owned());
+            let number = number_text(count);
+            if let Some(held) = self.measures.get_mut(key) {
+                *held = format!("{number} {}", measure_or_unit(unit));
+                continue;
+            }
+            let Ok(key) = key.parse::<u32>() else {
+                continue;
+            };
+            let (typed, unit) = (number, unit.to_owned());
             if let Some(line) = self.hand_line(key) {
                 (line.typed, line.unit) = (typed, unit);
             } else if let Some(line) = self.reach_line(key) {
@@ -606,12 +620,14 @@ fn unit_word(unit: &Unit) -> String {
 
 /// A unit as it is put into a field behind a number; the amount parser knows it by this as well.
 fn unit_in_words(unit: &Unit) -> String {
-    match unit {
-        Unit::Measure(id) => language::catalogue()
-            .measure(id)
-            .map_or_else(|| id.replace('_', " "), |measure| measure.name.clone()),
-        Unit::Mass(_) | Unit::Volume(_) => unit_word(unit),
-    }
+    measure_or_unit(&unit_word(unit))
+}
+
+/// The name of a measure in the language; other units as they are.
+fn measure_or_unit(word: &str) -> String {
+    language::catalogue()
+        .measure(word)
+        .map_or_else(|| word.replace('_', " "), |measure| measure.name.clone())
 }
 
 /// One step more or less: halves below one, ones above, quarters at the least.
@@ -801,6 +817,37 @@ mod tests {
         let text = serde_json::to_string(&page.to_keep()).unwrap();
         let kept = serde_json::from_str::<Page>(&text).unwrap();
         assert_eq!(kept.respoken("en"), page);
+    }
+
+    #[test]
+    fn what_vessels_hold_is_still_meant_in_another_language() {
+        let mut page = Page::default();
+        for (measure, typed) in [
+            ("bucket", "9.5 litres"),
+            ("caddy", "7"),
+            ("mug", "1/2 quart"),
+            ("sack", "3 leaf bags"),
+            ("trug", "a lot"),
+        ] {
+            page.measures.insert(measure.to_owned(), typed.to_owned());
+        }
+        let here = page.to_keep().respoken("en");
+        assert_eq!(here, page);
+        let elsewhere = page.to_keep().respoken("de");
+        // A number alone, and what cannot be read, stay as typed.
+        for (measure, typed) in [
+            ("bucket", "9.5 L"),
+            ("caddy", "7"),
+            ("sack", "3 leaf bag"),
+            ("trug", "a lot"),
+        ] {
+            assert_eq!(elsewhere.measures[measure], typed);
+        }
+        for measure in ["bucket", "mug", "sack"] {
+            let meant = |page: &Page| count_and_unit(&page.measures[measure]);
+            assert_eq!(meant(&elsewhere), meant(&page), "{measure}");
+        }
+        assert_eq!(elsewhere.hand, page.hand);
     }
 
     #[test]
