@@ -127,6 +127,28 @@ mod tests {
         assert!(named > 0);
     }
 
+    /// True when each round bracket that opens is closed after it, and none closes that was not opened.
+    fn brackets_pair(line: &str) -> bool {
+        let mut open = 0_u32;
+        for letter in line.chars() {
+            match letter {
+                '(' => open += 1,
+                ')' if open == 0 => return false,
+                ')' => open -= 1,
+                _ => {}
+            }
+        }
+        open == 0
+    }
+
+    #[test]
+    fn brackets_pair_in_order() {
+        assert!(brackets_pair("leaves (dry, wet (packed))"));
+        for line in ["leaves, wet)", "leaves (wet", "leaves )wet("] {
+            assert!(!brackets_pair(line), "{line}");
+        }
+    }
+
     /// A language puts the pieces of a label in its own order: none may be made to be set behind another.
     #[test]
     fn no_message_is_the_tail_of_another() {
@@ -140,6 +162,11 @@ mod tests {
                     continue;
                 }
                 for line in fs::read_to_string(&path).unwrap().lines() {
+                    if line.starts_with('#') {
+                        continue;
+                    }
+                    // Variants are texts of their own, each on its line.
+                    assert!(brackets_pair(line), "{folder}: {line}");
                     let Some((id, text)) = line.split_once(" = ") else {
                         continue;
                     };

@@ -83,8 +83,16 @@ pub(crate) fn name_of(
         texts::Conditions { first, second }.said(locale)
     });
     // "Laub (gehäckselt, trocken)": one parenthesis, not two.
-    match name.strip_suffix(')') {
-        Some(name) => texts::NameWithMoreConditions { conditions, name }.said(locale),
+    let parted = name
+        .strip_suffix(')')
+        .and_then(|name| name.rsplit_once(" ("));
+    match parted {
+        Some((name, inner)) => texts::NameWithMoreConditions {
+            conditions,
+            inner,
+            name,
+        }
+        .said(locale),
         None => texts::NameWithConditions {
             conditions,
             name: &name,

@@ -147,7 +147,7 @@ pub fn depth_text(depth_m: f64, locale: Locale) -> String {
 /// What to know about a plan, as a sentence.
 #[must_use]
 pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
-    let list = |beds: &[String]| beds.join(", ");
+    let list = |beds: &[String]| locale.list(beds);
     let days_text = |days: f64| locale.significant(days, 3);
     match notice {
         BedsNotice::CompostAssumed => of_commands::compost_assumed(locale).to_owned(),

@@ -11,8 +11,8 @@ count-of-measure = { $count }{"\u00A0"}{ $measure }
 names-in-a-sentence = small
 # "wet shredded leaves". $conditions: how it was found, such as "wet".
 name-with-conditions = { $conditions } { $name }
-# The same where the name ends in a parenthesis; $name without the closing one.
-name-with-more-conditions = { $conditions } { $name })
+# The same where the name has a parenthesis: "wet beans (cooked)". $inner: what stands in it.
+name-with-more-conditions = { $conditions } { $name } ({ $inner })
 # "wet shredded": one condition and the next.
 conditions = { $first } { $second }
 # "57 %"

@@ -1,5 +1,5 @@
 # Which bed gets how much compost, what stops it from getting more, and what to know about it.
-# $bed is the name that someone gave a bed; $beds are several such names: "North bed, Tomatoes".
+# $bed is the name that someone gave a bed; $beds are several such names: "North bed and Tomatoes".
 
 # What a plan of beds, nitrogen over the years and the other uses can and cannot tell.
 beds-limits = The limits hold at typical figures; compost differs from heap to heap. A soil test, an analysis of your compost and local rules on nutrients and runoff go before this plan. Keep compost off frozen or sodden ground.
