@@ -130,6 +130,42 @@ describe("reminders of the browser", () => {
     await until(async () => (await shown(page)).length === 1, "a reminder of another day is shown");
   }, allowed);
 
+  our.visiting("a list is not handed over once a newer one was begun, and what fails is told as failed", async (page) => {
+    await kept(page);
+    const { overtaken, failed } = await page.evaluate(async () => {
+      localStorage.setItem("heapwright.reminders", "open");
+      const device = globalThis.heapwright_device;
+      const TrueWorker = globalThis.Worker;
+      let worker;
+      // Its message may be on its way when it is ended.
+      globalThis.Worker = class {
+        constructor() { worker = this; }
+        postMessage() {}
+        terminate() {}
+      };
+      const list = (name) => [{ name, at: "2199-01-01T09:00:00", title: name, body: name, language: "en" }];
+      const answer = (...said) => worker.onmessage({ data: [1, ...said] });
+      const older = device.remindAnew("{}");
+      const newer = device.remind(JSON.stringify(list("newer")));
+      answer("told", JSON.stringify({ reminders: list("older") }));
+      const overtaken = await Promise.all([older, newer]);
+      const failed = [];
+      for (const fail of [() => answer("unfetched"), () => answer("failed", ""), () => answer("told", "?"), () => worker.onerror(new Event("error"))]) {
+        const asked = device.remindAnew("{}");
+        fail();
+        failed.push(await asked);
+      }
+      globalThis.Worker = class { constructor() { throw new Error("no workers"); } };
+      failed.push(await device.remindAnew("{}"));
+      globalThis.Worker = TrueWorker;
+      localStorage.removeItem("heapwright.reminders");
+      return { overtaken, failed };
+    });
+    assert.deepEqual(overtaken, [false, true]);
+    assert.deepEqual(failed, [false, false, false, false, false]);
+    await until(async () => String(await days(page)) === "newer 2199-01-01T09:00:00", "the newer list is kept");
+  }, allowed);
+
   our.visiting("the invented garden reminds nobody", async (page) => {
     await kept(page);
     await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));

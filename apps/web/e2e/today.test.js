@@ -251,14 +251,44 @@ describe("Today", () => {
     await aside.getByRole("button", { name: `Bring back: ${what}`, exact: true }).tap();
     await put.waitFor();
     assert.equal(await aside.count(), 0);
-    await page.waitForTimeout(1100);
+    // At once again, and what is in sight stays where it is: the heading takes the focus without a jump to it.
+    await page.evaluate(() => {
+      const { focus } = HTMLElement.prototype;
+      HTMLElement.prototype.focus = function noted(how) {
+        window.focused = [this.id, how?.preventScroll === true];
+        focus.call(this, how);
+      };
+    });
     await put.tap();
     await aside.waitFor();
+    assert.deepEqual(await page.evaluate(() => window.focused), ["title", true]);
     // Tomorrow it is there again.
     await later(page, 1);
     await put.waitFor();
     assert.equal(await aside.count(), 0);
   }, { prepare: urging });
+
+  visiting("what another tab put aside stays so when this one puts aside and brings back; what another day left goes", async (page) => {
+    await wetHeap(page, "Bin 1");
+    const what = "Mix browns into Bin 1";
+    /** The heaps of what is kept as put aside. */
+    const heaps = () => page.evaluate(async () => JSON.parse(await globalThis.heapwright_device.get("facts", "put_aside")).map((put) => put.heap));
+    const put = page.getByRole("button", { name: `Not today: ${what}`, exact: true });
+    await put.waitFor();
+    await page.evaluate(() => {
+      const now = new Date();
+      const day = new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+      const another = [{ day, heap: "another", kind: "turn" }, { day: "2020-01-01", heap: "old", kind: "turn" }];
+      return globalThis.heapwright_device.put("facts", "put_aside", JSON.stringify(another));
+    });
+    await put.tap();
+    await until(async () => (await heaps()).length === 2 && !(await heaps()).includes("old"), "both are kept, and not the old one");
+    assert.equal((await heaps())[0], "another");
+    await page.getByRole("button", { name: `Bring back: ${what}`, exact: true }).tap();
+    await until(async () => (await heaps()).length === 1, "one is brought back");
+    assert.deepEqual(await heaps(), ["another"]);
+    await put.waitFor();
+  });
 
   visiting("vessels that only the page knows are told of, and put into the journal by a tap", async (page) => {
     await fedHeap(page, "Bin 1");
@@ -428,6 +458,25 @@ describe("Today, while its worker is slow, broken or asked anew", () => {
     await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
     await worked(page);
     await until(async () => (await needs(page)).includes("Water Bin 1"), "the need is not back");
+  });
+
+  visiting("in a tab that nobody looks at nothing is worked out until it is seen again", async (page, context) => {
+    await dustyHeap(page, "Bin 1");
+    const see = (hidden) => page.evaluate((isHidden) => {
+      Object.defineProperty(document, "hidden", { configurable: true, get: () => isHidden });
+      document.dispatchEvent(new Event("visibilitychange", { bubbles: true }));
+    }, hidden);
+    await see(true);
+    const tab = await context.newPage();
+    await open(tab, `${our.program.address}#/today`);
+    await worked(tab);
+    await tab.getByRole("button", { name: /^Watered/ }).tap();
+    await told(tab, /^Watered Bin 1: /);
+    await until(async () => !(await needs(tab)).includes("Water Bin 1"), "the need is still there");
+    await page.waitForTimeout(1000);
+    assert.ok((await needs(page)).includes("Water Bin 1"), "it was told anew out of sight");
+    await see(false);
+    await until(async () => !(await needs(page)).includes("Water Bin 1"), "it is not told anew");
   });
 
   visiting("what one garden needs is not shown as another's", async (page, context) => {

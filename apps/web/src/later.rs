@@ -84,7 +84,7 @@ impl From<SplitLoaderError> for KeepError {
 
 fn beside(hub: Hub, route: RwSignal<Route>) {
     heap::keep_entitled(hub, route);
-    today::reminders::keep_told(hub);
+    today::reminders::keep_told(hub, route);
 }
 
 fn place(route: Route) -> AnyView {

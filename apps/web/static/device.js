@@ -325,12 +325,14 @@ export const shown = (bytes) => URL.createObjectURL(new Blob([bytes], { type: "i
 export const hidden = (address) => URL.revokeObjectURL(address);
 
 // Speaks the language of the page to a worker, before anything is asked of it.
-const simulating = () => speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
 function speaking(worker) {
   const texts = globalThis.heapwright_texts;
   if (texts) worker.postMessage({ texts });
   return worker;
 }
+
+// Starts a worker that computes what becomes of a heap, and what needs no simulation.
+const simulating = () => speaking(new Worker(new URL("./simulator.js", import.meta.url), { type: "module" }));
 
 let simulator;
 let question = 0;
@@ -428,36 +430,68 @@ export async function startReminding() {
   return how;
 }
 
-/** Hands over what has a day, as JSON; what is due is shown at once. */
-export async function remind(list) {
-  const registration = await navigator.serviceWorker.getRegistration();
-  registration?.active?.postMessage({ reminders: JSON.parse(list) });
+// Longest that a list waits for the worker that shows it, which is yet to be fetched at a first visit [ms].
+const MOST_WAIT_MS = 10_000;
+
+// Counts the lists: none is handed over once a newer one was begun.
+let lists = 0;
+// Ends the worker that works out the list begun last.
+let endMinder = () => {};
+
+function beginList() {
+  endMinder();
+  lists += 1;
+  return lists;
 }
 
-let minder;
+async function handOver(list, number) {
+  const registration = await Promise.race([navigator.serviceWorker?.ready, pause(MOST_WAIT_MS)]);
+  if (number !== lists || !registration?.active) return false;
+  registration.active.postMessage({ reminders: list });
+  return true;
+}
 
-/** Has a worker of its own work out what has a day, and hands that over; a newer question ends an older one. */
+/**
+ * Hands over what has a day, as JSON; what is due is shown at once. It takes the place of any list begun before. False when
+ * nobody is there to show it, or when a newer list was begun meanwhile.
+ */
+export const remind = async (list) => handOver(JSON.parse(list), beginList());
+
+/** The same of what a worker of its own works out first; false as well when that fails. */
 export function remindAnew(question) {
-  minder?.terminate();
+  const number = beginList();
+  let minder;
   try {
     minder = simulating();
   } catch {
-    return;
+    return Promise.resolve(false);
   }
-  minder.onmessage = ({ data: [, what, told] }) => {
-    minder.terminate();
-    // Meanwhile it may have been ended.
-    if (what === "told" && /open|closed/.test(reminding())) remind(JSON.stringify(JSON.parse(told).reminders));
-  };
-  minder.postMessage([1, question, true]);
+  return new Promise((done) => {
+    const end = () => { minder.terminate(); done(false); };
+    endMinder = end;
+    minder.onerror = end;
+    minder.onmessage = ({ data: [, what, told] }) => {
+      minder.terminate();
+      done(taken(what, told, number).catch(() => false));
+    };
+    minder.postMessage([1, question, true]);
+  });
 }
 
-/** Ends it. */
+async function taken(what, told, number) {
+  // A message may have been on its way when its worker was ended, and reminding may have been ended as well.
+  if (what !== "told" || number !== lists || !/open|closed/.test(reminding())) return false;
+  return handOver(JSON.parse(told).reminders, number);
+}
+
+/** Ends reminding. */
 export async function stopReminding() {
   localStorage.removeItem(REMINDING);
-  await remind("[]");
+  const emptied = remind("[]");
   const registration = await navigator.serviceWorker.getRegistration();
   await registration?.periodicSync?.unregister("reminders");
+  // Where nobody shows any there is nobody to wait for.
+  if (registration) await emptied;
 }
 
 /** The language that was chosen; "" for that of the device. Choosing one loads the page anew. */

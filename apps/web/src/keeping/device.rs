@@ -41,8 +41,8 @@ extern "C" {
     pub async fn stop_reminding() -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
     pub async fn remind(list: &str) -> Result<JsValue, JsValue>;
-    #[wasm_bindgen(js_name = remindAnew)]
-    pub fn remind_anew(question: &str);
+    #[wasm_bindgen(catch, js_name = remindAnew)]
+    pub async fn remind_anew(question: &str) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch)]
     pub fn reminding() -> Result<String, JsValue>;
     #[wasm_bindgen(catch, js_name = languageChosen)]

@@ -13,6 +13,7 @@ pub mod live;
 pub mod marked;
 pub mod picture;
 pub mod press;
+pub mod sight;
 pub mod table;
 
 use leptos::prelude::document;
@@ -20,11 +21,21 @@ use wasm_bindgen::JsCast;
 
 /// Gives the focus to an element, when what had it is about to go away.
 pub(crate) fn focus(id: &str) {
-    let element = document()
-        .get_element_by_id(id)
-        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
-    if let Some(element) = element {
+    if let Some(element) = element(id) {
         // An element that cannot take it leaves the focus where it was.
         let _ = element.focus();
     }
+}
+
+/// The same where more is tapped at once: what is in sight stays there.
+pub(crate) fn focus_unscrolled(id: &str) {
+    if let Some(element) = element(id) {
+        let how = web_sys::FocusOptions::new();
+        how.set_prevent_scroll(true);
+        let _ = element.focus_with_options(&how);
+    }
+}
+
+fn element(id: &str) -> Option<web_sys::HtmlElement> {
+    document().get_element_by_id(id)?.dyn_into().ok()
 }

@@ -17,6 +17,7 @@ use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::breath::{a_moment_later, is_drawn};
 use crate::parts::live::live_text;
+use crate::parts::sight::Sight;
 use crate::shell::Hub;
 
 /// What the worker calls: a word and a value.
@@ -183,6 +184,7 @@ impl Asked {
         });
         let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
         let is_drawn = is_drawn();
+        let sight = Sight::of_the_page();
         Effect::new(move |_| {
             if !is_drawn.get() {
                 return;
@@ -195,6 +197,10 @@ impl Asked {
             let Some(journal) = journal.get() else {
                 return;
             };
+            // Nobody reads in a tab that is not looked at.
+            if !sight.is_there() {
+                return;
+            }
             let question = ToldQuestion {
                 journal,
                 heap: match about {

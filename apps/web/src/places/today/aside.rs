@@ -6,14 +6,15 @@
 
 use heapwright_texts::messages::{shell, today_place as texts};
 use heapwright_wire::NeedTold;
+use js_sys::Function;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 
 use super::board::Board;
 use crate::keeping::device;
 use crate::language;
-use crate::parts::focus;
+use crate::parts::focus_unscrolled;
 use crate::parts::live::{named_button, spawn};
 use crate::shell::Hub;
 
@@ -30,17 +31,62 @@ struct Put {
     kind: String,
 }
 
+/// Puts aside, or brings back. What another day left behind goes.
+fn change(list: &mut Vec<Put>, put: &Put, is_aside: bool) {
+    list.retain(|other| other.day == put.day && other != put);
+    if is_aside {
+        list.push(put.clone());
+    }
+}
+
+/// What the device keeps; `None` when it cannot be asked.
+async fn read() -> Option<Vec<Put>> {
+    let text = device::get(STORE, KEY).await.ok()?.as_string();
+    Some(
+        text.and_then(|text| serde_json::from_str(&text).ok())
+            .unwrap_or_default(),
+    )
+}
+
+/// Changes what the device keeps, which another tab may have changed meanwhile; what it keeps now, or
+/// `None` when nothing could be kept.
+async fn keep(put: &Put, is_aside: bool) -> Option<Vec<Put>> {
+    let free = device::lock().await.ok()?;
+    let list = rewrite(put, is_aside).await;
+    if let Some(free) = free.dyn_ref::<Function>() {
+        // A lock that the browser will not take back ends with the tab.
+        let _ = free.call0(&JsValue::NULL);
+    }
+    list
+}
+
+async fn rewrite(put: &Put, is_aside: bool) -> Option<Vec<Put>> {
+    let mut list = read().await?;
+    change(&mut list, put, is_aside);
+    let text = serde_json::to_string(&list).ok()?;
+    device::put(STORE, KEY, &JsValue::from_str(&text))
+        .await
+        .ok()?;
+    Some(list)
+}
+
 /// What was put aside.
 #[derive(Clone, Copy)]
 pub struct Aside {
     hub: Hub,
     all: RwSignal<Vec<Put>>,
+    /// How often it was changed on the page: what was read before the last change is not shown.
+    changes: StoredValue<usize>,
 }
 
 impl Aside {
     /// What the device knows of.
     pub fn kept(hub: Hub) -> Self {
-        let all = RwSignal::new(Vec::new());
+        let aside = Self {
+            hub,
+            all: RwSignal::new(Vec::new()),
+            changes: StoredValue::new(0),
+        };
         // The journal that is open, and whether it is the invented garden, in which nothing is kept.
         let open = Memo::new(move |_| {
             let is_demo = hub.keeper.with(|journal| journal.is_demo);
@@ -48,24 +94,28 @@ impl Aside {
         });
         Effect::new(move |_| {
             let (opened, is_demo) = open.get();
-            all.set(Vec::new());
+            aside.all.set(Vec::new());
             if is_demo {
                 return;
             }
+            let changes = aside.changes.get_value();
             spawn(async move {
-                let text = device::get(STORE, KEY).await.ok();
-                let kept = text
-                    .and_then(|text| text.as_string())
-                    .and_then(|text| serde_json::from_str::<Vec<Put>>(&text).ok());
-                if let Some(kept) = kept
-                    && hub.keeper.is_open(opened).is_ok()
-                {
-                    // The place may have been left, or something put aside meanwhile.
-                    let _ = all.try_update(|all| all.extend(kept));
-                }
+                let kept = read().await;
+                aside.show(kept, opened, changes);
             });
         });
-        Self { hub, all }
+        aside
+    }
+
+    /// Shows what the device keeps, unless it is another garden's or was changed since.
+    fn show(self, kept: Option<Vec<Put>>, opened: u32, changes: usize) {
+        if let Some(kept) = kept
+            && self.hub.keeper.is_open(opened).is_ok()
+            && self.changes.try_get_value() == Some(changes)
+        {
+            // The place may have been left.
+            let _ = self.all.try_set(kept);
+        }
     }
 
     /// True for what is put aside on this day. What is urgent never is.
@@ -77,34 +127,25 @@ impl Aside {
             })
     }
 
-    fn put(self, need: &NeedTold, day: String) {
+    /// Puts a need aside for a day, or brings it back: at once on the page, then on the device.
+    fn change(self, need: &NeedTold, day: String, is_aside: bool) {
         let put = Put {
-            day: day.clone(),
+            day,
             heap: need.heap.clone(),
             kind: need.kind.clone(),
         };
-        self.change(|all| {
-            all.retain(|other| other.day == day);
-            all.push(put);
-        });
-    }
-
-    fn bring_back(self, need: &NeedTold) {
-        self.change(|all| all.retain(|put| put.heap != need.heap || put.kind != need.kind));
-    }
-
-    fn change(self, change: impl FnOnce(&mut Vec<Put>)) {
-        self.all.update(change);
-        let text = serde_json::to_string(&self.all.get_untracked());
+        self.all.update(|all| change(all, &put, is_aside));
+        self.changes.update_value(|changes| *changes += 1);
         // The invented garden leaves nothing behind.
-        if let Ok(text) = text
-            && !self.hub.keeper.peek(|journal| journal.is_demo)
-        {
-            spawn(async move {
-                // Where nothing can be kept it holds until the page is left.
-                let _ = device::put(STORE, KEY, &JsValue::from_str(&text)).await;
-            });
+        if self.hub.keeper.peek(|journal| journal.is_demo) {
+            return;
         }
+        let (opened, changes) = (self.hub.keeper.opened(), self.changes.get_value());
+        spawn(async move {
+            // Where nothing can be kept it holds until the page is left.
+            let kept = keep(&put, is_aside).await;
+            self.show(kept, opened, changes);
+        });
     }
 }
 
@@ -123,14 +164,12 @@ pub fn button(board: Board, need: &NeedTold) -> AnyView {
     .said(locale);
     let need = need.clone();
     let put = move || {
-        // A tap that was meant for what lay here before does nothing.
-        if board.is_settling() {
-            return;
-        }
+        // The next tap must log nothing by mistake; one that puts aside is heard even then.
         board.settle();
-        board.aside.put(&need, untrack(|| board.day()));
+        let day = untrack(|| board.day());
+        board.aside.change(&need, day, true);
         // The card goes: the heading takes the focus.
-        focus("title");
+        focus_unscrolled("title");
     };
     named_button(
         "quiet need-later",
@@ -154,8 +193,9 @@ pub fn section(board: Board, needs: &[NeedTold]) -> AnyView {
             let need = need.clone();
             let back = move || {
                 board.settle();
-                board.aside.bring_back(&need);
-                focus("title");
+                let day = untrack(|| board.day());
+                board.aside.change(&need, day, false);
+                focus_unscrolled("title");
             };
             let back = named_button("quiet", shell::bring_back(locale), Some(name), back);
             view! { <li class="aside-need"><span>{headline}</span>{back}</li> }

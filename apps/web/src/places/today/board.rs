@@ -55,7 +55,8 @@ pub struct Board {
     pub open: RwSignal<Option<Key>>,
     /// What was logged, and how many lines the journal had with it.
     logged: RwSignal<Vec<(Key, usize)>>,
-    settling: RwSignal<bool>,
+    /// How often the list has changed under a finger of late.
+    settling: StoredValue<usize>,
     telling: Telling<TodayTold>,
 }
 
@@ -88,7 +89,7 @@ impl Board {
             aside,
             open,
             logged: RwSignal::new(Vec::new()),
-            settling: RwSignal::new(false),
+            settling: StoredValue::new(0),
             telling,
         };
         Effect::new(move |_| board.hear());
@@ -115,10 +116,10 @@ impl Board {
 
     /// The list changes under a finger.
     pub fn settle(self) {
-        self.settling.set(true);
+        self.settling.update_value(|changes| *changes += 1);
         let settled = move || {
             // The place may have been left.
-            let _ = self.settling.try_set(false);
+            let _ = self.settling.try_update_value(|changes| *changes -= 1);
         };
         set_timeout(settled, SETTLES);
     }
@@ -152,7 +153,7 @@ impl Board {
 
     /// True while the list has just changed under a finger.
     pub fn is_settling(self) -> bool {
-        self.settling.get_untracked()
+        self.settling.get_value() > 0
     }
 }
 

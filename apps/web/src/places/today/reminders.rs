@@ -13,9 +13,10 @@ use wasm_bindgen::JsValue;
 use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::live::{button, live, live_if, nothing, spawn};
+use crate::parts::sight::Sight;
 use crate::places::lines;
 use crate::places::telling::Telling;
-use crate::shell::Hub;
+use crate::shell::{Hub, Route};
 
 const NAME: &str = "heapwright.ics";
 const MEDIA_TYPE: &str = "text/calendar";
@@ -23,6 +24,9 @@ const MEDIA_TYPE: &str = "text/calendar";
 /// So long after a change reminders are worked out anew: entries that come one after another are one
 /// change, and where Today is looked at it has told by then.
 const SOON: Duration = Duration::from_secs(3);
+
+/// Where Today is looked at, it hands over the same by itself; it has so much longer for that.
+const LATER: Duration = Duration::from_secs(20);
 
 /// How the browser reminds, by the word of `static/device.js`; nothing when it cannot be told.
 fn how() -> String {
@@ -42,9 +46,19 @@ thread_local! {
     static HANDED: Cell<Option<Grounds>> = const { Cell::new(None) };
 }
 
+/// Notes what was handed over, by the answer of the device; false when it was not.
+fn note(answer: Result<JsValue, JsValue>, grounds: Grounds) -> bool {
+    let is_handed = answer.ok().and_then(|answer| answer.as_bool()) == Some(true);
+    if is_handed {
+        HANDED.set(Some(grounds));
+    }
+    is_handed
+}
+
 /// Hands what has a day over anew after whatever changes the journal, at whatever place and in whatever
-/// tab; and when it was opened, for the last change may have come just before the page was closed.
-pub fn keep_told(hub: Hub) {
+/// tab; and when it was opened, for the last change may have come just before the page was closed. What
+/// fails is tried again with the next change, or when the page comes back into sight.
+pub fn keep_told(hub: Hub, route: RwSignal<Route>) {
     let grounds = Memo::new(move |_| {
         let us_units = hub.page.with(|page| page.us_units);
         // The invented garden reminds nobody.
@@ -53,24 +67,33 @@ pub fn keep_told(hub: Hub) {
                 .then(|| (hub.keeper.opened(), journal.state.lines(), us_units))
         })
     });
+    let sight = Sight::of_the_page();
+    let hand = move |now: Grounds| {
+        // A later change has a later call.
+        if grounds.get_untracked() == Some(now) && HANDED.get() != Some(now) {
+            hand_over(hub, now, sight);
+        }
+    };
     Effect::new(move |_| {
-        let now = grounds.get();
-        set_timeout(
-            move || {
-                // A later change has a later call.
-                if grounds.get_untracked() == now
-                    && HANDED.get() != now
-                    && let Some(now) = now
-                {
-                    hand_over(hub, now);
-                }
-            },
-            SOON,
-        );
+        let Some(now) = grounds.get() else {
+            return;
+        };
+        // Who changed the journal looks at another tab, which hands it over.
+        if !sight.is_there() {
+            return;
+        }
+        let soon = move || {
+            if route.get_untracked() == Route::Today {
+                set_timeout(move || hand(now), LATER);
+            } else {
+                hand(now);
+            }
+        };
+        set_timeout(soon, SOON);
     });
 }
 
-fn hand_over(hub: Hub, grounds: Grounds) {
+fn hand_over(hub: Hub, grounds: Grounds, sight: Sight) {
     if !is_on(&how()) {
         return;
     }
@@ -79,24 +102,29 @@ fn hand_over(hub: Hub, grounds: Grounds) {
         let has_heaps = journal.state.heaps().next().is_some();
         has_heaps.then(|| lines::all(&journal.state))
     });
-    let Some(journal) = journal else {
-        HANDED.set(Some(grounds));
-        spawn(async {
-            let _ = device::remind("[]").await;
-        });
-        return;
-    };
-    let question = ToldQuestion {
+    let question = journal.map(|journal| ToldQuestion {
         journal,
         heap: String::new(),
         today: true,
         now: device::now().to_string(),
         us_units,
+    });
+    let Ok(question) = question
+        .map(|asked| serde_json::to_string(&asked))
+        .transpose()
+    else {
+        return;
     };
-    if let Ok(question) = serde_json::to_string(&question) {
-        HANDED.set(Some(grounds));
-        device::remind_anew(&question);
-    }
+    spawn(async move {
+        let answer = match question {
+            Some(question) => device::remind_anew(&question).await,
+            // Without a heap nothing has a day.
+            None => device::remind("[]").await,
+        };
+        if !note(answer, grounds) {
+            sight.leave_undone();
+        }
+    });
 }
 
 /// The card; without a date it says so instead of offering an empty file.
@@ -138,14 +166,10 @@ fn on_this_device(hub: Hub, telling: Telling<TodayTold>) -> AnyView {
         let list = telling.part(|told| serde_json::to_string(&told.reminders).ok());
         if let Some(list) = list.flatten().filter(|_| is_on(&reminding.get())) {
             let us_units = untrack(|| hub.page.with(|page| page.us_units));
-            HANDED.set(Some((
-                hub.keeper.opened(),
-                telling.lines.get_untracked(),
-                us_units,
-            )));
+            let grounds = (hub.keeper.opened(), telling.lines.get_untracked(), us_units);
             spawn(async move {
-                // Without a worker there is nobody to remind; it is told in the line below.
-                let _ = device::remind(&list).await;
+                // What fails is made good by what goes on beside all places.
+                note(device::remind(&list).await, grounds);
             });
         }
     });
