@@ -270,7 +270,10 @@ fn a_ledger_of_many_materials_names_the_largest_and_adds_up_the_others() {
         table.iter().any(|line| line.starts_with("Egg shells")),
         "{text}"
     );
-    assert!(text.contains("the others stand together in one row"), "{text}");
+    assert!(
+        text.contains("the others stand together in one row"),
+        "{text}"
+    );
     // What is known in part only stands below what is known whole.
     let below = table
         .iter()
