@@ -339,6 +339,7 @@ describe("settings", () => {
     }
     // One above the other.
     await low.fill("60");
+    await answered(page);
     assert.match(await page.locator(".settings").innerText(), /The lower limit must not be above the higher one; the usual aim is taken\./);
     assert.deepEqual(await answer(page), before);
     // Possible, yet nothing gets there.

@@ -1,5 +1,5 @@
 // The keeper's hands on the journal: heaps, forms, entries, files, and a look at what the device holds.
-import { goTo, plain } from "./keeper.js";
+import { arrived, goTo, plain } from "./keeper.js";
 
 /** The bar that tells what was done last. */
 export const done = (page) => page.locator(".done-line");
@@ -36,6 +36,7 @@ export async function toHeap(page, name) {
   await goTo(page, "Heaps");
   await page.getByRole("link", { name, exact: true }).click();
   await page.getByRole("heading", { level: 1, name, exact: true }).waitFor();
+  await arrived(page);
 }
 
 /** Opens one of the forms of a heap. */

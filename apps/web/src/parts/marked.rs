@@ -14,16 +14,15 @@ fn around(told: &str) -> (String, String) {
     (before.to_owned(), after.to_owned())
 }
 
-/// The words of a control that several have, and, heard alone, what this one is for.
-pub fn words_of(words: AnyView, name: &str) -> AnyView {
-    let (before, after) = around(&texts::ControlOf { name, words: GAP }.said(language::locale()));
-    view! { {unseen(before)}{words}{unseen(after)} }.into_any()
-}
-
-fn unseen(heard: String) -> AnyView {
-    (!heard.is_empty())
-        .then(|| view! { <span class="unseen">{heard}</span> })
-        .into_any()
+/// The words of a control that several have; heard with what this one is for. What is heard is one piece:
+/// of several, browsers make words with spaces between them.
+pub fn words_of(words: &str, name: &str) -> AnyView {
+    let heard = texts::ControlOf { name, words }.said(language::locale());
+    view! {
+        <span aria-hidden="true">{words.to_owned()}</span>
+        <span class="unseen">{heard}</span>
+    }
+    .into_any()
 }
 
 /// A row of a list: a name that stands out, and what is said of it.

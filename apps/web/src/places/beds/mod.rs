@@ -256,7 +256,7 @@ fn card(
             request_animation_frame(|| focus("bed-name"));
         },
     );
-    let summary = words_of(texts::what_was_done(locale).into_any(), &name);
+    let summary = words_of(texts::what_was_done(locale), &name);
     Some(
         view! {
             <li class="card bed-card">

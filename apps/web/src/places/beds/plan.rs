@@ -106,7 +106,7 @@ fn bed_ticks(beds: &[(EventId, String)]) -> AnyView {
         .enumerate()
         .map(|(index, (_, name))| {
             let (sow, harvest) = (format!("plan-sow-{index}"), format!("plan-harvest-{index}"));
-            let soon_there = words_of(texts::soon_there(locale).into_any(), name);
+            let soon_there = words_of(texts::soon_there(locale), name);
             view! {
                 <li class="line">
                     <label class="tick">

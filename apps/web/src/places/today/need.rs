@@ -12,7 +12,7 @@ use crate::language;
 use crate::parts::focus;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::form::Sender;
-use crate::parts::live::{live, live_if, live_text};
+use crate::parts::live::{live, live_if};
 use crate::parts::marked::words_of;
 use crate::places::heap::{Asked, ask_for, read};
 use crate::shell::{Hub, Route};
@@ -88,7 +88,7 @@ fn told(need: &NeedTold) -> AnyView {
     let place = (!need.name.is_empty()).then(|| {
         view! {
             <a class="link need-heap" href=heap_address(&need.heap)>
-                {of_need(words::open_the_heap(language::locale()).into_any(), need)}
+                {of_need(words::open_the_heap(language::locale()), &need.name)}
             </a>
         }
     });
@@ -156,8 +156,7 @@ fn way(need: &NeedTold, is_first: Memo<bool>) -> AnyView {
             ask_for(heap, form);
         }
     };
-    view! { <a class=class href=address on:click=open>{of_need(word.into_any(), need)}</a> }
-        .into_any()
+    view! { <a class=class href=address on:click=open>{of_need(word, &need.name)}</a> }.into_any()
 }
 
 /// What one tap logs. How much was harvested nobody knows but the keeper.
@@ -185,11 +184,11 @@ fn writes(hub: Hub, content: &Content) -> Option<String> {
 }
 
 /// Tells controls of one word apart for those who do not see their card.
-fn of_need(words: AnyView, need: &NeedTold) -> AnyView {
-    if need.name.is_empty() {
-        words
+fn of_need(words: &str, heap: &str) -> AnyView {
+    if heap.is_empty() {
+        words.to_owned().into_any()
     } else {
-        words_of(words, &need.name)
+        words_of(words, heap)
     }
 }
 
@@ -229,7 +228,8 @@ fn log_button(
         true => words::logged(language::locale()).to_owned(),
         false => act.clone(),
     });
-    let words = of_need(live_text(move || word.get()).into_any(), need);
+    let heap = need.name.clone();
+    let words = live(move || word.with(|word| of_need(word, &heap)));
     view! {
         {writes}
         <button type="button" class=class aria-describedby=described_by disabled=move || is_logged.get() on:click=log>
@@ -275,7 +275,7 @@ fn form_in_place(
     view! {
         {live_if(move || {
             let press = press.clone();
-            let words = words_of(word.into_any(), &name);
+            let words = words_of(word, &name);
             (!is_open.get()).then(|| {
                 view! {
                     <button type="button" class=class on:click=press>{words}</button>

@@ -160,7 +160,7 @@ fn rule_view(rule: &RuleTold) -> AnyView {
             </div>
         }
     });
-    let asks = words_of(words::rule_asks(locale).into_any(), &name);
+    let asks = words_of(words::rule_asks(locale), &name);
     let summary = view! { <span>{asks}</span> };
     let missing = (!rule.missing.is_empty()).then(|| view! { <p>{rule.missing.clone()}</p> });
     let rule = rule.clone();
