@@ -27,8 +27,8 @@ const hand = (page, list) => page.evaluate((all) => globalThis.heapwright_device
 /** Name and time of what waits to be shown. */
 const days = async (page) => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at}`).sort();
 
-/** The same of all, whether shown or not: what is due today is shown at once after nine o'clock. */
-const all = async (page) => (await listed(page)).map((one) => `${one.name} ${one.at}`).sort();
+/** The same with what each says: a day alone may stay, and what is due today is shown at once after nine o'clock. */
+const sayings = async (page) => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at} ${one.body}`).sort();
 
 const due = (name, at) => ({ name, at, title: `Turn ${name}`, body: "It has cooled.", language: "en" });
 
@@ -61,8 +61,8 @@ describe("reminders of the browser", () => {
     await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
     /** Waits until the list is another one; what it is. */
     const anew = async (before, what) => {
-      await until(async () => String(await all(page)) !== String(before), what);
-      return all(page);
+      await until(async () => String(await sayings(page)) !== String(before), what);
+      return sayings(page);
     };
     await startHeap(page, "Bin 1");
     await goTo(page, "Balance");
@@ -75,7 +75,7 @@ describe("reminders of the browser", () => {
     await page.getByLabel("dusty", { exact: true }).check();
     await page.getByRole("button", { name: "Log the reading" }).click();
     await told(page, /feels dusty/);
-    const read = await anew(fed, "a reading moves its day");
+    const read = await anew(fed, "a reading changes what it says");
     await page.locator(".done").getByRole("button", { name: "Undo" }).click();
     assert.deepEqual(await anew(read, "what is undone counts no more"), fed);
     // Nothing of it needed Today.
