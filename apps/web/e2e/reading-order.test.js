@@ -42,6 +42,10 @@ function standIn(nodes) {
     // The number of an arrow on the map, beside what it adds: the table of the map has a row for it.
     if (is("badge") || is("map-number")) return has((node) => node.role === "DisclosureTriangle" && node.name === "The map as a table");
     if (is("stock-word")) return has((node) => node.role === "textbox" && / in store/.test(node.name)) && text.length > 0;
+    // The words that several controls have in common: each is called by them and by what it is for, in one piece.
+    if (path.some(({ name }) => ["a", "button", "summary"].includes(name))) {
+      return has((node) => ["link", "button", "DisclosureTriangle"].includes(node.role) && node.name.startsWith(`${text}, `));
+    }
     return false;
   };
 }

@@ -1,7 +1,7 @@
 // What the page can look like: every place, with and without something in it, each reached from a first visit.
 import { whole } from "./ahead.js";
 import { form, startHeap, toHeap } from "./journal.js";
-import { count, goTo, inHand, inReach, openAll } from "./keeper.js";
+import { answered, arrived, count, goTo, inHand, inReach, openAll } from "./keeper.js";
 
 /** A heap whose handful was dusty, on Today. */
 async function dustyOnToday(page) {
@@ -16,8 +16,7 @@ async function dustyOnToday(page) {
   await goTo(page, "Today");
 }
 
-/** Each way that the page can look, by its name. */
-export const STATES = {
+const REACHED = {
   "first visit": async () => {},
   "everything opened": openAll,
   "a fault shown": async (page) => {
@@ -127,3 +126,10 @@ export const STATES = {
     await page.getByLabel("Add something to what is in reach").fill("xyzzy");
   },
 };
+
+/** Each way that the page can look, by its name: reached, with all that comes one by one and all that is answered there. */
+export const STATES = Object.fromEntries(Object.entries(REACHED).map(([name, reach]) => [name, async (page) => {
+  await reach(page);
+  await arrived(page);
+  await answered(page);
+}]));
