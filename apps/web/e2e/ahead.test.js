@@ -117,6 +117,7 @@ describe("looking ahead", () => {
     await choose(page, "What if you turn it", "Now");
     await page.waitForFunction(() => document.querySelector(".option-name").textContent === "Turn it now");
     assert.notDeepEqual(await all(page.locator(`${AHEAD} .ahead-told li`)), before);
+    await page.locator(".time-picture .time-plan").first().waitFor({ state: "attached" });
     assert.equal(await page.locator(".time-picture .time-plan").count(), 1, "the turn is marked as planned");
     const water = page.getByRole("group", { name: "And if you water it" }).locator("label").nth(1);
     assert.match(await textOf(water), /^\d+ L now$/);

@@ -84,6 +84,7 @@ export async function withDraft(page, change) {
 
 /** Opens everything that can be opened, also what lies inside. */
 export async function openAll(page) {
+  await arrived(page);
   // What is closed is not there yet: opening one may bring others.
   for (;;) {
     const opened = await page.evaluate(async () => {
