@@ -33,11 +33,17 @@ pub const fn label_symbol(element: Element) -> &'static str {
 }
 
 /// Grams with two digits; "?" where nothing is known.
+/// Less than this is told as less: nobody spreads by it, and its digits would run into the next column [g].
+const LEAST_G: f64 = 0.01;
+
 fn grams(mass_kg: Option<f64>, locale: Locale) -> String {
-    mass_kg.map_or_else(
-        || "?".to_owned(),
-        |mass| locale.significant(mass * 1000.0, 2),
-    )
+    match mass_kg.map(|mass| mass * 1000.0) {
+        None => "?".to_owned(),
+        Some(grams) if grams > 0.0 && grams < LEAST_G => {
+            format!("<{}", locale.decimals(LEAST_G, 2, 2))
+        }
+        Some(grams) => locale.significant(grams, 2),
+    }
 }
 
 /// The longest name that leaves room for five columns on 80.
@@ -300,4 +306,19 @@ pub fn ledger_lines(answer: &LedgerAnswer, locale: Locale) -> Vec<String> {
     }
     lines.extend(left_out_line(&answer.left_out, locale));
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_next_to_nothing_is_told_as_less() {
+        let said = |in_grams: f64| grams(Some(in_grams / 1000.0), Locale::default());
+        assert_eq!(
+            [said(0.0), said(1.8e-8), said(0.0123), said(27.0)],
+            ["0", "<0.01", "0.012", "27"]
+        );
+        assert_eq!(grams(None, Locale::default()), "?");
+    }
 }
