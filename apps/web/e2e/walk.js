@@ -48,7 +48,8 @@ export const atFocus = (page) => page.evaluate(() => {
   };
   const isFree = (x, y) => {
     const top = document.elementFromPoint(x, y);
-    return top !== null && !bar(top);
+    // A head of a table that sticks within what has the focus is a part of it, and covers nothing.
+    return top !== null && (element.contains(top) || !bar(top));
   };
   // A box that is higher than half the window shows its beginning.
   const isHigh = box.height > innerHeight / 2;

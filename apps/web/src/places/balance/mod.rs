@@ -16,7 +16,6 @@ use heapwright_wording as wording;
 use leptos::prelude::*;
 
 use crate::language;
-use crate::parts::breath::one_by_one;
 use crate::parts::live::live_if;
 use crate::shell::{DEMO_ADDRESS, Hub, hub};
 
@@ -61,21 +60,16 @@ fn first_visit(hub: Hub) -> AnyView {
 /// What can be done with the answer, and what stands behind it.
 pub fn under_the_answer() -> AnyView {
     let hub = hub();
-    let log = move || {
-        view! {
-            <section class="card log-feed" aria-labelledby="log-feed-title">
-                <h2 id="log-feed-title">{balance_explained::log_this_feed(language::locale())}</h2>
-                {log_feed::body(hub)}
-            </section>
-        }
-        .into_any()
-    };
-    one_by_one(vec![
-        Box::new(log),
-        Box::new(|| view! { <map::MixMap/> }.into_any()),
-        Box::new(|| view! { <figures::Figures/> }.into_any()),
-        Box::new(|| view! { <cautions::Cautions/> }.into_any()),
-    ])
+    view! {
+        <section class="card log-feed" aria-labelledby="log-feed-title">
+            <h2 id="log-feed-title">{balance_explained::log_this_feed(language::locale())}</h2>
+            {log_feed::body(hub)}
+        </section>
+        <map::MixMap/>
+        <figures::Figures/>
+        <cautions::Cautions/>
+    }
+    .into_any()
 }
 
 /// The short name of a material.
