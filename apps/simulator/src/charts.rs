@@ -11,6 +11,7 @@ use heapwright_texts::Locale;
 use heapwright_wire::{ChartShown, TableShown};
 use heapwright_wording::{self as wording, pictures_read as words};
 
+use crate::by_day::{DayRow, by_day, done, nearest_to_now};
 use crate::frames::shown_from_d;
 use crate::outlook::DAYS;
 
@@ -156,9 +157,13 @@ impl Value {
             .collect();
         let step = all.len().div_ceil(MOST_ROWS).max(1);
         let last = all.len().saturating_sub(1);
+        // Counted from now, so that now is one of them.
+        let now = nearest_to_now(&all).unwrap_or_default();
         all.into_iter()
             .enumerate()
-            .filter(|(index, _)| index % step == 0 || *index == last)
+            .filter(|(index, _)| {
+                index.abs_diff(now).is_multiple_of(step) || [0, last].contains(index)
+            })
             .map(|(_, point)| point)
             .collect()
     }
@@ -236,13 +241,13 @@ fn chart(
     };
     let plot_height_px = (width_px * 0.6).clamp(210.0, 300.0);
     let picture = over_time(&shown, width_px, plot_height_px);
-    let days = days(forecast, &points, locale);
-    let done = done(&shown, &days, |value_read| {
+    let days = by_day(forecast.now, &points, locale);
+    let done = done(forecast.now, &shown, &days, |value_read| {
         words::probe_showed(&value.with_unit(value_read), locale)
     });
     let placed: Vec<(f64, f64)> = days
         .iter()
-        .map(|(_, point)| (point.day, point.middle))
+        .map(|row| (row.point.day, row.point.middle))
         .collect();
     ChartShown {
         name: value.name.to_owned(),
@@ -252,9 +257,9 @@ fn chart(
         sentence: sentence(value, &points, has_bands, locale),
         key: key(plan, has_bands, &others, !readings.is_empty(), locale),
         at: shown.places(&placed, width_px, plot_height_px),
-        at_now: placed
+        at_now: days
             .iter()
-            .rposition(|(day, _)| *day < 0.13)
+            .position(|row| row.midnights == 0)
             .unwrap_or_default(),
         plot_px: shown.plot_px(width_px, plot_height_px),
         unit: value.unit.to_owned(),
@@ -262,50 +267,6 @@ fn chart(
         has_done: done.is_some(),
         table: table(value, &days, has_bands, &others, done, locale),
     }
-}
-
-/// The points that stand for a day, the first of each, with the day's date.
-fn days<'a>(
-    forecast: &ForecastAnswer,
-    points: &'a [BandPoint],
-    locale: Locale,
-) -> Vec<(String, &'a BandPoint)> {
-    let mut days: Vec<(String, &BandPoint)> = Vec::new();
-    for point in points {
-        let date = wording::date_of(forecast, point.day + forecast.now_d, locale);
-        if days.last().is_none_or(|(last, _)| *last != date) {
-            days.push((date, point));
-        }
-    }
-    days
-}
-
-/// What was done and read from each of these days until the next; `None` when that was nothing.
-fn done(
-    shown: &OverTime,
-    days: &[(String, &BandPoint)],
-    read: impl Fn(f64) -> String,
-) -> Option<Vec<String>> {
-    let mut done: Vec<Vec<String>> = days.iter().map(|_| Vec::new()).collect();
-    let row = |day: f64| {
-        days.partition_point(|(_, point)| point.day <= day)
-            .saturating_sub(1)
-    };
-    for event in &shown.events {
-        let word = shown.doings.iter().find(|(doing, _)| *doing == event.doing);
-        if let Some((cell, (_, word))) = done.get_mut(row(event.day)).zip(word)
-            && !cell.contains(word)
-        {
-            cell.push(word.clone());
-        }
-    }
-    for (day, value) in &shown.readings {
-        if let Some(cell) = done.get_mut(row(*day)) {
-            cell.push(read(*value));
-        }
-    }
-    let any = done.iter().any(|cell| !cell.is_empty());
-    any.then(|| done.into_iter().map(|cell| cell.join(", ")).collect())
 }
 
 /// Days that may be named at the axis, from a day to the last: of each month the first and the
@@ -336,10 +297,11 @@ fn dates(now: Moment, from_d: f64, locale: Locale) -> Vec<(f64, String)> {
 }
 
 fn sentence(value: &Value, points: &[BandPoint], has_bands: bool, locale: Locale) -> String {
-    let ahead = || points.iter().filter(|point| point.day >= -0.13);
-    let Some(now) = ahead().next() else {
+    let Some(now) = nearest_to_now(points) else {
         return String::new();
     };
+    let ahead = || points[now..].iter();
+    let now = &points[now];
     let least = ahead()
         .map(|point| point.middle)
         .fold(f64::INFINITY, f64::min);
@@ -396,7 +358,7 @@ fn key(
 
 fn table(
     value: &Value,
-    days: &[(String, &BandPoint)],
+    days: &[DayRow<'_>],
     has_bands: bool,
     others: &[(String, Vec<BandPoint>)],
     done: Option<Vec<String>>,
@@ -409,8 +371,8 @@ fn table(
     let rows = days
         .iter()
         .enumerate()
-        .map(|(index, (day, point))| {
-            let mut row = vec![day.clone(), value.text(point.middle)];
+        .map(|(index, DayRow { name, point, .. })| {
+            let mut row = vec![name.clone(), value.text(point.middle)];
             if has_bands {
                 row.push(range(point.lower, point.upper));
                 row.push(range(point.low, point.high));
@@ -473,48 +435,5 @@ mod tests {
             ]
         );
         assert_eq!(dates[0].0, 4.25, "six hours of this day are left");
-    }
-
-    #[test]
-    fn what_was_done_stands_in_the_row_of_its_day() {
-        let point = |day: f64| BandPoint {
-            day,
-            low: 0.0,
-            lower: 0.0,
-            middle: 0.0,
-            upper: 0.0,
-            high: 0.0,
-        };
-        let points = [point(-2.0), point(-1.0), point(0.0)];
-        let days: Vec<(String, &BandPoint)> =
-            points.iter().map(|point| (String::new(), point)).collect();
-        let event = |day: f64, doing: Doing| Event {
-            day,
-            doing,
-            planned: false,
-        };
-        let shown = OverTime {
-            events: vec![
-                event(-1.5, Doing::Fed),
-                event(-1.4, Doing::Fed),
-                event(3.0, Doing::Turned),
-            ],
-            doings: vec![
-                (Doing::Fed, "fed".to_owned()),
-                (Doing::Turned, "turned".to_owned()),
-            ],
-            readings: vec![(-1.2, 47.0)],
-            ..OverTime::default()
-        };
-        let told = done(&shown, &days, |value| format!("probe {value}"));
-        assert_eq!(
-            told,
-            Some(vec![
-                "fed, probe 47".to_owned(),
-                String::new(),
-                "turned".to_owned()
-            ])
-        );
-        assert_eq!(done(&OverTime::default(), &days, |_| String::new()), None);
     }
 }

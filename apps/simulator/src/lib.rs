@@ -5,6 +5,7 @@
 //! between two of them that the keeper wants something else.
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
+mod by_day;
 mod charts;
 mod frames;
 mod outlook;
