@@ -387,10 +387,15 @@ describe("Today", () => {
 /** Lets what workers tell wait while `window.held` is true, and keeps the workers within reach. */
 const holding = (context) => context.addInitScript(() => {
   window.workers = [];
+  window.asked = 0;
   window.Worker = class extends Worker {
     constructor(...how) {
       super(...how);
       window.workers.push(this);
+    }
+    postMessage(question) {
+      window.asked += 1;
+      super.postMessage(question);
     }
     set onmessage(hear) {
       super.onmessage = async (event) => {
@@ -448,8 +453,10 @@ describe("Today, while its worker is slow, broken or asked anew", () => {
     await ready(page);
     await dustyHeap(page, "Bin 1");
     await hold(page, true);
+    const asked = await page.evaluate(() => window.asked);
     await page.getByRole("button", { name: /^Watered/ }).tap();
     await told(page, /^Watered Bin 1: /);
+    await page.waitForFunction((asked) => window.asked > asked, asked);
     await page.evaluate(() => window.workers.at(-1).onerror(new Event("error")));
     await page.locator(".today .needs").waitFor({ state: "detached" });
     assert.match(await textOf(page.locator(".today .note-plain")), /\S.*\.$/);

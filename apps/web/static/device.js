@@ -242,6 +242,11 @@ export const painted = () => new Promise((done) => {
   setTimeout(done, 250);
 });
 
+let turns = Promise.resolve();
+
+/** The same in turn: of all that wait only one goes on after each frame, so that none has to bear the work of several. */
+export const turn = () => (turns = turns.then(painted));
+
 /** Notes the moment in the browser's own record, for measurements. */
 export const mark = (name) => { performance.mark(name); };
 
@@ -348,9 +353,15 @@ export function simulate(text, hear) {
   } catch {
     return false;
   }
-  simulator.onmessage = ({ data: [number, what, ...rest] }) => { if (number === question) hear(what, ...rest); };
+  simulator.onmessage = async ({ data: [number, what, ...rest] }) => {
+    // How far it is needs next to no work.
+    if (what !== "progress") await turn();
+    if (number === question) hear(what, ...rest);
+  };
   simulator.onerror = () => { stop(); hear("broken"); };
-  simulator.postMessage([question, text]);
+  const asked = question;
+  // To start a worker and to hand it a long text are two pieces of work.
+  turn().then(() => { if (asked === question) simulator.postMessage([asked, text]); });
   return true;
 }
 
@@ -377,9 +388,13 @@ export function ask(text, hear) {
   } catch {
     return false;
   }
-  teller.onmessage = ({ data: [number, ...rest] }) => { if (number === told) hear(...rest); };
+  teller.onmessage = async ({ data: [number, ...rest] }) => {
+    await turn();
+    if (number === told) hear(...rest);
+  };
   teller.onerror = () => hear("broken");
-  teller.postMessage([told, text, true]);
+  const asked = told;
+  turn().then(() => { if (asked === told) teller.postMessage([asked, text, true]); });
   return true;
 }
 

@@ -74,6 +74,7 @@ extern "C" {
     pub fn is_entering() -> bool;
     pub fn breath() -> Promise;
     pub fn painted() -> Promise;
+    pub fn turn() -> Promise;
     pub fn mark(name: &str);
     pub fn tell();
     pub fn listen(hear: &Function);

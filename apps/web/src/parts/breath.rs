@@ -16,15 +16,10 @@ pub async fn painted() {
     let _ = JsFuture::from(device::painted()).await;
 }
 
-/// True once what was there before has been drawn: what is asked of a worker waits for it.
-pub fn is_drawn() -> Signal<bool> {
-    let drawn = RwSignal::new(false);
-    spawn(async move {
-        painted().await;
-        // By then the place may have been left.
-        let _ = drawn.try_set(true);
-    });
-    drawn.into()
+/// Waits for a frame, and for all that waits already: each goes on after a frame of its own, and none
+/// of them has to bear the work of several.
+pub async fn turn() {
+    let _ = JsFuture::from(device::turn()).await;
 }
 
 /// The same value a moment later: what reads it is made anew in a piece of work of its own.
@@ -41,7 +36,7 @@ where
         }
         is_due.set_value(true);
         spawn(async move {
-            painted().await;
+            turn().await;
             // By then the place may have been left.
             if is_due.try_set_value(false).is_none()
                 && let Some(now) = source.try_get_untracked()
@@ -53,13 +48,25 @@ where
     later.into()
 }
 
+/// A view that is there only while there is something to show, and comes when what stands above it has
+/// been drawn.
+pub fn in_turn(view: impl Fn() -> Option<AnyView> + Send + 'static) -> AnyView {
+    let has_come = RwSignal::new(false);
+    spawn(async move {
+        turn().await;
+        // By then the place may have been left.
+        let _ = has_come.try_set(true);
+    });
+    live_if(move || if has_come.get() { view() } else { None })
+}
+
 /// Views one below the other, of which each comes when the one above it has been drawn.
 pub fn one_by_one(views: Vec<Box<dyn Fn() -> AnyView + Send>>) -> AnyView {
     let all = views.len();
     let come = RwSignal::new(1);
     spawn(async move {
         for _ in 1..all {
-            painted().await;
+            turn().await;
             // By then the place may have been left.
             if come.try_update(|come| *come += 1).is_none() {
                 return;

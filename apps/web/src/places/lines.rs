@@ -2,14 +2,122 @@
 //! of heaps from which something was moved to it. And which on what is told of it? All, for it learns
 //! from the harvests of other heaps.
 
+use std::sync::Arc;
+
 use heapwright_journal::{Content, Event, EventId};
 use heapwright_state::{State, concerns};
+use leptos::prelude::*;
+
+use crate::keeping::Status;
+use crate::parts::breath::turn;
+use crate::parts::live::spawn;
+use crate::shell::Hub;
+
+/// For so long lines are written before the browser may draw [ms].
+const WRITING_MS: f64 = 6.0;
 
 /// Over how many moves between heaps their histories are followed, as the answer does.
 const MOVES_DEEP: usize = 3;
 
-/// The lines as they count now, one below the other.
-pub fn bearing_on(state: &State, heap: EventId) -> String {
+/// Which lines, as they count now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bearing {
+    /// Those that bear on what a heap will do.
+    OnTheFuture(EventId),
+    /// All but notes.
+    OnAnything,
+}
+
+/// Lines of the journal, each with a line break.
+#[derive(Clone, Copy)]
+pub struct Written {
+    /// Empty until they are written, and while they are not wanted.
+    pub text: RwSignal<String>,
+    /// Which of the journals they are of, and how many lines that had.
+    pub of: StoredValue<(u32, usize)>,
+}
+
+/// What is to be written.
+pub fn that_bear(state: &State, bearing: Bearing) -> Vec<Arc<Event>> {
+    match bearing {
+        Bearing::OnTheFuture(heap) => on_the_future(state, heap),
+        Bearing::OnAnything => that_count(state, &|event| {
+            !matches!(event.content(), Some(Content::Noted(_)) | None)
+        }),
+    }
+}
+
+/// Lines at once, for a question that a keeper has just asked.
+pub fn at_once(events: &[Arc<Event>]) -> String {
+    in_order(
+        events
+            .iter()
+            .filter_map(|event| event.write().ok())
+            .collect(),
+    )
+}
+
+/// Lines a few at a time, for the page has to draw meanwhile; `None` as soon as they are not wanted
+/// any more.
+pub async fn in_pieces(
+    events: Vec<Arc<Event>>,
+    are_wanted: Box<dyn Fn() -> bool>,
+) -> Option<String> {
+    let mut lines = Vec::with_capacity(events.len());
+    let mut next = 0;
+    while next < events.len() {
+        turn().await;
+        if !are_wanted() {
+            return None;
+        }
+        let began_ms = js_sys::Date::now();
+        while next < events.len() && js_sys::Date::now() - began_ms < WRITING_MS {
+            lines.extend(events[next].write().ok());
+            next += 1;
+        }
+    }
+    turn().await;
+    are_wanted().then(|| in_order(lines))
+}
+
+/// What bears on something, written anew whenever the journal changes while it is `wanted`.
+pub fn written(hub: Hub, bearing: Bearing, wanted: Box<dyn Fn() -> bool + Send>) -> Written {
+    let written = Written {
+        text: RwSignal::new(String::new()),
+        of: StoredValue::new((hub.keeper.opened(), 0)),
+    };
+    let latest = StoredValue::new(0_u32);
+    Effect::new(move |_| {
+        latest.update_value(|count| *count = count.wrapping_add(1));
+        let this = latest.get_value();
+        let is_wanted = wanted();
+        let begun = hub.keeper.with(|journal| {
+            (is_wanted && journal.status != Status::Opening)
+                .then(|| (that_bear(&journal.state, bearing), journal.state.lines()))
+        });
+        let Some((events, lines)) = begun else {
+            written.text.set(String::new());
+            return;
+        };
+        let of = (hub.keeper.opened(), lines);
+        spawn(async move {
+            // By then the place may have been left.
+            let are_wanted = move || latest.try_get_value() == Some(this);
+            let Some(mut text) = in_pieces(events, Box::new(are_wanted)).await else {
+                return;
+            };
+            text.push('\n');
+            let is_of_another = written.of.get_value().0 != of.0;
+            if is_of_another || written.text.with_untracked(|known| *known != text) {
+                written.of.set_value(of);
+                written.text.set(text);
+            }
+        });
+    });
+    written
+}
+
+fn on_the_future(state: &State, heap: EventId) -> Vec<Arc<Event>> {
     let mut heaps = vec![heap];
     for _ in 0..MOVES_DEEP {
         let more: Vec<EventId> = heaps
@@ -42,21 +150,17 @@ pub fn bearing_on(state: &State, heap: EventId) -> String {
     that_count(state, &bears)
 }
 
-/// All lines as they count now, one below the other, but for notes.
-pub fn all(state: &State) -> String {
-    that_count(state, &|event| {
-        !matches!(event.content(), Some(Content::Noted(_)) | None)
-    })
-}
-
-fn that_count(state: &State, bears: &dyn Fn(&Event) -> bool) -> String {
-    let mut lines: Vec<String> = state
+fn that_count(state: &State, bears: &dyn Fn(&Event) -> bool) -> Vec<Arc<Event>> {
+    state
         .entries()
         .filter_map(|entry| entry.counts())
         .filter(|event| bears(event))
-        .filter_map(|event| event.write().ok())
-        .collect();
-    // Entries come in no order: the same journal is the same question.
+        .cloned()
+        .collect()
+}
+
+/// Entries come in no order: the same journal is the same question.
+fn in_order(mut lines: Vec<String>) -> String {
     lines.sort_unstable();
     lines.join("\n")
 }
@@ -78,7 +182,7 @@ mod tests {
         let heap = state.heaps().last().unwrap();
         let mut reader = FileReader::default();
         let mut apart = State::default();
-        let lines = bearing_on(&state, heap.id);
+        let lines = at_once(&that_bear(&state, Bearing::OnTheFuture(heap.id)));
         for line in lines.split('\n') {
             let (line, event) = reader.read(line.as_bytes()).unwrap();
             apart.take_all([(line.digest(), event)]);

@@ -5,7 +5,7 @@ use heapwright_wire::PaperQuestion;
 use heapwright_wording::{self as wording, paper as words};
 use leptos::prelude::*;
 
-use super::lines;
+use super::lines::{self, Bearing};
 use crate::keeping::device;
 use crate::language;
 use crate::parts::press::{Wanted, press_button};
@@ -50,7 +50,7 @@ fn wanted(hub: Hub, heap: Option<EventId>) -> Option<Wanted> {
             wording::heap_name(&journal.state, heap, language::locale())
         });
         let question = PaperQuestion {
-            journal: lines::all(&journal.state),
+            journal: lines::at_once(&lines::that_bear(&journal.state, Bearing::OnAnything)),
             heap: heap.map(|heap| heap.to_string()).unwrap_or_default(),
             now: now.to_string(),
             us_units,

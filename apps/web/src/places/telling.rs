@@ -12,10 +12,10 @@ use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
-use super::lines;
-use crate::keeping::{Status, device};
+use super::lines::{self, Bearing};
+use crate::keeping::device;
 use crate::language;
-use crate::parts::breath::{a_moment_later, is_drawn};
+use crate::parts::breath::a_moment_later;
 use crate::parts::live::live_text;
 use crate::parts::sight::Sight;
 use crate::shell::Hub;
@@ -176,29 +176,16 @@ impl Asked {
                     .is_some_and(|hear| device::ask(text, hear.as_ref().unchecked_ref()))
             })
         };
-        // `None` while the journal is being read.
-        let journal = Memo::new(move |_| {
-            hub.keeper.with(|journal| {
-                (journal.status != Status::Opening).then(|| lines::all(&journal.state))
-            })
-        });
         let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
-        let is_drawn = is_drawn();
         let sight = Sight::of_the_page();
+        // Nobody reads in a tab that is not looked at.
+        let is_wanted = move || wanted() && sight.is_there();
+        let written = lines::written(hub, Bearing::OnAnything, Box::new(is_wanted));
         Effect::new(move |_| {
-            if !is_drawn.get() {
-                return;
-            }
             let us_units = us_units.get();
             now.track();
-            if !wanted() {
-                return;
-            }
-            let Some(journal) = journal.get() else {
-                return;
-            };
-            // Nobody reads in a tab that is not looked at.
-            if !sight.is_there() {
+            let journal = written.text.get();
+            if journal.is_empty() || !sight.is_there() {
                 return;
             }
             let question = ToldQuestion {
@@ -214,8 +201,7 @@ impl Asked {
             let Ok(text) = serde_json::to_string(&question) else {
                 return;
             };
-            let lines = hub.keeper.peek(|journal| journal.state.lines());
-            of.set_value((hub.keeper.opened(), lines));
+            of.set_value(written.of.get_value());
             why.set(match ask(&text) {
                 true => words::telling(language::locale()).to_owned(),
                 false => ahead_words::no_simulator(language::locale()).to_owned(),

@@ -14,7 +14,7 @@ use crate::keeping::{Status, device};
 use crate::language;
 use crate::parts::live::{button, live, live_if, nothing, spawn};
 use crate::parts::sight::Sight;
-use crate::places::lines;
+use crate::places::lines::{self, Bearing};
 use crate::places::telling::Telling;
 use crate::shell::{Hub, Route};
 
@@ -98,28 +98,29 @@ fn hand_over(hub: Hub, grounds: Grounds, sight: Sight) {
         return;
     }
     let (_, _, us_units) = grounds;
-    let journal = hub.keeper.peek(|journal| {
+    let events = hub.keeper.peek(|journal| {
         let has_heaps = journal.state.heaps().next().is_some();
-        has_heaps.then(|| lines::all(&journal.state))
+        has_heaps.then(|| lines::that_bear(&journal.state, Bearing::OnAnything))
     });
-    let question = journal.map(|journal| ToldQuestion {
-        journal,
-        heap: String::new(),
-        today: true,
-        now: device::now().to_string(),
-        us_units,
-    });
-    let Ok(question) = question
-        .map(|asked| serde_json::to_string(&asked))
-        .transpose()
-    else {
-        return;
-    };
     spawn(async move {
-        let answer = match question {
-            Some(question) => device::remind_anew(&question).await,
+        let answer = if let Some(events) = events {
+            let Some(journal) = lines::in_pieces(events, Box::new(|| true)).await else {
+                return;
+            };
+            let question = ToldQuestion {
+                journal,
+                heap: String::new(),
+                today: true,
+                now: device::now().to_string(),
+                us_units,
+            };
+            let Ok(question) = serde_json::to_string(&question) else {
+                return;
+            };
+            device::remind_anew(&question).await
+        } else {
             // Without a heap nothing has a day.
-            None => device::remind("[]").await,
+            device::remind("[]").await
         };
         if !note(answer, grounds) {
             sight.leave_undone();

@@ -13,7 +13,8 @@ use leptos::prelude::*;
 
 use super::{Look, choices, live_table};
 use crate::language;
-use crate::parts::live::{button, live_if, live_text};
+use crate::parts::breath::in_turn;
+use crate::parts::live::{button, live_text};
 use crate::parts::picture::{Drawn, width_px};
 
 /// Between two frames while it plays [ms].
@@ -136,7 +137,7 @@ pub fn section(look: Look) -> AnyView {
             {choices("ahead-field", texts::shown_in_the_cut(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
             <figure aria-labelledby="inside-title">
                 <p class="frame-when">{live_text(when)}</p>
-                {live_if(picture)}
+                {in_turn(picture)}
                 <figcaption>
                     <p>{live_text(told)}</p>
                 </figcaption>

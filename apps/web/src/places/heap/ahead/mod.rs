@@ -16,11 +16,12 @@ use wasm_bindgen::{JsCast, JsValue};
 
 use crate::keeping::{Status, device};
 use crate::language;
-use crate::parts::breath::{a_moment_later, is_drawn, one_by_one};
+use crate::parts::breath::{a_moment_later, one_by_one};
 use crate::parts::choices::choices;
 use crate::parts::live::{button, live, live_if, live_text};
 use crate::parts::picture::width_px;
 use crate::parts::table::{fold, table_view};
+use crate::places::lines::{self, Bearing};
 use crate::shell::Hub;
 
 /// How far the worker is.
@@ -149,42 +150,39 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
     let compared = charted.later();
     let cut_open = compared.later();
     on_cleanup(device::stop);
-    // `None` while nothing was fed: then there is nothing to ask.
-    let journal = Memo::new(move |_| {
+    let was_fed = Memo::new(move |_| {
         hub.keeper.with(|journal| {
-            let was_fed = journal
-                .state
-                .heap(id)
-                .is_some_and(|heap| heap.now().feeds > 0);
-            (journal.status != Status::Opening && was_fed)
-                .then(|| crate::places::lines::bearing_on(&journal.state, id))
+            let heap = journal.state.heap(id);
+            journal.status != Status::Opening && heap.is_some_and(|heap| heap.now().feeds > 0)
         })
     });
+    let written = lines::written(
+        hub,
+        Bearing::OnTheFuture(id),
+        Box::new(move || was_fed.get()),
+    );
     let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
-    let is_drawn = is_drawn();
     Effect::new(move |_| {
-        if !is_drawn.get() {
-            return;
-        }
         us_units.track();
         look.water.track();
-        match journal.get() {
-            Some(lines) => look.ask(id, lines),
-            None => {
-                device::stop();
-                look.shown.set(None);
-                look.standing.set(Standing::Idle);
-            }
+        if !was_fed.get() {
+            device::stop();
+            look.shown.set(None);
+            look.standing.set(Standing::Idle);
+            return;
+        }
+        let journal = written.text.get();
+        if !journal.is_empty() {
+            look.ask(id, journal);
         }
     });
     let is_there = Memo::new(move |_| look.shown.with(Option::is_some));
     let can_be_cut = Memo::new(move |_| cut_open.seen.with(|(shown, _)| shown.is_some()));
     let nothing = move || {
-        let empty = journal.with(Option::is_none);
-        if empty {
-            words::nothing_ahead(language::locale())
-        } else {
+        if was_fed.get() {
             ""
+        } else {
+            words::nothing_ahead(language::locale())
         }
         .to_owned()
     };
@@ -203,7 +201,7 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         <section class="card ahead" aria-labelledby="ahead-title">
             <h2 id="ahead-title" tabindex="-1">{words::looking_ahead(language::locale())}</h2>
             <p class="note-plain">{live_text(nothing)}</p>
-            {standing(look, move || if let Some(lines) = journal.get_untracked() { look.ask(id, lines) })}
+            {standing(look, move || look.ask(id, written.text.get_untracked()))}
             {live_if(ahead)}
         </section>
         {live_if(move || can_be_cut.get().then(|| inside::section(cut_open)))}

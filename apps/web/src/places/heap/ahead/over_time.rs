@@ -11,7 +11,8 @@ use wasm_bindgen::JsCast;
 
 use super::{Look, choices, live_table};
 use crate::language;
-use crate::parts::live::{live_if, live_text, named_button};
+use crate::parts::breath::turn;
+use crate::parts::live::{live_if, live_text, named_button, spawn};
 
 /// Days of a week, by which the larger steps go.
 const WEEK: isize = 7;
@@ -118,13 +119,22 @@ pub fn figure(look: Look) -> AnyView {
         day: RwSignal::new(None),
         told: RwSignal::new(String::new()),
     };
-    let which = cursor.which;
+    // What is chosen is marked at once, and its picture drawn after that.
+    let chosen = RwSignal::new(0);
+    let choose = move |index| {
+        chosen.set(index);
+        spawn(async move {
+            turn().await;
+            // By then the place may have been left.
+            let _ = cursor.which.try_set(index);
+        });
+    };
     let locale = language::locale();
     let names = words::values(locale).map(str::to_owned).to_vec();
     let table = move || cursor.chart(|chart| chart.table.clone());
     view! {
         <figure class="over-time" aria-labelledby="ahead-title">
-            {choices("ahead-value", texts::over_time(locale).to_owned(), names, move || which.get(), move |index| which.set(index))}
+            {choices("ahead-value", texts::over_time(locale).to_owned(), names, move || chosen.get(), choose)}
             {slider(cursor)}
             {reader(cursor)}
             {live_if(move || cursor.chart(caption))}

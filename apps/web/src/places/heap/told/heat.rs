@@ -27,11 +27,13 @@ pub fn body(telling: Telling<HeapTold>) -> AnyView {
             choice(place, places)
         })
     };
+    // A long list: drawn apart, for all at once would leave a slow phone deaf.
+    let listed = telling.later();
     let ruled = move || {
         let place = place.get();
-        telling.part(|told| rules(&told.heat, &place))
+        listed.part(|told| rules(&told.heat, &place))
     };
-    let rest = move || telling.part(|told| rest(&told.heat));
+    let rest = move || listed.part(|told| rest(&told.heat));
     view! {
         {live_if(head)}
         {live_if(choice)}
