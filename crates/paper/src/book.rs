@@ -75,9 +75,14 @@ pub(crate) fn headed(rows: Vec<Vec<String>>) -> Option<Block> {
     }))
 }
 
-/// Heads of columns begin with a capital here; elements have theirs already.
+/// Heads of columns begin with a capital here; elements have theirs already, and the sign of a unit
+/// ("g of the element") stays as it is.
 fn capital(head: &str) -> String {
     let mut letters = head.chars();
+    let first_word = head.split(|c: char| !c.is_alphanumeric()).next();
+    if first_word.is_some_and(|word| word.chars().count() == 1) {
+        return head.to_owned();
+    }
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
     })

@@ -10,6 +10,7 @@ use heapwright_texts::Locale;
 use heapwright_texts::messages::{notices_of_commands as of_commands, ready as messages};
 
 use crate::amounts::{interval_text, percent_text, ratio_text};
+use crate::forecast::degrees_apart;
 use crate::home_tests::HomeTest;
 use crate::hygiene::rounded;
 use crate::journal::ago_text;
@@ -368,8 +369,9 @@ pub fn today_lines(today: &Today, locale: Locale) -> Vec<String> {
         }
         .said(locale),
         messages::TodayCore {
+            degrees: &degrees_apart(rise_k, locale),
             ratio: &ratio_text(today.carbon_to_nitrogen, locale),
-            rise: &locale.significant(rise_k, 2),
+            side: if rise_k < 0.0 { "cooler" } else { "warmer" },
             share: &percent_text(today.ammonium_share, locale),
         }
         .said(locale),

@@ -95,7 +95,10 @@ hint-looks-done = er sieht fertig aus
 hint-warm = sein Kern ist warm
 
 today-uptake = Warm, feucht und belüftet würde er { $uptake }{"\u00A0"}mg Sauerstoff je g organischer Substanz und Stunde aufnehmen: { $class }.
-today-core = Sein Kern liegt { $rise }{"\u00A0"}K über der Luft; C:N { $ratio }; Ammonium { $share } des Stickstoffs.
+today-core = { $side ->
+        [cooler] Sein Kern ist { $degrees } kühler als die Luft; C:N { $ratio }; Ammonium { $share } des Stickstoffs.
+       *[warmer] Sein Kern ist { $degrees } wärmer als die Luft; C:N { $ratio }; Ammonium { $share } des Stickstoffs.
+    }
 today-ready = Dort zählt er seit Tag { NUMBER($day) } von { NUMBER($days) } als fertig.
 today-not-ready = { $days ->
         [one] Nach { NUMBER($days) } Tag zählt er dort nicht als fertig.

@@ -99,9 +99,16 @@ hint-warm = its core is warm
 
 # What the simulation says. $class is a class of respiration, $share a percentage.
 today-uptake = Warm, moist and aired it would take { $uptake } mg of oxygen per g of organic matter and hour: { $class }.
-today-core = Its core is { $rise }{"\u00A0"}K over the air; C:N { $ratio }; ammonium { $share } of the nitrogen.
+# $degrees: by how much, such as "3 °C".
+today-core = { $side ->
+        [cooler] Its core is { $degrees } cooler than the air; C:N { $ratio }; ammonium { $share } of the nitrogen.
+       *[warmer] Its core is { $degrees } warmer than the air; C:N { $ratio }; ammonium { $share } of the nitrogen.
+    }
 today-ready = It counts as ready there since day { NUMBER($day) } of { NUMBER($days) }.
-today-not-ready = After { NUMBER($days) } days it does not count as ready there.
+today-not-ready = { $days ->
+        [one] After { NUMBER($days) } day it does not count as ready there.
+       *[other] After { NUMBER($days) } days it does not count as ready there.
+    }
 
 # How much compost is to be expected: names of the rows of a table.
 yield-dry = dry matter

@@ -22,7 +22,7 @@ amount-is-empty = { $amount } is empty: write an amount such as 2 buckets or 3.5
 amount-is-too-long = { $amount } is too long: write a number and a unit, such as 2 buckets.
 amount-has-no-number = { $amount } has no number: write how many, such as 2 buckets.
 amount-is-vague = { $amount } says “{ $words }”, which is no number: write how many, such as 3 handfuls.
-amount-has-no-unit = { $amount } has no unit: write of what, such as 3 buckets or 3 kg.
+amount-has-no-unit = { $amount } has no unit: write how much, in a unit, such as 3 buckets or 3 kg.
 # $nearest: the known unit that is nearest.
 amount-has-unit-like = { $amount } has the unknown unit “{ $word }”: did you mean { $nearest }?
 amount-has-unknown-unit = { $amount } has the unknown unit “{ $word }”: write one of your measures, such as a bucket, or kg, lb, L or gal.
