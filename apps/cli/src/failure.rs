@@ -31,7 +31,7 @@ pub enum Failure {
 
 impl Failure {
     /// Our sentences stand behind the name of the program and have no full stop.
-    fn refused(sentence: &str) -> Self {
+    pub fn refused(sentence: &str) -> Self {
         Self::Input(sentence.trim_end_matches('.').to_owned())
     }
 

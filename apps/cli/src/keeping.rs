@@ -13,6 +13,7 @@ use heapwright_quantity::UnitSystem;
 use heapwright_state::{RecordError, Recorder, State};
 use heapwright_store::{Sqlite, StoreError, Why, finished};
 use heapwright_texts::Locale;
+use heapwright_wording as wording;
 
 use crate::arguments::{JournalArguments, RecordArguments, UnitsArgument};
 use crate::edges::{Edges, new_device, usual_journal};
@@ -333,7 +334,10 @@ impl From<StoreError> for Failure {
 
 impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Self {
-        Self::Input(error.to_string())
+        match wording::record_refusal_of_commands(&error, Locale::default()) {
+            Some(refusal) => Self::refused(&refusal),
+            None => Self::Input(error.to_string()),
+        }
     }
 }
 

@@ -4,8 +4,9 @@ use std::fs::File;
 use std::io::{Read, Write};
 use std::path::Path;
 
-use heapwright_journal::Digest;
 use heapwright_journal::content::{Noted, Picture};
+use heapwright_journal::{Digest, WriteError};
+use heapwright_state::RecordError;
 use imagesize::ImageType;
 
 use crate::arguments::NoteArguments;
@@ -53,7 +54,7 @@ pub fn run(arguments: &NoteArguments, out: &mut impl Write) -> Result<(), Failur
     let content = heapwright_journal::Content::from(noted);
     content
         .check()
-        .map_err(|problem| Failure::Input(problem.to_string()))?;
+        .map_err(|problem| Failure::from(RecordError::Write(WriteError::Impossible(problem))))?;
     keeping.happened(&arguments.record)?;
     if let Some(bytes) = bytes {
         keeping.keep_picture(&bytes)?;

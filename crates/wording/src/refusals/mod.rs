@@ -14,7 +14,10 @@ use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals as texts;
 
 pub use amounts::{amount_refusal, parts_refusal};
-pub use commands::{hygiene_refusal_of_commands, question_refusal_of_commands};
+pub use commands::{
+    hygiene_refusal_of_commands, part_refusal_of_commands, question_refusal_of_commands,
+    record_refusal_of_commands,
+};
 pub use entries::{fault_refusal, moment_refusal, problem_refusal, record_refusal, write_refusal};
 pub use found::found_refusal;
 pub use questions::{question_refusal, simulation_refusal};
