@@ -6,14 +6,17 @@ use std::path::Path;
 
 use heapwright_answers::{Objective, USUAL_TARGET, checked_target};
 use heapwright_catalogue::Catalogue;
-use heapwright_garden::Garden;
+use heapwright_garden::{Found, FoundPart, Garden};
+use heapwright_quantity::parse_parts;
 use heapwright_terms::Target;
 use heapwright_texts::Locale;
-use heapwright_wire::{LARGEST_FILE_BYTES, read_garden};
+use heapwright_wire::{LARGEST_FILE_BYTES, read_garden, vocabulary};
+use heapwright_wording as wording;
 
 use crate::arguments::{CommonArguments, ObjectiveArgument, TargetArguments};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, plain_locale};
+use crate::naming;
 
 /// The demo garden: invented, and marked so inside.
 const DEMO_GARDEN: &str = include_str!("../../../demo/garden.json");
@@ -79,6 +82,32 @@ pub fn garden(
         Some(keeping) => (keeping.garden(), keeping.locale_for(common.units)),
         None => (Garden::default(), said),
     })
+}
+
+/// Refuses parts that cannot be weighed, each named as it was typed: such as what has no figures.
+pub fn weighed(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    parts: &[Found],
+    typed: &str,
+) -> Result<Vec<FoundPart>, Failure> {
+    // What was found came of the same words, part by part.
+    let spoken = parse_parts(typed, &vocabulary(catalogue)).unwrap_or_default();
+    parts
+        .iter()
+        .enumerate()
+        .map(|(index, part)| {
+            garden.find(catalogue, part).map_err(|error| {
+                let text = spoken.get(index).map_or("", |part| part.text.as_str());
+                Failure::refused(&wording::part_refusal_of_commands(
+                    index,
+                    &naming::shown(text),
+                    &error,
+                    Locale::default(),
+                ))
+            })
+        })
+        .collect()
 }
 
 /// The objective by its argument.

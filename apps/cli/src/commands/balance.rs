@@ -3,7 +3,7 @@
 use std::io::Write;
 
 use heapwright_answers::{
-    BalanceAnswer, BalanceQuestion, InReach, USUAL_TARGET, WaterSupply, what_to_add,
+    BalanceAnswer, BalanceQuestion, InReach, QuestionError, USUAL_TARGET, WaterSupply, what_to_add,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::{Garden, Stuff};
@@ -29,7 +29,8 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
         None => (spoken(catalogue, &garden, arguments)?, garden),
     };
     question.target = input::target(question.target, &arguments.target)?;
-    let answer = what_to_add(catalogue, &garden, &question)?;
+    let answer =
+        what_to_add(catalogue, &garden, &question).map_err(|error| named(error, arguments))?;
     if arguments.common.json {
         serde_json::to_writer_pretty(&mut *out, &balance_json(catalogue, &answer))
             .map_err(std::io::Error::from)?;
@@ -39,18 +40,38 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
     write_text(catalogue, &garden, &question, &answer, locale, out)
 }
 
+/// A place in a list says nothing of what was typed behind --reach or lies in store: those are named.
+fn named(error: QuestionError, arguments: &BalanceArguments) -> Failure {
+    match &error {
+        QuestionError::Part { field, error: why }
+            if arguments.common.file.is_none() && field.0.starts_with("reach[") =>
+        {
+            let list = if arguments.reach.is_empty() {
+                "what is in store"
+            } else {
+                "--reach"
+            };
+            Failure::Input(format!("{list}: {why}"))
+        }
+        _ => error.into(),
+    }
+}
+
 fn spoken(
     catalogue: &Catalogue,
     garden: &Garden,
     arguments: &BalanceArguments,
 ) -> Result<BalanceQuestion, Failure> {
+    let typed = arguments.parts.join("; ");
+    let have = spoken_parts(catalogue, garden, &typed, "PARTS")?;
+    input::weighed(catalogue, garden, &have, &typed)?;
     let reach: Vec<InReach> = if arguments.reach.is_empty() {
         stores_in_reach(garden)
     } else {
         spoken_reach(catalogue, garden, &arguments.reach.join("; "), "--reach")?
     };
     Ok(BalanceQuestion {
-        have: spoken_parts(catalogue, garden, &arguments.parts.join("; "), "PARTS")?,
+        have,
         reach,
         water: WaterSupply {
             most_kg: if arguments.no_water {

@@ -15,6 +15,7 @@ use heapwright_wording as wording;
 use crate::arguments::{FeedArguments, RecordArguments};
 use crate::commands::mix::write_cautions;
 use crate::failure::Failure;
+use crate::input;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
 use crate::telling::{Besides, as_fed, tell};
@@ -24,10 +25,11 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
     let mut keeping = Keeping::to_write(&arguments.record.journal)?;
     let garden = keeping.garden();
     let (heap, parts) = heap_and_parts(&keeping, &arguments.words);
+    let typed = parts.join("; ");
     let parts = if parts.is_empty() && arguments.water.is_some() {
         Vec::new()
     } else {
-        spoken_parts(catalogue(), &garden, &parts.join("; "), "PARTS")?
+        spoken_parts(catalogue(), &garden, &typed, "PARTS")?
     };
     let water_l = arguments
         .water
@@ -42,14 +44,7 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
         ));
     }
     // What cannot be weighed is refused here, with its part.
-    let found = parts
-        .iter()
-        .map(|part| {
-            garden
-                .find(catalogue(), part)
-                .map_err(|error| Failure::Input(format!("PARTS: {error}")))
-        })
-        .collect::<Result<Vec<FoundPart>, Failure>>()?;
+    let found = input::weighed(catalogue(), &garden, &parts, &typed)?;
     let heap = keeping.heap(heap)?;
     let missing = if arguments.from_stores {
         not_in_stores(&garden, &parts, &found, keeping.locale())

@@ -43,7 +43,9 @@ fn spoken(
     garden: &Garden,
     arguments: &MixArguments,
 ) -> Result<MixQuestion, Failure> {
-    let parts = spoken_parts(catalogue, garden, &arguments.parts.join("; "), "PARTS")?;
+    let typed = arguments.parts.join("; ");
+    let parts = spoken_parts(catalogue, garden, &typed, "PARTS")?;
+    input::weighed(catalogue, garden, &parts, &typed)?;
     let water_kg = arguments.water.as_deref().map_or(Ok(0.0), |text| {
         heapwright_wire::water_kg(catalogue, garden, text, "--water")
     })?;
