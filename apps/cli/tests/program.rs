@@ -148,7 +148,7 @@ fn manual_has_a_part_for_every_command() {
 }
 
 /// Commands below commands.
-const INNER: [[&str; 2]; 18] = [
+const INNER: [[&str; 2]; 27] = [
     ["heap", "new"],
     ["heap", "list"],
     ["heap", "show"],
@@ -167,6 +167,15 @@ const INNER: [[&str; 2]; 18] = [
     ["measure", "set"],
     ["material", "define"],
     ["material", "measure"],
+    ["beds", "plan"],
+    ["beds", "uses"],
+    ["paper", "bin"],
+    ["paper", "season"],
+    ["paper", "beds"],
+    ["convert", "cover"],
+    ["convert", "weight"],
+    ["convert", "oxide"],
+    ["convert", "nitrogen"],
 ];
 
 #[test]
@@ -175,6 +184,12 @@ fn inner_commands_have_their_help_and_their_part_of_the_manual() {
     for [outer, inner] in INNER {
         let help = answer(&["help", outer, inner]);
         assert!(help.contains("Usage"), "{outer} {inner}:\n{help}");
+        let example = format!("heapwright {outer} {inner}");
+        assert!(
+            help.split_once("Example")
+                .is_some_and(|(_, examples)| examples.contains(&example)),
+            "{outer} {inner} has no example:\n{help}"
+        );
         let part = format!("heapwright\\-{outer}\\-{inner}");
         assert!(manual.contains(&part), "{part}");
     }
@@ -215,6 +230,35 @@ fn wrong_words_on_the_command_line_end_with_two() {
         assert_eq!(ran.code, 2, "{arguments:?}");
         assert!(ran.out.is_empty(), "{arguments:?} wrote to standard output");
         assert!(!ran.err.is_empty(), "{arguments:?} said nothing");
+    }
+}
+
+#[test]
+fn a_number_that_is_none_is_refused_with_what_to_write() {
+    for (arguments, words) in [
+        (&["forecast", "--days", "soon"][..], "write a whole number from 1 to 1000"),
+        (&["log", "--last", "many"], "write a whole number, such as 10"),
+        (&["serve", "--port", "80x"], "write a whole number from 0 to 65535"),
+        (&["beds", "plan", "--litres", "much"], "write a number of litres, such as 300"),
+        (&["test", "--moisture", "wet"], "write a number, such as 2.5"),
+    ] {
+        let ran = run(arguments);
+        assert_eq!(ran.code, 2, "{arguments:?}");
+        assert!(ran.err.contains(words), "{arguments:?}: {}", ran.err);
+    }
+}
+
+#[test]
+fn a_part_without_figures_is_named_as_it_was_typed() {
+    let part = "Part 2, “1 bucket cat litter”: there are no figures";
+    for (arguments, words) in [
+        (&["mix", "1 kg grass, 1 bucket cat litter"][..], part),
+        (&["balance", "1 kg grass, 1 bucket cat litter"], part),
+        (&["balance", "1 kg grass", "--reach", "cat litter"], "--reach: there are no figures"),
+    ] {
+        let ran = run(arguments);
+        assert_eq!(ran.code, 2, "{arguments:?}");
+        assert!(ran.err.contains(words), "{arguments:?}: {}", ran.err);
     }
 }
 

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Subcommand};
 
+use super::numbers::{count, litres, number};
 use super::{JournalArguments, UnitsArgument};
 
 /// `heapwright beds`
@@ -46,7 +47,8 @@ pub struct BedsAskedArguments {
         long,
         value_name = "N",
         allow_hyphen_values = true,
-        conflicts_with_all = ["file", "amount"]
+        conflicts_with_all = ["file", "amount"],
+        value_parser = litres
     )]
     pub litres: Option<f64>,
     /// How much compost there is: "3 barrows"
@@ -165,7 +167,7 @@ pub struct WeightArguments {
     /// How much: "3 barrows", "50 kg"
     pub amount: String,
     /// Bulk density in kg/m3, which is grams a litre; the usual one of compost when left out
-    #[arg(long, value_name = "KG_PER_M3")]
+    #[arg(long, value_name = "KG_PER_M3", value_parser = number)]
     pub density: Option<f64>,
     /// What all conversions share.
     #[command(flatten)]
@@ -203,22 +205,22 @@ pub struct NitrogenArguments {
     /// How much compost
     pub amount: String,
     /// How many years
-    #[arg(long, default_value_t = 5)]
+    #[arg(long, default_value_t = 5, value_parser = count::<u32>)]
     pub years: u32,
     /// Nitrogen of the compost in percent of dry matter; the usual when left out
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub nitrogen: Option<f64>,
     /// Its C:N
-    #[arg(long)]
+    #[arg(long, value_parser = number)]
     pub cn: Option<f64>,
     /// Its moisture in percent
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub moisture: Option<f64>,
     /// Share of all nitrogen that is there in the first year, percent
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub first: Option<f64>,
     /// Share of what remains, each later year, percent
-    #[arg(long, value_name = "PERCENT", conflicts_with = "halving")]
+    #[arg(long, value_name = "PERCENT", conflicts_with = "halving", value_parser = number)]
     pub later: Option<f64>,
     /// Each later year brings half of the year before
     #[arg(long)]

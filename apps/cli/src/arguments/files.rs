@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::JournalArguments;
+use super::numbers::whole;
 
 /// A table for spreadsheets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -86,7 +87,7 @@ pub struct ImportArguments {
     #[arg(long, value_name = "LENGTH")]
     pub depth: Option<String>,
     /// Of a logger: keep one reading in so many minutes
-    #[arg(long, value_name = "MINUTES", value_parser = clap::value_parser!(u32).range(1..=10_080))]
+    #[arg(long, value_name = "MINUTES", value_parser = whole(1..=10_080_u32))]
     pub every: Option<u32>,
     /// Of a logger: what to call it
     #[arg(long, value_name = "NAME")]

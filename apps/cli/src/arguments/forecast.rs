@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use super::numbers::{number, whole};
 use super::{JournalArguments, UnitsArgument};
 
 /// A picture.
@@ -41,10 +42,10 @@ pub struct SimulateArguments {
     #[arg(long, value_enum, value_name = "PICTURE", conflicts_with_all = ["json", "csv"])]
     pub svg: Option<Drawn>,
     /// Of a cut: the day; that of the peak when left out
-    #[arg(long, value_name = "DAY", requires = "svg")]
+    #[arg(long, value_name = "DAY", requires = "svg", value_parser = number)]
     pub at_day: Option<f64>,
     /// Runs of the ensemble, in place of what the file says; 0 for none
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=1000))]
+    #[arg(long, value_name = "N", value_parser = whole(0..=1000_u32))]
     pub members: Option<u32>,
     /// Write the answer to this file, which appears when it is whole
     #[arg(long, short, value_name = "FILE")]
@@ -69,7 +70,7 @@ pub struct ForecastArguments {
     /// The heap; the only one that is not finished when left out
     pub heap: Option<String>,
     /// How many days ahead
-    #[arg(long, value_name = "DAYS", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..=1000))]
+    #[arg(long, value_name = "DAYS", default_value_t = 30, value_parser = whole(1..=1000_u32))]
     pub days: u32,
     /// The heap is turned on this day; more than once if you like
     #[arg(long, value_name = "DATE")]
@@ -84,7 +85,7 @@ pub struct ForecastArguments {
     #[arg(long, value_name = "FILE")]
     pub weather: Option<PathBuf>,
     /// Runs of the ensemble; 0 for none
-    #[arg(long, value_name = "N", default_value_t = 50, value_parser = clap::value_parser!(u32).range(0..=1000))]
+    #[arg(long, value_name = "N", default_value_t = 50, value_parser = whole(0..=1000_u32))]
     pub members: u32,
     /// Print the series as a table for spreadsheets
     #[arg(long, conflicts_with = "json")]
@@ -93,7 +94,13 @@ pub struct ForecastArguments {
     #[arg(long, value_enum, value_name = "PICTURE", conflicts_with_all = ["json", "csv"])]
     pub svg: Option<Drawn>,
     /// Of a cut: the day, counted from now; now when left out
-    #[arg(long, value_name = "DAY", requires = "svg", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "DAY",
+        requires = "svg",
+        allow_hyphen_values = true,
+        value_parser = number
+    )]
     pub at_day: Option<f64>,
     /// Write the answer to this file, which appears when it is whole
     #[arg(long, short, value_name = "FILE")]

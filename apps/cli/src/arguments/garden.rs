@@ -2,6 +2,7 @@
 
 use clap::{Args, Subcommand};
 
+use super::numbers::number;
 use super::{RecordArguments, UnitsArgument, ViewArguments};
 
 /// `heapwright garden`
@@ -26,10 +27,10 @@ pub struct DescribeArguments {
     #[arg(long)]
     pub place: Option<String>,
     /// Latitude in degrees, north above 0
-    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true, value_parser = number)]
     pub latitude: Option<f64>,
     /// Longitude in degrees, east above 0
-    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true, value_parser = number)]
     pub longitude: Option<f64>,
     /// Height above the sea: "240 m"
     #[arg(long, value_name = "LENGTH")]
@@ -156,13 +157,13 @@ pub struct MaterialMeasureArguments {
     #[arg(long, value_name = "WEIGHT", requires = "vessel")]
     pub empty: Option<String>,
     /// Laboratory: moisture, percent of the mass as found
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub moisture: Option<f64>,
     /// Laboratory: nitrogen, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub nitrogen: Option<f64>,
     /// Laboratory: C:N from measured carbon
-    #[arg(long, value_name = "RATIO")]
+    #[arg(long, value_name = "RATIO", value_parser = number)]
     pub cn: Option<f64>,
     /// When, by whom, in which journal.
     #[command(flatten)]
@@ -179,6 +180,10 @@ pub enum StockCommand {
     /// Write down how much was counted
     Count(StockCountArguments),
     /// List what is put by
+    #[command(after_help = "\
+Examples:
+  heapwright stock list
+  heapwright stock list --json")]
     List(ViewArguments),
 }
 

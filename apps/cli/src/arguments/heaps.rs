@@ -10,6 +10,10 @@ pub enum HeapCommand {
     /// Start a heap
     New(HeapNewArguments),
     /// List all heaps
+    #[command(after_help = "\
+Examples:
+  heapwright heap list
+  heapwright heap list --json")]
     List(ViewArguments),
     /// Show what is in a heap and what was done with it
     Show(HeapShowArguments),

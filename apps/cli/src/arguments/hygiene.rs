@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::JournalArguments;
+use super::numbers::number;
 
 /// How a heap is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -39,7 +40,7 @@ pub struct HygieneArguments {
     #[arg(long, value_enum)]
     pub method: Option<MethodArgument>,
     /// By how much the probe may be wrong either way, in degrees Celsius; 1 when left out
-    #[arg(long, value_name = "K", allow_hyphen_values = true)]
+    #[arg(long, value_name = "K", allow_hyphen_values = true, value_parser = number)]
     pub probe_error: Option<f64>,
     /// The depth of the probe that is judged: "30 cm"; the deepest of the file when left out
     #[arg(long, value_name = "LENGTH", requires = "csv")]

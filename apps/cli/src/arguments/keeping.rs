@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::UnitsArgument;
+use super::numbers::count;
 
 /// Which journal.
 #[derive(Debug, Args)]
@@ -82,7 +83,7 @@ pub struct LogArguments {
     #[arg(long, value_name = "WHEN")]
     pub until: Option<String>,
     /// Only the last so many
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", value_parser = count::<usize>)]
     pub last: Option<usize>,
     /// Show what was taken back too, and the corrections themselves
     #[arg(long)]

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::RecordArguments;
+use super::numbers::{count, number};
 
 /// `heapwright read`
 #[derive(Debug, Args)]
@@ -83,7 +84,7 @@ pub struct TestArguments {
     /// Which heap; may be left out when only one is not finished
     pub heap: Option<String>,
     /// A moist sample in a closed bag: for how many days it was closed
-    #[arg(long, value_name = "DAYS", requires = "swollen")]
+    #[arg(long, value_name = "DAYS", requires = "swollen", value_parser = number)]
     pub bag_days: Option<f64>,
     /// Whether the bag had swollen: yes or no
     #[arg(long, value_name = "YES|NO", requires = "bag_days")]
@@ -108,22 +109,27 @@ pub struct TestArguments {
     )]
     pub room: Option<String>,
     /// Germination: seeds sown in the compost
-    #[arg(long, value_name = "SEEDS", requires_all = ["sprouted", "control_sown", "control_sprouted"])]
+    #[arg(
+        long,
+        value_name = "SEEDS",
+        requires_all = ["sprouted", "control_sown", "control_sprouted"],
+        value_parser = count::<u32>
+    )]
     pub sown: Option<u32>,
     /// Of them sprouted
-    #[arg(long, value_name = "SEEDS", requires = "sown")]
+    #[arg(long, value_name = "SEEDS", requires = "sown", value_parser = count::<u32>)]
     pub sprouted: Option<u32>,
     /// Seeds sown in water or in compost known to be good
-    #[arg(long, value_name = "SEEDS", requires = "sown")]
+    #[arg(long, value_name = "SEEDS", requires = "sown", value_parser = count::<u32>)]
     pub control_sown: Option<u32>,
     /// Of them sprouted
-    #[arg(long, value_name = "SEEDS", requires = "sown")]
+    #[arg(long, value_name = "SEEDS", requires = "sown", value_parser = count::<u32>)]
     pub control_sprouted: Option<u32>,
     /// Mean length of the roots in millimetres
-    #[arg(long, value_name = "MM", requires = "sown")]
+    #[arg(long, value_name = "MM", requires = "sown", value_parser = number)]
     pub root_mm: Option<f64>,
     /// The same in the control
-    #[arg(long, value_name = "MM", requires = "sown")]
+    #[arg(long, value_name = "MM", requires = "sown", value_parser = number)]
     pub control_root_mm: Option<f64>,
     /// What a laboratory found.
     #[command(flatten)]
@@ -137,48 +143,48 @@ pub struct TestArguments {
 #[derive(Debug, Args)]
 pub struct LaboratoryArguments {
     /// Laboratory: moisture, percent of the mass as found
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub moisture: Option<f64>,
     /// Laboratory: carbon, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub carbon: Option<f64>,
     /// Laboratory: nitrogen, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub nitrogen: Option<f64>,
     /// Laboratory: C:N from measured carbon
-    #[arg(long, value_name = "RATIO")]
+    #[arg(long, value_name = "RATIO", value_parser = number)]
     pub cn: Option<f64>,
     /// Laboratory: ash, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub ash: Option<f64>,
     /// Laboratory: phosphorus, the element, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub phosphorus: Option<f64>,
     /// Laboratory: potassium, the element, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub potassium: Option<f64>,
     /// Laboratory: calcium, the element, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub calcium: Option<f64>,
     /// Laboratory: magnesium, the element, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub magnesium: Option<f64>,
     /// Laboratory: sodium, the element, percent of dry matter
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub sodium: Option<f64>,
     /// Laboratory: pH
-    #[arg(long)]
+    #[arg(long, value_parser = number)]
     pub ph: Option<f64>,
     /// Laboratory: electrical conductivity in dS/m
-    #[arg(long, value_name = "DS_PER_M")]
+    #[arg(long, value_name = "DS_PER_M", value_parser = number)]
     pub conductivity: Option<f64>,
     /// Laboratory: nitrogen as ammonium, mg/kg of dry matter
-    #[arg(long, value_name = "MG_PER_KG")]
+    #[arg(long, value_name = "MG_PER_KG", value_parser = number)]
     pub ammonium: Option<f64>,
     /// Laboratory: nitrogen as nitrate, mg/kg of dry matter
-    #[arg(long, value_name = "MG_PER_KG")]
+    #[arg(long, value_name = "MG_PER_KG", value_parser = number)]
     pub nitrate: Option<f64>,
     /// Laboratory: carbon dioxide given off, mg a day for each g of volatile solids
-    #[arg(long, value_name = "MG_PER_G")]
+    #[arg(long, value_name = "MG_PER_G", value_parser = number)]
     pub carbon_dioxide: Option<f64>,
 }

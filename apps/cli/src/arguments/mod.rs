@@ -9,6 +9,7 @@ mod heaps;
 mod hygiene;
 mod keeping;
 mod looks;
+mod numbers;
 mod paper;
 mod program;
 mod questions;

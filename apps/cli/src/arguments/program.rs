@@ -7,6 +7,7 @@ use clap::Args;
 use clap_complete::Shell;
 
 use super::LanguageArgument;
+use super::numbers::whole;
 
 /// `heapwright serve`
 #[derive(Debug, Args)]
@@ -16,7 +17,7 @@ Examples:
   heapwright serve --language de")]
 pub struct ServeArguments {
     /// Port to listen on; 0 for any free one
-    #[arg(long, default_value_t = 8420)]
+    #[arg(long, default_value_t = 8420, value_parser = whole(0..=u16::MAX))]
     pub port: u16,
     /// Address to listen on; other computers reach the page only when you give another than this one
     #[arg(long, default_value = "127.0.0.1")]

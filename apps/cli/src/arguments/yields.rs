@@ -2,6 +2,7 @@
 
 use clap::{Args, Subcommand};
 
+use super::numbers::number;
 use super::{RecordArguments, ViewArguments};
 
 /// `heapwright harvest`
@@ -19,7 +20,7 @@ pub struct HarvestArguments {
     #[arg(long, allow_hyphen_values = true)]
     pub share: Option<String>,
     /// Mesh of the sieve in millimetres
-    #[arg(long, value_name = "MM")]
+    #[arg(long, value_name = "MM", value_parser = number)]
     pub sieve: Option<f64>,
     /// How much the sieve held back
     #[arg(long, value_name = "AMOUNT", requires = "sieve")]
@@ -38,6 +39,10 @@ pub enum BedCommand {
     /// Describe a bed
     New(Box<BedNewArguments>),
     /// List all beds and what was spread on them
+    #[command(after_help = "\
+Examples:
+  heapwright bed list
+  heapwright bed list --json")]
     List(ViewArguments),
 }
 
@@ -61,19 +66,19 @@ pub struct BedNewArguments {
     #[arg(long)]
     pub new_ground: bool,
     /// Test of the soil: pH
-    #[arg(long, value_name = "PH")]
+    #[arg(long, value_name = "PH", value_parser = number)]
     pub soil_ph: Option<f64>,
     /// Test of the soil: organic matter in percent
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", value_parser = number)]
     pub soil_organic: Option<f64>,
     /// Test of the soil: phosphorus that plants can take up, the element, mg/kg
-    #[arg(long, value_name = "MG_PER_KG")]
+    #[arg(long, value_name = "MG_PER_KG", value_parser = number)]
     pub soil_phosphorus: Option<f64>,
     /// Test of the soil: potassium that plants can take up, the element, mg/kg
-    #[arg(long, value_name = "MG_PER_KG")]
+    #[arg(long, value_name = "MG_PER_KG", value_parser = number)]
     pub soil_potassium: Option<f64>,
     /// Test of the soil: conductivity of the saturation extract in dS/m
-    #[arg(long, value_name = "DS_PER_M")]
+    #[arg(long, value_name = "DS_PER_M", value_parser = number)]
     pub soil_conductivity: Option<f64>,
     /// When, by whom, in which journal.
     #[command(flatten)]
