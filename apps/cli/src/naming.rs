@@ -205,19 +205,28 @@ fn found(all: &[Named], text: &str, kind: &Kind) -> Result<EventId, Failure> {
     }
 }
 
-fn unknown(all: &[Named], text: &str, typed: &str, kind: &Kind) -> Failure {
+/// What goes by the name that is nearest to a text, when one is near enough.
+pub fn nearest<'a, Meant>(
+    text: &str,
+    names: impl Iterator<Item = (&'a str, Meant)>,
+) -> Option<Meant> {
+    let typed = plain(text);
     let slips = if typed.chars().count() < 4 { 1 } else { 2 };
-    let nearest = all
-        .iter()
-        .map(|named| {
-            let name = plain(&named.name);
-            let alike = strsim::jaro_winkler(typed, &name);
-            (strsim::osa_distance(typed, &name), alike, named)
+    names
+        .map(|(name, meant)| {
+            let name = plain(name);
+            let alike = strsim::jaro_winkler(&typed, &name);
+            (strsim::osa_distance(&typed, &name), alike, meant)
         })
         .filter(|(apart, alike, _)| *apart <= slips || *alike >= ALIKE)
-        .min_by(|one, other| one.0.cmp(&other.0).then(other.1.total_cmp(&one.1)));
+        .min_by(|one, other| one.0.cmp(&other.0).then(other.1.total_cmp(&one.1)))
+        .map(|(_, _, meant)| meant)
+}
+
+fn unknown(all: &[Named], text: &str, typed: &str, kind: &Kind) -> Failure {
+    let nearest = nearest(typed, all.iter().map(|named| (named.name.as_str(), named)));
     let help = match (nearest, all) {
-        (Some((_, _, named)), _) => format!("did you mean \"{}\"?", named.name),
+        (Some(named), _) => format!("did you mean \"{}\"?", named.name),
         (None, [only]) => format!("there is only \"{}\"", only.name),
         (None, _) => format!("use one of {}", list(all.iter())),
     };

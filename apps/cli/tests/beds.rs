@@ -122,6 +122,32 @@ fn garden(name: &str) -> Kept {
 }
 
 #[test]
+fn a_crop_without_figures_is_written_down_and_told() {
+    let kept = Kept::new("crop-without-figures");
+    let told = |name: &str, more: &[&str]| {
+        let mut arguments = vec!["bed", "new", name, "4 m2"];
+        arguments.extend(more);
+        let text = kept.answer(&arguments);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let slip = told("Tomatoes", &["--crop", "tomatos"]);
+    assert!(
+        slip.contains("no figures for the crop “tomatos”") && slip.contains("did you mean tomatoes?"),
+        "{slip}"
+    );
+    let odd = told("Odd", &["--crop", "triffids"]);
+    assert!(
+        odd.contains("no figures for the crop “triffids”") && !odd.contains("did you mean"),
+        "{odd}"
+    );
+    let said = told("Said", &["--crop", "triffids", "--feeding", "heavy"]);
+    let known = told("Known", &["--crop", "beans"]);
+    assert!(!said.contains("no figures") && !known.contains("no figures"));
+    let list = kept.answer(&["bed", "list"]);
+    assert!(list.contains("tomatos") && list.contains("triffids"), "{list}");
+}
+
+#[test]
 fn a_plan_comes_from_the_journal() {
     let kept = garden("plan");
     let guessed = as_json(&kept.answer(&["beds", "plan", "--from", "Bin", "--json"]));

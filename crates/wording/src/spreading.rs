@@ -144,6 +144,16 @@ pub fn depth_text(depth_m: f64, locale: Locale) -> String {
     }
 }
 
+/// Said when a bed is described whose crop is not in the table of crops; `nearest` is the crop whose
+/// name is most like it.
+#[must_use]
+pub fn crop_without_figures(crop: &str, nearest: Option<&str>, locale: Locale) -> String {
+    match nearest {
+        Some(nearest) => of_commands::CropWithoutFiguresLike { crop, nearest }.said(locale),
+        None => of_commands::CropWithoutFigures { crop }.said(locale),
+    }
+}
+
 /// What to know about a plan, as a sentence.
 #[must_use]
 pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {

@@ -2,8 +2,10 @@
 
 use std::io::Write;
 
+use heapwright_catalogue::Spreading;
 use heapwright_journal::content::{BedDescribed, SoilTest};
 use heapwright_quantity::significant;
+use heapwright_texts::Locale;
 use heapwright_wire::{BedsJson, area_m2, bed_json, chosen};
 use heapwright_wording::{self as wording, Word};
 
@@ -11,7 +13,7 @@ use crate::arguments::{BedCommand, BedNewArguments, ViewArguments};
 use crate::failure::Failure;
 use crate::keeping::{Keeping, catalogue};
 use crate::naming;
-use crate::telling::{amount_text, record_and_tell, write_invented, write_json};
+use crate::telling::{Besides, amount_text, tell, write_invented, write_json};
 
 /// Runs the command.
 pub fn run(command: &BedCommand, out: &mut impl Write) -> Result<(), Failure> {
@@ -49,7 +51,32 @@ fn new(arguments: &BedNewArguments, out: &mut impl Write) -> Result<(), Failure>
         new_ground: arguments.new_ground,
         soil: (soil != SoilTest::default()).then_some(soil),
     };
-    record_and_tell(&mut keeping, &arguments.record, vec![described.into()], out)
+    let besides = Besides {
+        notices: without_figures(&described, keeping.locale()).into_iter().collect(),
+        ..Besides::default()
+    };
+    let ids = keeping.record(&arguments.record, vec![described.into()])?;
+    tell(&keeping, &arguments.record.journal, &ids, &besides, out)
+}
+
+/// What it means that nothing is known of the crop, unless somebody said how much it feeds.
+fn without_figures(described: &BedDescribed, locale: Locale) -> Option<String> {
+    let spreading = Spreading::built_in();
+    let crop = described.crop.as_deref()?;
+    if described.feeding.is_some() || spreading.crop(crop).is_some() {
+        return None;
+    }
+    let names = spreading.crops().iter().flat_map(|known| {
+        let words = known.other_words.iter().map(String::as_str);
+        let words = words.chain([known.name.as_str()]);
+        words.map(move |word| (word, known.name.as_str()))
+    });
+    let nearest = naming::nearest(crop, names);
+    Some(wording::crop_without_figures(
+        &naming::shown(crop),
+        nearest,
+        locale,
+    ))
 }
 
 fn list(arguments: &ViewArguments, out: &mut impl Write) -> Result<(), Failure> {

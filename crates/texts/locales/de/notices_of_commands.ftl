@@ -8,6 +8,8 @@ maturity-unknown = Kein Test zeigt, dass der Kompost reif ist: Lass wie bei unre
 raw-unknown = Niemand hat gesagt, ob Mist, Kot oder Fleisch hineinkam: Was den Boden berührt, wartet { $days } Tage zwischen Ausbringen und Ernte, außer du gibst --no-raw an; kam etwas davon hinein, gib --held-raw an.
 raw-unknown-on = Niemand hat gesagt, ob Mist, Kot oder Fleisch hineinkam: Was den Boden berührt, wartet { $days } Tage zwischen Ausbringen und Ernte ({ $beds }), außer du gibst --no-raw an; kam etwas davon hinein, gib --held-raw an.
 crop-unknown = { $bed }: „{ $crop }“ steht nicht in der Tabelle der Pflanzen und gilt deshalb als Mittelzehrer; gib --feeding an, wenn du das Beet beschreibst.
+crop-without-figures = Zur Kultur „{ $crop }“ gibt es keine Zahlen, deshalb gilt sie als Mittelzehrer, außer du gibst --feeding an.
+crop-without-figures-like = Zur Kultur „{ $crop }“ gibt es keine Zahlen, deshalb gilt sie als Mittelzehrer; meintest du { $nearest }? Dann nimmt `heapwright undo` das Beet zurück.
 
 next-by-command = { $tests ->
         [bag-and-seedlings] Probiere den Beutel und die Kresse: `heapwright ready --how bag` und `heapwright ready --how seedlings` zeigen, wie es geht.

@@ -9,6 +9,9 @@ maturity-unknown = No tests show that the compost is mature: as with immature co
 raw-unknown = Nobody said whether manure, droppings or meat went in: what touches the soil waits { $days } days between spreading and harvest unless you say --no-raw; if they did, say --held-raw.
 raw-unknown-on = Nobody said whether manure, droppings or meat went in: what touches the soil waits { $days } days between spreading and harvest ({ $beds }) unless you say --no-raw; if they did, say --held-raw.
 crop-unknown = { $bed }: "{ $crop }" is not in the table of crops, so it is taken as a medium feeder; say --feeding when you describe the bed.
+# A bed was described whose crop is not in the table of crops. $nearest: the crop whose name is most like it.
+crop-without-figures = There are no figures for the crop “{ $crop }”, so it is taken as a medium feeder unless you say --feeding.
+crop-without-figures-like = There are no figures for the crop “{ $crop }”, so it is taken as a medium feeder; did you mean { $nearest }? If so, `heapwright undo` takes the bed back.
 
 # What to do next. Between backticks stand commands, which stay as they are.
 next-by-command = { $tests ->
