@@ -52,7 +52,9 @@ fn new(arguments: &BedNewArguments, out: &mut impl Write) -> Result<(), Failure>
         soil: (soil != SoilTest::default()).then_some(soil),
     };
     let besides = Besides {
-        notices: without_figures(&described, keeping.locale()).into_iter().collect(),
+        notices: without_figures(&described, keeping.locale())
+            .into_iter()
+            .collect(),
         ..Besides::default()
     };
     let ids = keeping.record(&arguments.record, vec![described.into()])?;

@@ -11,6 +11,7 @@ use crate::arguments::{
     StockCommand, StockCountArguments, StockPutArguments, StockUseArguments, ViewArguments,
 };
 use crate::failure::Failure;
+use crate::input;
 use crate::keeping::{Keeping, catalogue};
 use crate::table::write_rows;
 use crate::telling::{amount_text, record_and_tell, write_invented, write_json};
@@ -30,12 +31,12 @@ fn parts(
     garden: &Garden,
     texts: &[String],
 ) -> Result<Vec<(String, Vec<String>, AmountSaid)>, Failure> {
-    spoken_parts(catalogue(), garden, &texts.join("; "), "PARTS")?
+    let typed = texts.join("; ");
+    let parts = spoken_parts(catalogue(), garden, &typed, "PARTS")?;
+    input::weighed(catalogue(), garden, &parts, &typed)?;
+    parts
         .into_iter()
         .map(|part: Found| {
-            garden
-                .find(catalogue(), &part)
-                .map_err(|error| Failure::Input(format!("PARTS: {error}")))?;
             let amount = AmountSaid::from(&part.amount);
             match part.stuff {
                 Stuff::Known {
