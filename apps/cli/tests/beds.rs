@@ -132,7 +132,8 @@ fn a_crop_without_figures_is_written_down_and_told() {
     };
     let slip = told("Tomatoes", &["--crop", "tomatos"]);
     assert!(
-        slip.contains("no figures for the crop “tomatos”") && slip.contains("did you mean tomatoes?"),
+        slip.contains("no figures for the crop “tomatos”")
+            && slip.contains("did you mean tomatoes?"),
         "{slip}"
     );
     let odd = told("Odd", &["--crop", "triffids"]);
@@ -144,7 +145,10 @@ fn a_crop_without_figures_is_written_down_and_told() {
     let known = told("Known", &["--crop", "beans"]);
     assert!(!said.contains("no figures") && !known.contains("no figures"));
     let list = kept.answer(&["bed", "list"]);
-    assert!(list.contains("tomatos") && list.contains("triffids"), "{list}");
+    assert!(
+        list.contains("tomatos") && list.contains("triffids"),
+        "{list}"
+    );
 }
 
 #[test]

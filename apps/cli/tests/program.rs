@@ -236,11 +236,26 @@ fn wrong_words_on_the_command_line_end_with_two() {
 #[test]
 fn a_number_that_is_none_is_refused_with_what_to_write() {
     for (arguments, words) in [
-        (&["forecast", "--days", "soon"][..], "write a whole number from 1 to 1000"),
-        (&["log", "--last", "many"], "write a whole number, such as 10"),
-        (&["serve", "--port", "80x"], "write a whole number from 0 to 65535"),
-        (&["beds", "plan", "--litres", "much"], "write a number of litres, such as 300"),
-        (&["test", "--moisture", "wet"], "write a number, such as 2.5"),
+        (
+            &["forecast", "--days", "soon"][..],
+            "write a whole number from 1 to 1000",
+        ),
+        (
+            &["log", "--last", "many"],
+            "write a whole number, such as 10",
+        ),
+        (
+            &["serve", "--port", "80x"],
+            "write a whole number from 0 to 65535",
+        ),
+        (
+            &["beds", "plan", "--litres", "much"],
+            "write a number of litres, such as 300",
+        ),
+        (
+            &["test", "--moisture", "wet"],
+            "write a number, such as 2.5",
+        ),
     ] {
         let ran = run(arguments);
         assert_eq!(ran.code, 2, "{arguments:?}");
@@ -254,7 +269,10 @@ fn a_part_without_figures_is_named_as_it_was_typed() {
     for (arguments, words) in [
         (&["mix", "1 kg grass, 1 bucket cat litter"][..], part),
         (&["balance", "1 kg grass, 1 bucket cat litter"], part),
-        (&["balance", "1 kg grass", "--reach", "cat litter"], "--reach: there are no figures"),
+        (
+            &["balance", "1 kg grass", "--reach", "cat litter"],
+            "--reach: there are no figures",
+        ),
     ] {
         let ran = run(arguments);
         assert_eq!(ran.code, 2, "{arguments:?}");

@@ -242,7 +242,9 @@ impl fmt::Display for AmountProblem {
                 "says “{words}”, which is no number: write how many, such as 3 handfuls"
             ),
             Self::NoUnit => {
-                formatter.write_str("has no unit: write how much, in a unit, such as 3 buckets or 3 kg")
+                formatter.write_str(
+                    "has no unit: write how much, in a unit, such as 3 buckets or 3 kg",
+                )
             }
             Self::UnknownUnit {
                 word,

@@ -29,8 +29,8 @@ pub fn run(arguments: &BalanceArguments, out: &mut impl Write) -> Result<(), Fai
         None => (spoken(catalogue, &garden, arguments)?, garden),
     };
     question.target = input::target(question.target, &arguments.target)?;
-    let answer = what_to_add(catalogue, &garden, &question)
-        .map_err(|error| named(error, arguments))?;
+    let answer =
+        what_to_add(catalogue, &garden, &question).map_err(|error| named(error, arguments))?;
     if arguments.common.json {
         serde_json::to_writer_pretty(&mut *out, &balance_json(catalogue, &answer))
             .map_err(std::io::Error::from)?;
