@@ -51,7 +51,7 @@ squeeze-so-dry = Etwas wässern; nasse Küchenabfälle zugeben
 squeeze-see-moist = Hält zusammen, höchstens ein Tropfen
 squeeze-so-moist = So lassen: genau richtig
 squeeze-see-wet = Tropfen treten aus
-squeeze-so-wet = Braunes untermischen; Regen abhalten
+squeeze-so-wet = Beim nächsten Befüllen mehr Braunes; Regen abhalten
 squeeze-see-dripping = Wasser läuft heraus
 squeeze-so-dripping = Viel Braunes untermischen und heute umsetzen
 

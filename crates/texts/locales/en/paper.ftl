@@ -66,7 +66,7 @@ squeeze-so-dry = Water a little; add wet scraps
 squeeze-see-moist = Holds together, a drop at most
 squeeze-so-moist = Leave it: this is right
 squeeze-see-wet = Drops come out
-squeeze-so-wet = Mix in browns; keep rain off
+squeeze-so-wet = More browns with the next feed; keep rain off
 squeeze-see-dripping = Water runs out
 squeeze-so-dripping = Mix in many browns and turn today
 
