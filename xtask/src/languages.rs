@@ -35,7 +35,7 @@ pub fn files() -> Outcome<Files> {
             let texts = json!({
                 "tag": tag,
                 "direction": direction,
-                "pack": pack,
+                "pack": Translation::without_commands(pack),
                 "words": words,
                 "paint": paint,
             });

@@ -23,7 +23,7 @@ pub fn nearest_to_now(points: &[BandPoint]) -> Option<usize> {
     (0..points.len()).min_by(|one, other| far(*one).total_cmp(&far(*other)))
 }
 
-/// A row for each day of the calendar, of which one is now.
+/// A row for each day of the calendar that has a point; one is now.
 pub fn by_day<'a>(now: Moment, points: &'a [BandPoint], locale: Locale) -> Vec<DayRow<'a>> {
     let Some(nearest) = nearest_to_now(points) else {
         return Vec::new();
@@ -48,7 +48,8 @@ pub fn by_day<'a>(now: Moment, points: &'a [BandPoint], locale: Locale) -> Vec<D
     rows
 }
 
-/// What was done and read on each of these days; `None` when that was nothing.
+/// What was done and read on each of these days, or after it on days that have no row; `None` when that
+/// was nothing.
 pub fn done(
     now: Moment,
     shown: &OverTime,
@@ -78,17 +79,14 @@ pub fn done(
     any.then(|| done.into_iter().map(|cell| cell.join(", ")).collect())
 }
 
-/// Milliseconds since the midnight before now, on the keeper's clock.
-#[allow(clippy::cast_precision_loss)] // less than a day
-fn since_midnight_ms(now: Moment) -> f64 {
-    let local = now.local();
-    let minutes = f64::from(local.hour()) * 60.0 + f64::from(local.minute());
-    minutes * 60_000.0 + f64::from(local.second()) * 1000.0
-}
-
+/// Midnights between now and a time so many days from it, by the clock as it goes now.
 fn midnights(now: Moment, day: f64) -> i64 {
+    let local_ms = now.instant_ms + i64::from(now.offset_min) * 60_000;
+    #[allow(clippy::cast_precision_loss)] // less than a day
+    let since_midnight_d = local_ms.rem_euclid(86_400_000) as f64 / DAY_MS;
+    // What is planned for now lies a hair before it.
     #[allow(clippy::cast_possible_truncation)] // some days
-    let all = (day + since_midnight_ms(now) / DAY_MS).floor() as i64;
+    let all = (day + since_midnight_d + 1e-9).floor() as i64;
     all
 }
 
@@ -97,7 +95,7 @@ fn name(now: Moment, day: f64, midnights: i64, locale: Locale) -> String {
         return words::now(locale).to_owned();
     }
     #[allow(clippy::cast_possible_truncation)] // some days
-    let after_ms = (day * DAY_MS) as i64;
+    let after_ms = (day * DAY_MS).round() as i64;
     Moment::new(now.instant_ms.saturating_add(after_ms), now.offset_min).map_or_else(
         || wording::day_of_case(day, locale),
         |moment| wording::day_text(moment, locale),

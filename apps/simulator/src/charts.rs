@@ -15,7 +15,7 @@ use crate::by_day::{DayRow, by_day, done, nearest_to_now};
 use crate::frames::shown_from_d;
 use crate::outlook::DAYS;
 
-/// The most rows of a table, and points of a line.
+/// About the most points of a line.
 const MOST_ROWS: usize = 124;
 
 /// A value of the heap over time.

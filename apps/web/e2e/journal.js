@@ -6,8 +6,9 @@ export const done = (page) => page.locator(".done-line");
 /** The entries that are shown, latest first. */
 export const entries = (page) => page.locator(".entry");
 
-/** The texts of the entries that are shown, latest first. */
+/** The texts of the entries that are shown, latest first, once the place is whole. */
 export async function texts(page) {
+  await arrived(page);
   return (await entries(page).locator(".entry-text").allInnerTexts()).map(plain);
 }
 

@@ -2,7 +2,7 @@
 //! taught.
 
 use heapwright_catalogue::Catalogue;
-use heapwright_engine::finish::accounts::{Accounts, Known, accounts};
+use heapwright_engine::finish::accounts::{Known, Left, accounts, left_of};
 use heapwright_engine::finish::learnt::learn;
 use heapwright_garden::Garden;
 use heapwright_journal::content::{Harvested, Laboratory, Squeeze};
@@ -253,7 +253,7 @@ fn ratios(catalogue: &Catalogue, garden: &Garden, state: &State, now: Moment) ->
                 rained_on: rained_on(state, harvested.heap),
                 ..Known::default()
             };
-            let computed = accounts(&lots.finished(), lots.water_kg, &known, SEED)?;
+            let computed = left_of(&lots.finished(), lots.water_kg, &known)?;
             let found = found_over(catalogue, garden, harvested, &computed)?;
             Some(found / share)
         })
@@ -264,7 +264,7 @@ fn found_over(
     catalogue: &Catalogue,
     garden: &Garden,
     harvested: &Harvested,
-    computed: &Accounts,
+    computed: &Left,
 ) -> Option<f64> {
     let amount = size(catalogue, garden, harvested.amount.as_ref()?)?;
     let overs = harvested
@@ -277,14 +277,14 @@ fn found_over(
         // Sieved, and what the sieve held back is not told: only the fine part can be compared.
         (Some(_), None) => {
             return match amount {
-                Size::VolumeM3(volume) => Some(volume / computed.sieved_m3.value),
+                Size::VolumeM3(volume) => Some(volume / computed.sieved_m3),
                 Size::MassKg(_) => None,
             };
         }
     };
     Some(match together {
-        Size::MassKg(mass) => mass / computed.wet_kg.value,
-        Size::VolumeM3(volume) => volume / computed.volume_m3.value,
+        Size::MassKg(mass) => mass / computed.wet_kg,
+        Size::VolumeM3(volume) => volume / computed.volume_m3,
     })
 }
 

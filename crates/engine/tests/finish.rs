@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::Path;
 
 use heapwright_catalogue::Catalogue;
-use heapwright_engine::finish::accounts::{Accounts, Element, Known, Lot, accounts};
+use heapwright_engine::finish::accounts::{Accounts, Element, Known, Lot, accounts, left_of};
 use heapwright_engine::finish::diversion::{Kind, kept_out};
 use heapwright_engine::finish::learnt::learn;
 use heapwright_garden::{Found, Garden, Stated, Stuff};
@@ -281,6 +281,11 @@ proptest! {
             prop_assert!(element.closure < 1e-9, "{}", element.closure);
             let sum = element.now_kg.value + element.gas_kg.value + element.leached_kg.value;
             prop_assert!((sum / element.fed_kg.value - 1.0).abs() < 1e-9);
+        }
+        // Without draws the same comes out.
+        let left = left_of(&lots, water_kg, &known).unwrap();
+        for (one, other) in [(left.wet_kg, found.wet_kg), (left.volume_m3, found.volume_m3), (left.sieved_m3, found.sieved_m3)] {
+            prop_assert!((one / other.value - 1.0).abs() < 1e-12, "{one} {}", other.value);
         }
         // What lots brought is what went in.
         for index in [0, 1, 2, 4] {

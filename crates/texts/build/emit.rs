@@ -22,6 +22,12 @@ pub fn functions(files: &BTreeMap<String, File>) -> String {
         "/// How many messages each file has.\npub(crate) const COUNTS: [usize; {}] = {counts:?};\n\n",
         counts.len()
     );
+    let _ = writeln!(
+        rust,
+        "/// What each file is called.\n#[cfg(feature = \"all-languages\")]\npub(crate) const NAMES: [&str; {}] = {:?};\n",
+        files.len(),
+        files.keys().collect::<Vec<_>>()
+    );
     for (place, (name, file)) in files.iter().enumerate() {
         let module = name.replace('-', "_");
         let _ = write!(

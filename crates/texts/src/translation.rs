@@ -73,6 +73,20 @@ impl Translation {
     #[cfg(feature = "all-languages")]
     pub const GERMAN: &str = include_str!(concat!(env!("OUT_DIR"), "/de.pack"));
 
+    /// A pack without what is said of the arguments of commands, which no page says.
+    #[cfg(feature = "all-languages")]
+    #[must_use]
+    pub fn without_commands(pack: &str) -> String {
+        let files = pack.split(FILE).zip(crate::messages::NAMES);
+        let kept: Vec<String> = files
+            .map(|(file, name)| match name {
+                "refusals_of_commands" => file.chars().filter(|one| *one == MESSAGE).collect(),
+                _ => file.to_owned(),
+            })
+            .collect();
+        kept.join(&FILE.to_string())
+    }
+
     /// The language.
     #[must_use]
     pub fn tag(&self) -> &str {

@@ -14,7 +14,7 @@ use crate::parts::live::spawn;
 use crate::shell::Hub;
 
 /// For so long lines are written before the browser may draw [ms].
-const WRITING_MS: f64 = 6.0;
+const WRITING_MS: f64 = 10.0;
 
 /// Over how many moves between heaps their histories are followed, as the answer does.
 const MOVES_DEEP: usize = 3;
@@ -28,13 +28,15 @@ pub enum Bearing {
     OnAnything,
 }
 
-/// Lines of the journal, each with a line break.
+/// Lines of the journal, one below the other, and a line break.
 #[derive(Clone, Copy)]
 pub struct Written {
     /// Empty until they are written, and while they are not wanted.
     pub text: RwSignal<String>,
     /// Which of the journals they are of, and how many lines that had.
     pub of: StoredValue<(u32, usize)>,
+    /// True while a change is being written.
+    pub is_writing: RwSignal<bool>,
 }
 
 /// What is to be written.
@@ -66,12 +68,17 @@ pub async fn in_pieces(
     let mut lines = Vec::with_capacity(events.len());
     let mut next = 0;
     while next < events.len() {
-        turn().await;
+        // Out of sight there is nothing to draw, and frames do not come.
+        if !document().hidden() {
+            turn().await;
+        }
         if !are_wanted() {
             return None;
         }
         let began_ms = js_sys::Date::now();
-        while next < events.len() && js_sys::Date::now() - began_ms < WRITING_MS {
+        // A clock may be set back meanwhile.
+        let is_time = || (0.0..WRITING_MS).contains(&(js_sys::Date::now() - began_ms));
+        while next < events.len() && is_time() {
             lines.extend(events[next].write().ok());
             next += 1;
         }
@@ -85,21 +92,32 @@ pub fn written(hub: Hub, bearing: Bearing, wanted: Box<dyn Fn() -> bool + Send>)
     let written = Written {
         text: RwSignal::new(String::new()),
         of: StoredValue::new((hub.keeper.opened(), 0)),
+        is_writing: RwSignal::new(false),
     };
     let latest = StoredValue::new(0_u32);
+    // A writing that another overtook: whoever waits for it is owed an answer, be the text the same.
+    let is_owed = StoredValue::new(false);
+    // Not all that is told of the journal changes its lines.
+    let grounds = Memo::new(move |_| {
+        hub.keeper.with(|journal| {
+            (journal.status != Status::Opening)
+                .then(|| (hub.keeper.opened(), journal.state.lines()))
+        })
+    });
     Effect::new(move |_| {
         latest.update_value(|count| *count = count.wrapping_add(1));
         let this = latest.get_value();
         let is_wanted = wanted();
-        let begun = hub.keeper.with(|journal| {
-            (is_wanted && journal.status != Status::Opening)
-                .then(|| (that_bear(&journal.state, bearing), journal.state.lines()))
-        });
-        let Some((events, lines)) = begun else {
+        is_owed.update_value(|owed| *owed |= written.is_writing.get_untracked());
+        let Some(of) = grounds.get().filter(|_| is_wanted) else {
+            written.is_writing.set(false);
             written.text.set(String::new());
             return;
         };
-        let of = (hub.keeper.opened(), lines);
+        written.is_writing.set(true);
+        let events = hub
+            .keeper
+            .peek(|journal| that_bear(&journal.state, bearing));
         spawn(async move {
             // By then the place may have been left.
             let are_wanted = move || latest.try_get_value() == Some(this);
@@ -108,10 +126,13 @@ pub fn written(hub: Hub, bearing: Bearing, wanted: Box<dyn Fn() -> bool + Send>)
             };
             text.push('\n');
             let is_of_another = written.of.get_value().0 != of.0;
-            if is_of_another || written.text.with_untracked(|known| *known != text) {
-                written.of.set_value(of);
+            let is_new = written.text.with_untracked(|known| *known != text);
+            written.of.set_value(of);
+            if is_new || is_of_another || is_owed.get_value() {
+                is_owed.set_value(false);
                 written.text.set(text);
             }
+            written.is_writing.set(false);
         });
     });
     written

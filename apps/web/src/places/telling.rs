@@ -12,7 +12,7 @@ use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
-use super::lines::{self, Bearing};
+use super::lines::{self, Bearing, Written};
 use crate::keeping::device;
 use crate::language;
 use crate::parts::breath::a_moment_later;
@@ -59,6 +59,8 @@ struct Asked {
     why: RwSignal<String>,
     /// Which of the journals it is about, and how many lines that has.
     of: StoredValue<(u32, usize)>,
+    /// What is asked with.
+    written: Written,
 }
 
 impl<T: Send + Sync + 'static> Clone for Telling<T> {
@@ -73,6 +75,9 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
     /// Asks for as long as the place is looked at and `wanted` is true.
     pub fn about(hub: Hub, about: About, wanted: impl Fn() -> bool + Send + 'static) -> Self {
         let told = RwSignal::new(None);
+        let sight = Sight::of_the_page();
+        // Nobody reads in a tab that is not looked at.
+        let is_wanted = move || wanted() && sight.is_there();
         let telling = Self {
             told,
             seen: told.into(),
@@ -82,6 +87,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
                 hub,
                 why: RwSignal::new(String::new()),
                 of: StoredValue::new((hub.keeper.opened(), 0)),
+                written: lines::written(hub, Bearing::OnAnything, Box::new(is_wanted)),
             },
         };
         let opened = Memo::new(move |_| hub.keeper.with(|_| hub.keeper.opened()));
@@ -94,9 +100,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
             opened
         });
         let heard = StoredValue::new_local(Some(telling.hear()));
-        telling
-            .asked
-            .anew(about, Box::new(wanted), heard, telling.now);
+        telling.asked.anew(about, heard, telling.now, sight);
         telling
     }
 
@@ -109,7 +113,7 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
     }
 
     fn hear(self) -> Hear {
-        let Asked { hub, why, of } = self.asked;
+        let Asked { hub, why, of, .. } = self.asked;
         Hear::new(move |word: JsValue, value: JsValue| {
             let (opened, lines) = of.get_value();
             if hub.keeper.is_open(opened).is_err() {
@@ -156,8 +160,16 @@ impl<T: DeserializeOwned + Send + Sync + 'static> Telling<T> {
 
     /// Why nothing is told, or that it is on its way.
     pub fn standing(self) -> AnyView {
-        let why = self.asked.why;
-        view! { <p class="note-plain" role="status">{live_text(move || why.get())}</p> }.into_any()
+        let Asked { why, written, .. } = self.asked;
+        let told = move || {
+            let why = why.get();
+            if why.is_empty() && written.is_writing.get() {
+                words::telling(language::locale()).to_owned()
+            } else {
+                why
+            }
+        };
+        view! { <p class="note-plain" role="status">{live_text(told)}</p> }.into_any()
     }
 }
 
@@ -165,11 +177,16 @@ impl Asked {
     fn anew(
         self,
         about: About,
-        wanted: Box<dyn Fn() -> bool + Send>,
         heard: StoredValue<Option<Hear>, LocalStorage>,
         now: RwSignal<Moment>,
+        sight: Sight,
     ) {
-        let Self { hub, why, of } = self;
+        let Self {
+            hub,
+            why,
+            of,
+            written,
+        } = self;
         let ask = move |text: &str| {
             heard.with_value(|hear| {
                 hear.as_ref()
@@ -177,15 +194,17 @@ impl Asked {
             })
         };
         let us_units = Memo::new(move |_| hub.page.with(|page| page.us_units));
-        let sight = Sight::of_the_page();
-        // Nobody reads in a tab that is not looked at.
-        let is_wanted = move || wanted() && sight.is_there();
-        let written = lines::written(hub, Bearing::OnAnything, Box::new(is_wanted));
         Effect::new(move |_| {
             let us_units = us_units.get();
             now.track();
             let journal = written.text.get();
-            if journal.is_empty() || !sight.is_there() {
+            if !sight.is_there() {
+                return;
+            }
+            if journal.is_empty() {
+                // An answer that is still on its way tells of what is not wanted any more.
+                ask("");
+                why.set(String::new());
                 return;
             }
             let question = ToldQuestion {

@@ -11,7 +11,9 @@ use heapwright_terms::PartAmount;
 
 use super::batch::Batches;
 use super::{BedAsked, CompostAsked, DressingAsked, compost_of_tables};
-use crate::{MixQuestion, QuestionError, USUAL_TARGET, what_is_in};
+use crate::QuestionError;
+use crate::lots::{Until, inside};
+use crate::yields::yields;
 
 const MILLISECONDS_PER_YEAR: f64 = 365.25 * 86_400_000.0;
 
@@ -103,7 +105,7 @@ fn volume_m3(
 ///
 /// # Errors
 ///
-/// When what went in cannot be used.
+/// When a test of its compost cannot be read.
 pub fn compost_of_heap(
     catalogue: &Catalogue,
     spreading: &Spreading,
@@ -146,23 +148,10 @@ pub fn compost_of_heap(
             take_laboratory(&mut asked, laboratory);
         }
     }
-    let (parts, water_kg) = garden.parts_of(catalogue, state, &state.contents(heap));
-    let mut in_it_m3 = None;
-    if !parts.is_empty() {
-        let answer = what_is_in(
-            catalogue,
-            garden,
-            &MixQuestion {
-                parts,
-                water_kg,
-                target: USUAL_TARGET,
-            },
-        )?;
-        in_it_m3 = answer
-            .mixture
-            .volume_m3
-            .map(|volume| volume.value * spreading.range("yield.volume_share").typical);
-    }
+    // The same account that says how much compost there will be when it is finished.
+    let there = inside(state, heap, Until::Instant(now.instant_ms));
+    let in_it_m3 = yields(catalogue, garden, state, heap, &there, now)
+        .map(|expected| expected.volume_m3.value);
     Ok(match left_m3 {
         Some(left) if left > 0.0 => FromJournal {
             compost: asked,

@@ -16,6 +16,8 @@ const SOUR_PCT: f64 = 2.0;
 const MOST_RUNS_HELD: usize = 1200;
 /// Most rows that a member keeps, before and after the time looked ahead from.
 const MEMBER_ROWS: usize = 500;
+/// So long before that time each row is kept: pictures show every day of it [d].
+const LATELY_D: f64 = 31.0;
 
 /// What a member sees of each way to go on; `None` when its computation did not get on.
 pub type MemberRuns = Vec<Option<Run>>;
@@ -422,19 +424,23 @@ fn fields_at(run: &Run, days: &[f64]) -> Vec<FieldsAt> {
         .collect()
 }
 
-/// Leaves so many rows before a time and after it that bands can be drawn.
+/// Leaves so many rows before a time and after it that bands can be drawn, and all that are lately
+/// before it.
 fn thin(rows: &mut Vec<Snapshot>, from_d: f64) {
-    let before = rows.partition_point(|row| row.time_d < from_d - 1e-9);
+    let until = |day: f64| rows.partition_point(|row| row.time_d < day - 1e-9);
+    let (lately, before) = (until(from_d - LATELY_D), until(from_d));
     let after = rows.len() - before;
     let (step_before, step_after) = (
-        before.div_ceil(MEMBER_ROWS).max(1),
+        lately.div_ceil(MEMBER_ROWS).max(1),
         after.div_ceil(MEMBER_ROWS).max(1),
     );
     let last = rows.len().saturating_sub(1);
     let mut index = 0;
     rows.retain(|_| {
-        let kept = if index < before {
+        let kept = if index < lately {
             index % step_before == 0
+        } else if index < before {
+            true
         } else {
             (index - before) % step_after == 0 || index == last
         };
@@ -442,4 +448,24 @@ fn thin(rows: &mut Vec<Snapshot>, from_d: f64) {
         kept
     });
     rows.shrink_to_fit();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_an_old_heap_every_row_of_the_last_month_is_kept() {
+        let row = |quarter: u32| Snapshot {
+            time_d: f64::from(quarter) / 4.0,
+            ..Snapshot::default()
+        };
+        let mut rows: Vec<Snapshot> = (0..=4 * 630).map(row).collect();
+        thin(&mut rows, 600.0);
+        assert!(rows.len() <= MEMBER_ROWS + 4 * 61 + 1, "{}", rows.len());
+        let late = |pair: &&[Snapshot]| pair[0].time_d >= 600.0 - LATELY_D;
+        let mut steps = rows.windows(2).filter(late);
+        assert!(steps.all(|pair| pair[1].time_d - pair[0].time_d < 0.26));
+        assert!(rows[1].time_d > 1.0, "what is long ago is thinned");
+    }
 }

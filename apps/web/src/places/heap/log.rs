@@ -18,7 +18,6 @@ use crate::keeping::device;
 use crate::language;
 use crate::parts::amount::AmountRow;
 use crate::parts::amount_said::AmountTyped;
-use crate::parts::breath::in_turn;
 use crate::parts::focus;
 use crate::parts::fold::sentences;
 use crate::parts::form::{self, Entry, Sender};
@@ -132,7 +131,7 @@ fn again(hub: Hub, id: EventId) -> AnyView {
             Some(resting("again", line, sender, log))
         })
     };
-    view! { {in_turn(offer)}{sender.fault()} }.into_any()
+    view! { {live_if(offer)}{sender.fault()} }.into_any()
 }
 
 fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView {

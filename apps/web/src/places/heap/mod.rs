@@ -23,7 +23,7 @@ use crate::places::paper;
 use crate::shell::{Hub, Route, entitle, hub};
 
 /// Entries of the history that are shown at first, and with each tap more.
-const SHOWN_AT_ONCE: usize = 8;
+const SHOWN_AT_ONCE: usize = 12;
 
 /// A form that another place leads to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

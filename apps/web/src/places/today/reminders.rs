@@ -71,7 +71,7 @@ pub fn keep_told(hub: Hub, route: RwSignal<Route>) {
     let hand = move |now: Grounds| {
         // A later change has a later call.
         if grounds.get_untracked() == Some(now) && HANDED.get() != Some(now) {
-            hand_over(hub, now, sight);
+            hand_over(hub, now, grounds, sight);
         }
     };
     Effect::new(move |_| {
@@ -93,18 +93,21 @@ pub fn keep_told(hub: Hub, route: RwSignal<Route>) {
     });
 }
 
-fn hand_over(hub: Hub, grounds: Grounds, sight: Sight) {
+fn hand_over(hub: Hub, now: Grounds, grounds: Memo<Option<Grounds>>, sight: Sight) {
     if !is_on(&how()) {
         return;
     }
-    let (_, _, us_units) = grounds;
+    let (_, _, us_units) = now;
     let events = hub.keeper.peek(|journal| {
         let has_heaps = journal.state.heaps().next().is_some();
         has_heaps.then(|| lines::that_bear(&journal.state, Bearing::OnAnything))
     });
     spawn(async move {
         let answer = if let Some(events) = events {
-            let Some(journal) = lines::in_pieces(events, Box::new(|| true)).await else {
+            // A later change has a later call, and Today may hand them over meanwhile.
+            let are_wanted =
+                move || grounds.try_get_untracked() == Some(Some(now)) && HANDED.get() != Some(now);
+            let Some(journal) = lines::in_pieces(events, Box::new(are_wanted)).await else {
                 return;
             };
             let question = ToldQuestion {
@@ -122,7 +125,7 @@ fn hand_over(hub: Hub, grounds: Grounds, sight: Sight) {
             // Without a heap nothing has a day.
             device::remind("[]").await
         };
-        if !note(answer, grounds) {
+        if !note(answer, now) {
             sight.leave_undone();
         }
     });

@@ -148,6 +148,34 @@ pub fn progress_of_age(age_d: f64) -> f64 {
     1.0 - libm::exp(-age_d.max(0.0) / 60.0)
 }
 
+/// What is left of lots at the typical values of all that goes in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Left {
+    /// Mass with its water [kg].
+    pub wet_kg: f64,
+    /// Volume [m3].
+    pub volume_m3: f64,
+    /// What passes the sieve [m3].
+    pub sieved_m3: f64,
+}
+
+/// What [`accounts`] gives as the value of these, without its draws: some thousandth of its work.
+#[must_use]
+pub fn left_of(lots: &[Lot], water_kg: f64, known: &Known) -> Option<Left> {
+    let brought: Vec<Totals> = lots
+        .iter()
+        .map(|lot| mixture::typical_totals(std::slice::from_ref(&lot.part), 0.0))
+        .collect();
+    // Of the figures that are drawn only the middle is taken, which no seed moves.
+    let rates = Rates::new(known, 0).at(None);
+    let typical = Drawn::new(lots, &brought, water_kg, &rates)?;
+    Some(Left {
+        wet_kg: typical.wet,
+        volume_m3: typical.volume,
+        sieved_m3: typical.volume * typical.sieved,
+    })
+}
+
 /// Keeps account of lots, with water that was poured on them [kg]. `None` when nothing is in them.
 #[must_use]
 pub fn accounts(lots: &[Lot], water_kg: f64, known: &Known, seed: u64) -> Option<Accounts> {

@@ -85,7 +85,7 @@ impl Look {
             now: device::now().to_string(),
             turn: self.turn.get_untracked(),
             water: self.water.get_untracked(),
-            us_units: self.hub.page.with(|page| page.us_units),
+            us_units: untrack(|| self.hub.page.with(|page| page.us_units)),
             width_px: width_px(),
         };
         let Ok(text) = serde_json::to_string(&question) else {
@@ -174,6 +174,8 @@ pub fn section(hub: Hub, id: EventId) -> AnyView {
         let journal = written.text.get();
         if !journal.is_empty() {
             look.ask(id, journal);
+        } else if written.is_writing.get() {
+            look.standing.set(Standing::Running(0, 1));
         }
     });
     let is_there = Memo::new(move |_| look.shown.with(Option::is_some));

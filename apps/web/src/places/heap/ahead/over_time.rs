@@ -125,8 +125,13 @@ pub fn figure(look: Look) -> AnyView {
         chosen.set(index);
         spawn(async move {
             turn().await;
-            // By then the place may have been left.
-            let _ = cursor.which.try_set(index);
+            // By then the place may have been left, or another was chosen.
+            let latest = chosen.try_get_untracked();
+            if let Some(latest) =
+                latest.filter(|latest| cursor.which.try_get_untracked() != Some(*latest))
+            {
+                cursor.which.set(latest);
+            }
         });
     };
     let locale = language::locale();

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::keeping::device;
 use crate::language;
+use crate::parts::breath::in_turn;
 use crate::parts::fold::{folded, sentences};
 use crate::parts::live::live_if;
 use crate::parts::marked::words_of;
@@ -37,7 +38,7 @@ pub fn body(telling: Telling<HeapTold>) -> AnyView {
     view! {
         {live_if(head)}
         {live_if(choice)}
-        {live_if(ruled)}
+        {in_turn(ruled)}
         {live_if(rest)}
     }
     .into_any()
