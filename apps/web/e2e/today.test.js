@@ -447,6 +447,20 @@ describe("Today, while its worker is slow, broken or asked anew", () => {
     assert.equal(await logged.count(), 0);
   });
 
+  visiting("what is logged and taken back before it was asked about can be logged again", async (page) => {
+    await dustyHeap(page, "Bin 1");
+    // Frames that do not come hold up what is written for the worker.
+    await page.evaluate(() => { window.frame = window.requestAnimationFrame; window.requestAnimationFrame = () => 0; });
+    await page.getByRole("button", { name: /^Watered/ }).tap();
+    await told(page, /^Watered Bin 1: /);
+    await page.getByRole("button", { name: /^Logged/ }).waitFor();
+    await page.locator(".done").getByRole("button", { name: "Undo" }).tap();
+    await told(page, /^Taken back: Watered Bin 1/);
+    await page.evaluate(() => { window.requestAnimationFrame = window.frame; });
+    await page.getByRole("button", { name: /^Watered/ }).tap();
+    await told(page, /^Watered Bin 1: /);
+  });
+
   visiting("when the worker breaks nothing can be logged by what it told, and the next question gets another", async (page, context) => {
     await holding(context);
     await page.reload();
