@@ -268,8 +268,17 @@ impl<'a> Model<'a> {
         costs
     }
 
-    /// The point of least cost within the rows.
+    /// The point of least cost within the rows. Rows that hold earlier aims may leave no room but that
+    /// of round-off: then they give way, by no more than what counts as alike.
     fn least(&self, costs: &[f64], rows: &[Row]) -> Option<Vec<f64>> {
+        [0.0, 10.0 * HELD, ALIKE]
+            .into_iter()
+            .find_map(|slip| self.least_within(costs, rows, slip))
+    }
+
+    /// The same with rows beyond the limits that give way by so much.
+    fn least_within(&self, costs: &[f64], rows: &[Row], slip: f64) -> Option<Vec<f64>> {
+        let limits = self.classes.len() * (NUTRIENTS + 1) + 1;
         let mut programme = Programme::default();
         for (index, cost) in costs.iter().enumerate() {
             let most = match (index / WIDTH, index % WIDTH) {
@@ -284,8 +293,10 @@ impl<'a> Model<'a> {
                 whole: false,
             });
         }
-        for (coefficients, comparison, right) in rows {
-            programme.add_row(coefficients, *comparison, *right);
+        for (index, (coefficients, comparison, right)) in rows.iter().enumerate() {
+            // All rows that hold an aim say that something is at most so much.
+            let slip = if index < limits { 0.0 } else { slip };
+            programme.add_row(coefficients, *comparison, right + slip);
         }
         match programme.solve(1) {
             Outcome::Solved(solved) => Some(solved.values),
