@@ -27,8 +27,12 @@ const hand = (page, list) => page.evaluate((all) => globalThis.heapwright_device
 /** Name and time of what waits to be shown. */
 const days = async (page) => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at}`).sort();
 
-/** The same with what each says: a day alone may stay, and what is due today is shown at once after nine o'clock. */
-const sayings = async (page) => (await listed(page)).filter((one) => !one.shown).map((one) => `${one.name} ${one.at} ${one.body}`).sort();
+/** The same with what each says, for a day alone may stay; nothing before all that is due by now is shown, which comes after. */
+const sayings = async (page) => {
+  const waiting = (await listed(page)).filter((one) => !one.shown);
+  if (waiting.some((one) => Date.parse(one.at) <= Date.now())) return undefined;
+  return waiting.map((one) => `${one.name} ${one.at} ${one.body}`).sort();
+};
 
 const due = (name, at) => ({ name, at, title: `Turn ${name}`, body: "It has cooled.", language: "en" });
 
@@ -61,8 +65,12 @@ describe("reminders of the browser", () => {
     await page.evaluate(() => localStorage.setItem("heapwright.reminders", "open"));
     /** Waits until the list is another one; what it is. */
     const anew = async (before, what) => {
-      await until(async () => String(await sayings(page)) !== String(before), what);
-      return sayings(page);
+      let now;
+      await until(async () => {
+        now = await sayings(page);
+        return now && String(now) !== String(before);
+      }, what);
+      return now;
     };
     await startHeap(page, "Bin 1");
     await goTo(page, "Balance");
