@@ -9,6 +9,27 @@ use std::process::Stdio;
 
 use support::{Kept, SPOT_PNG, own_folder, program};
 
+/// An amount that no heap of this size holds is written down all the same, and asked about.
+#[test]
+fn a_feed_that_is_more_than_the_heap_holds_is_told() {
+    let kept = Kept::new("slip");
+    kept.answer(&["heap", "new", "Bin", "--width", "1 m", "--height", "90 cm"]);
+    let fed = kept.answer(&["feed", "500 buckets grass"]);
+    let line: String = fed.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        line.contains("This feed is 5 m³ loose, and Bin holds 0.9 m³. Check the amounts. `heapwright undo` takes it back."),
+        "{fed}"
+    );
+    assert!(!kept.answer(&["feed", "5 buckets grass"]).contains("Check"));
+    // Nobody said how large this one is.
+    kept.answer(&["heap", "new", "Pile"]);
+    assert!(
+        !kept
+            .answer(&["feed", "Pile", "500 buckets grass"])
+            .contains("Check")
+    );
+}
+
 /// Programs that write at once lose nothing of each other's.
 #[test]
 fn two_programs_write_at_once() {

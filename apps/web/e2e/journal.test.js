@@ -4,7 +4,7 @@ import { createHash } from "node:crypto";
 import { describe, test } from "node:test";
 import { kept, newProfile, open, PHONE, ready, rig, startProgram, until, watch } from "./harness.js";
 import { done, entries, exported, form, looked, note, onTheDevice, opened, spoil, startHeap, takeIn, texts, toHeap, told } from "./journal.js";
-import { goTo, textOf, tile } from "./keeper.js";
+import { answered, count, goTo, inHand, textOf, tile } from "./keeper.js";
 
 // How often the browser is killed right after an entry was acknowledged (quality target R3 asks for 100).
 const KILLS = Number(process.env.HEAPWRIGHT_KILLS ?? 20);
@@ -98,6 +98,35 @@ describe("logging", () => {
       await own.kill();
       await profile.remove();
     }
+  });
+
+  visiting("a feed that is more than its heap holds is told before it is logged; the heap that was chosen stays so", async (page) => {
+    await startHeap(page, "Bin 1");
+    await goTo(page, "Balance");
+    const feed = page.locator(".log-feed");
+    await feed.getByLabel("Heap").waitFor();
+    await page.getByRole("button", { name: "Clear all" }).click();
+    await tile(page, "Coffee grounds").click();
+    await answered(page);
+    assert.equal(await feed.getByText(/Check the amounts/).count(), 0);
+    await count(inHand(page, "Coffee grounds")).fill("20000");
+    await feed.getByText(/^This feed is .+ m³ loose, and Bin 1 holds .+\. Check the amounts\.$/).waitFor();
+    await toHeap(page, "Bin 1");
+    await form(page, "Feed");
+    await page.locator(".log-form").getByText(/Check the amounts/).waitFor();
+    // It may be true.
+    await page.getByRole("button", { name: "Log this feed" }).click();
+    await told(page, /^Fed Bin 1: 20,000 mugs/);
+
+    await startHeap(page, "Bin 2");
+    await goTo(page, "Balance");
+    await tile(page, "Coffee grounds").click();
+    const chosen = () => feed.getByLabel("Heap").evaluate((select) => select.selectedOptions[0].textContent);
+    const other = await feed.getByLabel("Heap").evaluate((select) => [...select.options].find((one) => !one.selected).textContent);
+    await feed.getByLabel("Heap").selectOption({ label: other });
+    await feed.getByRole("button", { name: "Log this feed" }).click();
+    await told(page, new RegExp(`^Fed ${other}: 1 mug`));
+    assert.equal(await chosen(), other);
   });
 
   visiting("the logbook is narrowed by heap and kind; entries are taken back, brought back and corrected there", async (page) => {

@@ -12,6 +12,7 @@ mod before_use;
 mod converted;
 mod diversion;
 mod figures;
+mod fits;
 mod forecast;
 mod hygiene;
 mod ledger;
@@ -38,6 +39,7 @@ pub use converted::{
 };
 pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept_out};
 pub use figures::{Figure, FigureLine, figure_lines};
+pub use fits::{MoreThanFits, more_than_fits};
 pub use forecast::{
     ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
     Today, garden_climate, usual_place, what_will_happen,

@@ -1,5 +1,6 @@
 //! What the page says of a heap's heat, ripeness and nutrients, and of what was kept out of the bin.
 
+use heapwright_answers::MoreThanFits;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::told as messages;
 
@@ -11,6 +12,17 @@ pub use heapwright_texts::messages::told::{
     test_empty, test_incomplete, which_test, whole_seeds, whose_rules, whose_rules_hint,
     write_test,
 };
+
+/// A feed that is more than a heap holds.
+#[must_use]
+pub fn more_than_fits(told: MoreThanFits, heap: &str, locale: Locale) -> String {
+    messages::MoreThanFits {
+        fed: &locale.volume(told.fed_m3),
+        heap,
+        holds: &locale.volume(told.holds_m3),
+    }
+    .said(locale)
+}
 
 /// What the switch between elements and oxides switches between.
 #[must_use]

@@ -2,7 +2,7 @@
 
 use std::io::Write;
 
-use heapwright_answers::before_use;
+use heapwright_answers::{MixQuestion, USUAL_TARGET, before_use, more_than_fits, what_is_in};
 use heapwright_garden::{Found, FoundPart, Garden, Stuff, part_fed};
 use heapwright_journal::content::Fed;
 use heapwright_journal::{Content, EventId};
@@ -51,12 +51,14 @@ pub fn run(arguments: &FeedArguments, out: &mut impl Write) -> Result<(), Failur
     } else {
         Vec::new()
     };
+    let mut notices = missing;
+    notices.extend(slip(&keeping, &garden, heap, &parts, water_l));
     let known: Vec<_> = found
         .iter()
         .filter_map(|found| found.material.as_ref())
         .collect();
     let mut besides = Besides {
-        notices: missing,
+        notices,
         ..Besides::default()
     };
     for material in &known {
@@ -119,6 +121,26 @@ pub fn add_and_tell(
             .push(format!("the balance of the heap cannot be told: {error}.")),
     }
     tell(keeping, &arguments.journal, &ids, &besides, out)
+}
+
+/// A sentence when all of it is more than the heap holds.
+fn slip(
+    keeping: &Keeping,
+    garden: &Garden,
+    heap: EventId,
+    parts: &[Found],
+    water_l: Option<f64>,
+) -> Option<String> {
+    let heap = keeping.state.heap(heap)?;
+    let question = MixQuestion {
+        parts: parts.to_vec(),
+        water_kg: water_l.unwrap_or(0.0),
+        target: USUAL_TARGET,
+    };
+    let fed = what_is_in(catalogue(), garden, &question).ok()?;
+    let told = more_than_fits(heap.enclosure()?, fed.mixture.volume_m3?.value)?;
+    let line = wording::told::more_than_fits(told, heap.name()?, keeping.locale());
+    Some(format!("{line} `heapwright undo` takes it back."))
 }
 
 /// The heap, if the first word names one, and the parts.

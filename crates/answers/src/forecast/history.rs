@@ -3,18 +3,16 @@
 use std::sync::Arc;
 
 use heapwright_catalogue::Catalogue;
-use heapwright_engine::heap::{
-    Action, Charge, Cover, Enclosure, Event as Step, Ground, Overrides, Shape, Wall,
-};
+use heapwright_engine::heap::{Action, Charge, Cover, Enclosure, Event as Step, Overrides};
 use heapwright_garden::{Found, Garden, Stuff};
 use heapwright_journal::content::{
-    Cover as CoverSaid, Enclosure as EnclosureSaid, Fed, Ground as GroundSaid, Shape as ShapeSaid,
-    Sun, Thoroughness, Wall as WallSaid,
+    Cover as CoverSaid, Enclosure as EnclosureSaid, Fed, Sun, Thoroughness,
 };
 use heapwright_journal::{Content, Event, EventId, Moment};
 use heapwright_state::{Contents, Share, State};
 
 use super::{ProbeReading, days_between};
+use crate::fits::enclosure_of;
 use crate::question::QuestionError;
 use crate::simulated::{SimulationNotice, charge_of, is_sound};
 
@@ -170,32 +168,7 @@ impl Reader<'_> {
             self.notices.push(SimulationNotice::EnclosureAssumed);
             return Enclosure::open_box(1.0, 1.0, 1.0);
         };
-        Enclosure {
-            shape: match said.shape {
-                ShapeSaid::Cylinder => Shape::Cylinder,
-                ShapeSaid::Cone => Shape::Cone,
-                ShapeSaid::Drum => Shape::Drum,
-                ShapeSaid::Box | ShapeSaid::Other => Shape::Box,
-            },
-            wall: match said.wall {
-                Some(WallSaid::Mesh) => Wall::Mesh,
-                Some(WallSaid::Slatted) => Wall::Slatted,
-                Some(WallSaid::Wood) => Wall::Wood,
-                Some(WallSaid::Plastic) => Wall::Plastic,
-                Some(WallSaid::Metal) => Wall::Metal,
-                Some(WallSaid::Insulated) => Wall::Insulated,
-                _ => Wall::Open,
-            },
-            ground: match said.ground {
-                Some(GroundSaid::Paving) => Ground::Paving,
-                _ => Ground::Soil,
-            },
-            ..Enclosure::open_box(
-                said.width_m,
-                said.depth_m.unwrap_or(said.width_m),
-                said.height_m,
-            )
-        }
+        enclosure_of(said)
     }
 
     /// What was done to a heap until an instant, from when it was last empty, and what lay on it

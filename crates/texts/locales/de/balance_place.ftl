@@ -11,7 +11,7 @@ remove-from-reach = { $name } aus „In Reichweite“ entfernen
 add-to-reach = Etwas zu „In Reichweite“ hinzufügen
 there-are = es gibt
 in-store = { $name } im Vorrat; leer heißt reichlich
-as-usual = wie üblich
+as-usual = üblich
 
 enter-a-volume = Gib ein Volumen ein, zum Beispiel 12 L.
 enter-a-number = Gib eine Zahl ein, zum Beispiel 1½ oder 2,5.

@@ -62,6 +62,7 @@ left-over = { $volume } bleiben übrig: Deck sie zu und heb sie für Töpfe oder
 not-proven = Die Verteilung ließ sich nicht zu Ende rechnen: Der Plan hält alle Grenzen ein, aber vielleicht gibt es einen gerechteren.
 
 summary = { $beds ->
+        [0] Von { $all } kommt nichts auf ein Beet.
         [one] { $given } von { $all } gehen auf { NUMBER($beds) } Beet.
        *[other] { $given } von { $all } gehen auf { NUMBER($beds) } Beete.
     }

@@ -27,6 +27,7 @@ test-empty = Trage ein, was der Test ergeben hat.
 test-incomplete = Dieser Test braucht alle Felder, bei denen nicht „Kann wegbleiben.“ steht.
 whole-seeds = Samen zählt man in ganzen Zahlen ab 0.
 stays-with-heap = Das bleibt beim Haufen bis zur Entnahme:
+more-than-fits = Diese Zugabe nimmt locker { $fed } ein, und { $heap } fasst { $holds }. Prüfe die Mengen.
 by-month = Nach Monaten
 months = Der Mülltonne erspart, Monat für Monat
 for-the-climate = Für das Klima, als Kohlendioxid über hundert Jahre

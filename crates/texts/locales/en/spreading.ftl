@@ -71,6 +71,7 @@ not-proven = The sharing could not be computed to the end: the plan keeps to eve
 
 # The whole plan in a line: "80 L of 120 L go to 3 beds."
 summary = { $beds ->
+        [0] None of the { $all } goes to a bed.
         [one] { $given } of { $all } go to { NUMBER($beds) } bed.
        *[other] { $given } of { $all } go to { NUMBER($beds) } beds.
     }

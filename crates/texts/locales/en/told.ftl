@@ -42,6 +42,8 @@ test-incomplete = This test needs every field that is not marked as one to leave
 whole-seeds = Seeds are counted in whole numbers from 0 on.
 # What of a feed lasts until harvest: sentences follow.
 stays-with-heap = This stays with the heap until it is harvested:
+# A feed that is most likely a slip of the finger: what it takes up before it settles, and the room of the heap.
+more-than-fits = This feed is { $fed } loose, and { $heap } holds { $holds }. Check the amounts.
 # Opens the months.
 by-month = By month
 months = Kept out of the bin, month by month

@@ -1,5 +1,6 @@
 //! Writes the feed that stands on the page into the log of a heap.
 
+use heapwright_answers::more_than_fits;
 use heapwright_garden::{Found, Garden, Stuff, part_fed};
 use heapwright_journal::content::{Fed, PartFed};
 use heapwright_journal::{Content, EventId};
@@ -11,7 +12,7 @@ use crate::asking::FaultPlace;
 use crate::keeping::device;
 use crate::language;
 use crate::parts::form::Sender;
-use crate::parts::live::{button, live};
+use crate::parts::live::{button, live, live_if};
 use crate::shell::{Hub, Route};
 use crate::state::Action;
 
@@ -74,6 +75,22 @@ pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
     }
 }
 
+/// A sentence when the feed of the page is more than a heap holds.
+pub fn slip(hub: Hub, heap: EventId, with_added: bool) -> Option<String> {
+    let fed_m3 = hub.shown.with(|shown| {
+        let whole = shown.looked_at.as_ref();
+        let in_hand = || shown.balance.as_ref()?.in_hand.as_ref();
+        let fed = if with_added { whole } else { in_hand() };
+        Some(fed?.mixture.volume_m3?.value)
+    })?;
+    let locale = hub.page.with(|page| page.locale());
+    hub.keeper.with(|journal| {
+        let heap = journal.state.heap(heap)?;
+        let told = more_than_fits(heap.enclosure()?, fed_m3)?;
+        Some(wording::told::more_than_fits(told, heap.name()?, locale))
+    })
+}
+
 /// What stands in the section.
 pub fn body(hub: Hub) -> AnyView {
     let heaps = move || {
@@ -84,6 +101,17 @@ pub fn body(hub: Hub) -> AnyView {
                 .filter_map(|heap| Some((heap.id, heap.name()?.to_owned())))
                 .collect::<Vec<_>>()
         })
+    };
+    // The heap that is chosen; the first one, where it is not among them.
+    let chosen = RwSignal::new(None::<EventId>);
+    let is_slip = move || {
+        let ids = heaps();
+        let (first, _) = ids.first()?;
+        let heap = chosen
+            .get()
+            .filter(|one| ids.iter().any(|(id, _)| id == one));
+        let line = slip(hub, heap.unwrap_or(*first), true)?;
+        Some(view! { <p class="note" role="note">{line}</p> }.into_any())
     };
     let sender = Sender::new(hub);
     let log = move || {
@@ -110,19 +138,24 @@ pub fn body(hub: Hub) -> AnyView {
                     }
                     .into_any();
                 }
+                let present = chosen.get_untracked();
                 let options = heaps
                     .into_iter()
-                    .map(|(id, name)| view! { <option value=id.to_string()>{name}</option> })
+                    .map(|(id, name)| {
+                        view! { <option value=id.to_string() prop:selected=present == Some(id)>{name}</option> }
+                    })
                     .collect_view();
+                let choose = move |_| chosen.set(device::value("feed-heap").parse().ok());
                 view! {
                     <div class="log-feed-row">
-                        <select id="feed-heap" aria-label=texts::heap(language::locale())>{options}</select>
+                        <select id="feed-heap" on:change=choose aria-label=texts::heap(language::locale())>{options}</select>
                         {button("main-act", texts::log_this_feed(language::locale()), log)}
                     </div>
                     <p class="hint">{wording::page::log_feed_hint(language::locale())}</p>
                 }
                 .into_any()
             })}
+            {live_if(is_slip)}
             {sender.fault()}
     }
     .into_any()

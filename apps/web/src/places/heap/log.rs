@@ -22,7 +22,7 @@ use crate::parts::focus;
 use crate::parts::fold::sentences;
 use crate::parts::form::{self, Entry, Sender};
 use crate::parts::live::{self, button, live_if, live_text};
-use crate::places::balance::log_feed::{feed, feed_line};
+use crate::places::balance::log_feed::{feed, feed_line, slip};
 use crate::shell::{Hub, Route};
 use crate::state::{Action, stepped};
 
@@ -145,6 +145,10 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
     view! {
         <div class="log-form">
             <p>{live_text(move || feed_line(hub, id, with_added.get()))}</p>
+            {live_if(move || {
+                let line = slip(hub, id, with_added.get())?;
+                Some(view! { <p class="note" role="note">{line}</p> }.into_any())
+            })}
             <label class="tick">
                 <input
                     type="checkbox"
