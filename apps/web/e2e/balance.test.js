@@ -141,10 +141,12 @@ describe("amounts", () => {
       assert.match(said, told, typed);
       assert.match(said, /Not counted until this is mended\.$/, typed);
       assert.equal(await line.locator(".fault").isVisible(), true, typed);
+      assert.match(await textOf(underSentence(page)), /^Not all that is in hand is counted\. Chance/, typed);
       assert.match(await textOf(sentence(page)), /^Put .+ with it\.$/, `scraps alone are answered while grass is ${typed}`);
     }
     const alone = await answer(page);
     await line.getByRole("button", { name: "Remove" }).tap();
+    alone.under = alone.under.replace("Not all that is in hand is counted. ", "");
     assert.deepEqual(await answer(page), alone, "a line that cannot be read counts as one that is not there");
     await undo(page).tap();
     await count(line).fill("1");
@@ -152,6 +154,17 @@ describe("amounts", () => {
     assert.equal(await count(line).getAttribute("aria-invalid"), null);
     assert.equal(await description(count(line)), "");
     assert.notDeepEqual(await answer(page), alone);
+  });
+
+  visiting("what does not belong in a heap says so at its line, and why without a tap", async (page) => {
+    await page.getByLabel("Find another material").fill("dog poo");
+    await page.locator(".finder .tile").first().click();
+    await answered(page);
+    const line = page.locator(".hand .line").filter({ hasText: /best kept out of a home heap/i });
+    assert.match(await textOf(line), /dog/i);
+    assert.equal(await page.locator(".hand .note").count(), 1, "the others have none");
+    await page.locator(".cautions details[open]").getByText(/roundworm/).waitFor();
+    assert.ok(await page.locator(".cautions details:not([open])").count() > 0, "what else there is stays folded");
   });
 
   visiting("a hand with nothing but what cannot be read is not called empty", async (page) => {

@@ -237,6 +237,15 @@ describe("stores", () => {
     assert.equal(await shelf.count(), 0);
     await page.reload();
     await page.getByText(/^All that was put by is used up\./).waitFor();
+
+    // What is used up is not made up for by stores that nobody has.
+    await goTo(page, "Balance");
+    await page.waitForFunction(() => document.querySelectorAll(".reach .line").length === 1);
+    assert.match(await textOf(page.locator(".reach .line")), /water/i);
+    assert.equal(await page.getByText("Example stores, invented").count(), 0);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.waitForFunction(() => document.querySelectorAll(".reach .line").length === 2);
+    assert.match(await textOf(page.locator(".reach")), /straw/i);
   });
 
   visiting("a heap's compost is estimated from what went in, its cautions are told, and what is entered goes before the estimate", async (page) => {

@@ -4,7 +4,7 @@ import { createHash } from "node:crypto";
 import { describe, test } from "node:test";
 import { kept, newProfile, open, PHONE, ready, rig, startProgram, until, watch } from "./harness.js";
 import { done, entries, exported, form, looked, note, onTheDevice, opened, spoil, startHeap, takeIn, texts, toHeap, told } from "./journal.js";
-import { answered, count, goTo, inHand, textOf, tile } from "./keeper.js";
+import { answered, count, folded, goTo, inHand, textOf, tile } from "./keeper.js";
 
 // How often the browser is killed right after an entry was acknowledged (quality target R3 asks for 100).
 const KILLS = Number(process.env.HEAPWRIGHT_KILLS ?? 20);
@@ -101,7 +101,20 @@ describe("logging", () => {
   });
 
   visiting("a feed that is more than its heap holds is told before it is logged; the heap that was chosen stays so", async (page) => {
-    await startHeap(page, "Bin 1");
+    await goTo(page, "Heaps");
+    await opened(page);
+    await form(page, "Start a heap");
+    await page.getByLabel("Name", { exact: true }).fill("Bin 1");
+    await folded(page, "What it stands in").click();
+    await page.locator("#start-shape").selectOption("box");
+    await page.locator("#start-width").fill("100");
+    await page.locator("#start-height").fill("90");
+    await form(page, "Start this heap");
+    await told(page, /Started Bin 1/);
+    // At a first visit the feed is the example: that is said where it can be logged.
+    await toHeap(page, "Bin 1");
+    await form(page, "Feed");
+    await page.locator(".log-form").getByText(/^This is the example that Balance begins with/).waitFor();
     await goTo(page, "Balance");
     const feed = page.locator(".log-feed");
     await feed.getByLabel("Heap").waitFor();
@@ -113,6 +126,8 @@ describe("logging", () => {
     await feed.getByText(/^This feed is .+ m³ loose, and Bin 1 holds .+\. Check the amounts\.$/).waitFor();
     await toHeap(page, "Bin 1");
     await form(page, "Feed");
+    await page.locator(".log-form").getByText(/^One tap writes down: Fed Bin 1: 20,000 mugs/).waitFor();
+    assert.equal(await page.locator(".log-form").getByText(/^This is the example/).count(), 0);
     await page.locator(".log-form").getByText(/Check the amounts/).waitFor();
     // It may be true.
     await page.getByRole("button", { name: "Log this feed" }).click();

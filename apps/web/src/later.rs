@@ -35,8 +35,11 @@ pub struct Later {
     pub under_the_answer: fn() -> AnyView,
     /// Ids and names of the materials that some words may mean, best first.
     pub find: fn(&str, usize) -> Vec<(String, String)>,
-    /// The garden of the journal, when that has stores, or vessels or materials that were weighed.
+    /// The garden of the journal, when that has heaps, stores, or vessels or materials that were
+    /// weighed.
     pub garden: fn(&Journal) -> Option<Garden>,
+    /// Whether something was ever put by: what is used up is no reason to show an example.
+    pub keeps_stores: fn(&Journal) -> bool,
     /// What to show on the tiles of Balance, nothing when there are no heaps; `None` while that is
     /// not known, and of a garden that is not the keeper's own.
     pub tiles: fn(&Journal) -> Option<String>,
@@ -62,6 +65,7 @@ pub fn later() -> Result<Later, KeepError> {
         under_the_answer,
         find,
         garden,
+        keeps_stores: |journal| !journal.state.stores().shelves.is_empty(),
         tiles: known::known,
         beside,
         sun,
@@ -119,7 +123,8 @@ fn find(words: &str, most: usize) -> Vec<(String, String)> {
 
 fn garden(journal: &Journal) -> Option<Garden> {
     let now = journal.state.garden();
-    let is_own = !journal.state.stores().shelves.is_empty()
+    let is_own = journal.state.heaps().next().is_some()
+        || !journal.state.stores().shelves.is_empty()
         || !now.measures.is_empty()
         || !now.measurements.is_empty();
     is_own.then(|| Garden::from_state(language::catalogue(), &journal.state, device::now()))

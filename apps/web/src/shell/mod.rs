@@ -94,6 +94,17 @@ fn here(home: Route) -> Route {
     Route::read(&window().location().hash().unwrap_or_default(), home)
 }
 
+impl Hub {
+    /// True while stores of the example stand in reach.
+    pub fn shows_example(&self) -> bool {
+        self.page
+            .with(|page| page.reach.iter().any(|line| line.stored))
+            && self
+                .own
+                .with(|own| own.as_ref().is_none_or(|own| own.stores.is_empty()))
+    }
+}
+
 /// What the page opens with.
 pub struct First {
     page: Arc<Page>,
@@ -105,8 +116,10 @@ impl First {
     #[must_use]
     pub fn computed() -> Self {
         let page = Arc::new(keep::kept().unwrap_or_default());
+        // Who has heaps has vessels as usual until the journal tells of others, none of the example.
+        let own = (!page.tiles.is_empty()).then(Garden::default);
         Self {
-            shown: Arc::new(asking::shown(&page, None, None)),
+            shown: Arc::new(asking::shown(&page, own.as_ref(), None)),
             page,
         }
     }
@@ -124,6 +137,10 @@ pub fn Shell(
     let rest = RwSignal::new(None::<Later>);
     let own = Memo::new(move |_| {
         keeper.with(|journal| Arc::new(rest.get().and_then(|later| (later.garden)(journal))))
+    });
+    let keeps_stores = Memo::new(move |_| {
+        rest.get()
+            .is_some_and(|later| keeper.with(later.keeps_stores))
     });
     let answering = Answering::start(page, own, first.shown);
     let can_undo = Memo::new(move |_| before.with(|before| !before.is_empty()));
@@ -151,7 +168,7 @@ pub fn Shell(
             set_page.set(Arc::new(Page::clone(&last).beside(&now)));
             // What was in the stores then may not be there now.
             if let Some(garden) = own.get_untracked().as_ref()
-                && !garden.stores.is_empty()
+                && keeps_stores.get_untracked()
             {
                 act.run(Action::Stores(garden.stores.clone()));
             }
@@ -164,15 +181,15 @@ pub fn Shell(
             act.run(Action::Tiles(tiles));
         }
         let own = own.get();
-        let stored = own.as_ref().as_ref().filter(|own| !own.stores.is_empty());
-        let stores = match stored {
+        let kept = own.as_ref().as_ref().filter(|_| keeps_stores.get());
+        let stores = match kept {
             Some(garden) => Some(garden.stores.clone()),
             None => (had_stores == Some(true)).then(|| demo::garden().stores),
         };
         if let Some(stores) = stores {
             act.run(Action::Stores(stores));
         }
-        stored.is_some()
+        kept.is_some()
     });
     let home = if page.with_untracked(|page| page.tiles.is_empty()) {
         Route::Balance
@@ -243,11 +260,8 @@ pub fn Shell(
         if keeper.with(|journal| journal.is_demo) {
             Some(wording::page::demo(language::locale()))
         } else {
-            (route.get() == Route::Balance
-                && hub
-                    .own
-                    .with(|own| own.as_ref().is_none_or(|own| own.stores.is_empty())))
-            .then_some(wording::page::example(language::locale()))
+            (route.get() == Route::Balance && hub.shows_example())
+                .then_some(wording::page::example(language::locale()))
         }
         .unwrap_or_default()
         .to_owned()

@@ -11,6 +11,9 @@ remove-from-reach = { $name } aus „In Reichweite“ entfernen
 add-to-reach = Etwas zu „In Reichweite“ hinzufügen
 there-are = es gibt
 in-store = { $name } im Vorrat; leer heißt reichlich
+not-all-counted = Nicht alles, was zur Hand ist, ist mitgerechnet.
+example-in-reach = Das ist erfunden. Entferne den Haken bei dem, was du nicht hast, oder lagere unter Vorrat Eigenes ein.
+best-kept-out = Gehört besser nicht auf einen Komposthaufen: Warum, steht unter Vorsicht.
 as-usual = üblich
 
 enter-a-volume = Gib ein Volumen ein, zum Beispiel 12 L.

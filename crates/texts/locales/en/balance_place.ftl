@@ -18,6 +18,12 @@ add-to-reach = Add something to what is in reach
 there-are = there are
 # What the field holds; it is named in "How many, $name".
 in-store = { $name } in store; empty for plenty
+# Under the answer, when an amount in hand cannot be used.
+not-all-counted = Not all that is in hand is counted.
+# Over what is in reach, before anything is put by; "Stores" is the place (shell.ftl).
+example-in-reach = These are invented. Untick what you do not have, or put your own by under Stores.
+# At a material that does not belong in a heap; "Take care" is the heading of the cautions below.
+best-kept-out = Best kept out of a home heap: read why under Take care.
 # A material in no particular condition: the first of a list such as "as usual, wet, shredded".
 as-usual = as usual
 

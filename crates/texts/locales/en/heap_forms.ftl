@@ -40,6 +40,8 @@ act-more = More
 # To log a feed. "Balance" is the place where feeds are mixed (shell.ftl, balance).
 with-what-answer-adds = With what the answer adds
 change-in-balance = Change it in Balance
+# The feed is the one with which the balance begins at the first visit.
+feed-is-example = This is the example that Balance begins with, not what you have: change it there first.
 log-feed = Log this feed
 # What to beware of in a material.
 caution-of = { $material }: { $caution }

@@ -28,7 +28,7 @@ pub fn Answer() -> impl IntoView {
                 return (unanswered(shown), String::new());
             };
             let line = wording::recipe_line(language::catalogue(), recipe, locale);
-            match &balance.conflict {
+            let (line, besides) = match &balance.conflict {
                 Some(conflict) => (
                     wording::conflict_line(conflict, locale),
                     texts::Nearest { recipe: &line }.said(locale),
@@ -37,6 +37,19 @@ pub fn Answer() -> impl IntoView {
                     line,
                     wording::page::chance_line(&recipe.whole.mixture.chance, locale),
                 ),
+            };
+            let is_short = shown
+                .faults
+                .iter()
+                .any(|fault| matches!(fault.place, FaultPlace::Hand(_)));
+            if is_short {
+                // First, for it is what the rest rests on.
+                (
+                    line,
+                    format!("{} {besides}", texts::not_all_counted(locale)),
+                )
+            } else {
+                (line, besides)
             }
         })
     });

@@ -1,5 +1,6 @@
 //! What to beware of with what is in the mixture.
 
+use heapwright_terms::Caution;
 use heapwright_texts::messages::balance_explained as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
@@ -37,8 +38,9 @@ pub fn Cautions() -> impl IntoView {
                         .into_iter()
                         .map(|caution| view! { <li><strong>{caution.reason.clone()}</strong>" "{caution.advice.clone()}</li> })
                         .collect_view();
+                    let is_kept_out = material.cautions.contains(&Caution::Avoid);
                     view! {
-                        <details class="caution">
+                        <details class="caution" open=is_kept_out>
                             <summary>{material.name.clone()}</summary>
                             <ul>{lines}</ul>
                         </details>

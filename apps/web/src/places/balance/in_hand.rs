@@ -1,5 +1,6 @@
 //! What is in hand: lines to count, tiles to tap, a search for the rest.
 
+use heapwright_terms::Caution;
 use heapwright_texts::messages::balance_place as texts;
 use heapwright_wording as wording;
 use leptos::prelude::*;
@@ -77,6 +78,10 @@ fn Line(line: HandLine) -> impl IntoView {
     let key = line.key;
     let name = short_name(&line.material);
     let material = line.material.clone();
+    let is_kept_out = language::catalogue()
+        .material(&material)
+        .is_some_and(|known| known.cautions.contains(&Caution::Avoid));
+    let kept_out = is_kept_out.then(|| texts::best_kept_out(language::locale()));
     // The line as it is now; as it was last when it has just been removed.
     let now = Memo::new(move |last: Option<&HandLine>| {
         hub.page
@@ -110,6 +115,7 @@ fn Line(line: HandLine) -> impl IntoView {
                     "\u{d7}"
                 </button>
             </div>
+            {kept_out.map(|line| view! { <p class="note" role="note">{line}</p> })}
             <AmountRow
                 id=format!("hand-{key}")
                 name=name.clone()

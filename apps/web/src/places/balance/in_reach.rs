@@ -10,6 +10,7 @@ use crate::language;
 use crate::parts::amount::AmountRow;
 use crate::parts::finder::Finder;
 use crate::parts::focus;
+use crate::parts::live::live_if;
 use crate::shell::hub;
 use crate::state::{Action, ReachLine};
 
@@ -21,6 +22,10 @@ pub fn InReach() -> impl IntoView {
         <section class="card reach" aria-labelledby="reach-title">
             <h2 id="reach-title" tabindex="-1">{wording::page::in_reach(language::locale())}</h2>
             <p class="hint">{wording::page::in_reach_hint(language::locale())}</p>
+            {live_if(move || {
+                let line = texts::example_in_reach(language::locale());
+                hub.shows_example().then(|| view! { <p class="note" role="note">{line}</p> }.into_any())
+            })}
             <ul class="lines">
                 <For each=move || hub.page.with(|page| page.reach.clone()) key=|line| line.key let(line)>
                     <Line line=line/>

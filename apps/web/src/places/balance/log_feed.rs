@@ -4,7 +4,7 @@ use heapwright_answers::more_than_fits;
 use heapwright_garden::{Found, Garden, Stuff, part_fed};
 use heapwright_journal::content::{Fed, PartFed};
 use heapwright_journal::{Content, EventId};
-use heapwright_texts::messages::balance_explained as texts;
+use heapwright_texts::messages::{balance_explained as texts, today_place};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -70,7 +70,10 @@ fn is_stored(own: Option<&Garden>, stuff: &Stuff) -> bool {
 pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
     let locale = hub.page.with(|page| page.locale());
     match feed(hub, heap, with_added) {
-        Ok(content) => hub.keeper.told(content, locale),
+        Ok(content) => today_place::WritesDown {
+            entry: &hub.keeper.told(content, locale),
+        }
+        .said(locale),
         Err(why) => why,
     }
 }
