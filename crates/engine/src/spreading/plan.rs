@@ -69,7 +69,8 @@ pub struct Plan {
     pub shared: Shared,
 }
 
-/// Depths nearer than this to a limit are at it [m]: a thousandth of a millimetre.
+/// Depths nearer than this to a limit are at it, and less than this of what is left on all beds is
+/// nothing [m]: a thousandth of a millimetre.
 const AT_LIMIT_M: f64 = 1e-6;
 
 /// Plans the beds.
@@ -106,7 +107,9 @@ pub fn plan(question: &Question) -> Plan {
         phosphorus_kg_m3: typical.phosphorus,
         unit_kg_m2: question.unit_kg_m2,
     });
-    let all_given = shared.left_m3 <= 1e-9 * question.volume_m3;
+    // Round-off leaves drops; a need is met only where what is left would make a layer.
+    let area_m2: f64 = question.beds.iter().map(|bed| bed.area_m2).sum();
+    let all_given = shared.left_m3 <= volume_m3(area_m2, AT_LIMIT_M);
     let beds = weighed
         .into_iter()
         .zip(&question.beds)
