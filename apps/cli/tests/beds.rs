@@ -724,3 +724,139 @@ fn examples_of_the_help_work() {
     }
     assert!(count >= 20, "{count} examples");
 }
+
+#[test]
+fn what_never_goes_on_food_beds_is_given_to_ornamental_ones_only() {
+    let mut kept = Kept::new("never-on-food-beds");
+    kept.answer(&["heap", "new", "Bin"]);
+    kept.answer(&[
+        "feed",
+        "Bin",
+        "3 buckets dog waste, 8 buckets shredded leaves",
+    ]);
+    kept.answer(&["bed", "new", "Tomatoes", "3.6 m2", "--crop", "tomatoes"]);
+    kept.answer(&["bed", "new", "Roses", "2 m2", "--crop", "roses"]);
+    // Food grows there in other years, and where nobody said what grows it may.
+    kept.answer(&["bed", "new", "Clover", "2 m2", "--crop", "clover"]);
+    kept.answer(&["bed", "new", "Open", "2 m2"]);
+    let plan = |kept: &Kept, more: &[&str]| {
+        let arguments = ["beds", "plan", "--json", "--litres", "50"];
+        as_json(&kept.answer(&[&arguments[..], more].concat()))
+    };
+    let kept_off = |plan: &Value| {
+        valid("beds-answer", plan);
+        for name in ["Tomatoes", "Clover", "Open"] {
+            let bed = bed(plan, name);
+            assert_eq!(bed["volume_l"], 0.0, "{bed}");
+            assert_eq!(bed["binding"], "never on food beds", "{bed}");
+            assert_eq!(bed["limits"][0]["depth_mm"], 0.0, "{bed}");
+            assert_eq!(bed["wait_days"], Value::Null, "{bed}");
+        }
+        assert!(bed(plan, "Roses")["volume_l"].as_f64().unwrap() > 1.0);
+        let first = plan["notices"][0].as_str().unwrap();
+        assert!(first.contains("never goes on food beds"), "{first}");
+        let all = plan["notices"].to_string();
+        assert!(all.contains("only under trees"), "{all}");
+        assert!(!all.contains("for pots or next year"), "{all}");
+        assert!(!plan.to_string().to_lowercase().contains("safe"));
+        first.to_owned()
+    };
+    // No answer about raw manure takes it back.
+    for more in [&[][..], &["--no-raw", "--mature"]] {
+        let found = plan(&kept, &[&["--from", "Bin"], more].concat());
+        let first = kept_off(&found);
+        assert!(first.contains("dog waste on"), "{first}");
+        assert!(found["sources"].to_string().contains("Dubey"), "{found}");
+    }
+    kept_off(&plan(&kept, &["--never-on-food-beds"]));
+
+    // So it stays with what was taken out, whatever goes into the heap afterwards.
+    kept.now = "2027-03-01T10:00:00+01:00".to_owned();
+    kept.answer(&["harvest", "Bin", "60 l", "--share", "all"]);
+    kept.answer(&["feed", "Bin", "2 buckets shredded leaves"]);
+    kept_off(&plan(&kept, &["--from", "Bin"]));
+    let spread = |bed: &str| {
+        let text = kept.answer(&["spread", bed, "10 l", "--heap", "Bin"]);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let told = spread("Tomatoes");
+    assert!(
+        told.contains("Spread 10 L on Tomatoes")
+            && told.contains("Tomatoes counts as a food bed")
+            && told.contains("written down all the same")
+            && told.contains("dog waste on"),
+        "{told}"
+    );
+    let told = spread("Roses");
+    assert!(!told.contains("counts as a food bed"), "{told}");
+    // Of another compost nothing of the kind is known.
+    let clean = plan(&kept, &[]);
+    assert!(bed(&clean, "Tomatoes")["volume_l"].as_f64().unwrap() > 1.0);
+}
+
+#[test]
+fn what_may_be_dirty_is_told_where_it_goes_on_food_beds() {
+    let kept = Kept::new("doubtful-on-food-beds");
+    kept.answer(&["heap", "new", "Bin"]);
+    kept.answer(&[
+        "feed",
+        "Bin",
+        "1 bucket wood ash, 8 buckets shredded leaves",
+    ]);
+    kept.answer(&["bed", "new", "Tomatoes", "3.6 m2", "--crop", "tomatoes"]);
+    kept.answer(&["bed", "new", "Roses", "2 m2", "--crop", "roses"]);
+    let notices = |bed: &str| {
+        let plan = [
+            "beds", "plan", "--from", "Bin", "--litres", "9", "--json", "--bed", bed,
+        ];
+        as_json(&kept.answer(&plan))["notices"].to_string()
+    };
+    let told = notices("Tomatoes");
+    assert!(
+        told.contains("Before this compost goes on Tomatoes") && told.contains("ash of coal"),
+        "{told}"
+    );
+    assert!(!notices("Roses").contains("ash of coal"));
+}
+
+#[test]
+fn a_file_may_say_that_compost_never_goes_on_food_beds() {
+    let with = |more: Value| {
+        let question = json!({
+            "amount": "20 l",
+            "compost": more,
+            "beds": [
+                { "name": "Peas", "area": "4 m2", "crop": "peas" },
+                { "name": "Border", "area": "4 m2", "crop": "flowers" },
+            ]
+        });
+        valid("beds-question", &question);
+        let arguments = ["beds", "plan", "--json", "--file", "-"];
+        as_json(&run_with(&arguments, question.to_string().as_bytes()).out)
+    };
+    let off = with(json!({ "never_on_food_beds": true }));
+    assert_eq!(bed(&off, "Peas")["binding"], "never on food beds");
+    assert!(bed(&off, "Border")["volume_l"].as_f64().unwrap() > 1.0);
+    let on = with(json!({}));
+    assert!(bed(&on, "Peas")["volume_l"].as_f64().unwrap() > 1.0);
+}
+
+#[test]
+fn more_compost_never_makes_a_need_less_met() {
+    // So little that the solver leaves drops of it, some more, and more than the bed bears.
+    for (litres, binding) in [
+        (4, "no more compost"),
+        (8, "no more compost"),
+        (12, "no more compost"),
+        (20, "no more compost"),
+        (40, "phosphorus"),
+    ] {
+        let question = json!({
+            "amount": format!("{litres} l"),
+            "beds": [{ "name": "One", "area": "3.6 m2", "crop": "tomatoes" }]
+        });
+        let arguments = ["beds", "plan", "--json", "--file", "-"];
+        let plan = as_json(&run_with(&arguments, question.to_string().as_bytes()).out);
+        assert_eq!(bed(&plan, "One")["binding"], binding, "{litres} L: {plan}");
+    }
+}

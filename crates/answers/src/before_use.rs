@@ -3,9 +3,9 @@
 //! A pure function of the journal: as long as something of a feed is there, what it asks for stays
 //! with the heap.
 
-use heapwright_catalogue::{Catalogue, CautionAbout, CautionText};
+use heapwright_catalogue::{Catalogue, CautionAbout, CautionText, FoodBeds};
 use heapwright_garden::Garden;
-use heapwright_journal::{Content, Moment};
+use heapwright_journal::{Content, Event, Moment};
 use heapwright_state::Contents;
 use heapwright_terms::{Material, MaterialId};
 
@@ -24,6 +24,8 @@ pub struct BeforeUse {
     pub feeds: u32,
     /// What to do, a sentence of the catalogue each.
     pub advice: Vec<String>,
+    /// Whether it keeps the compost off beds where food grows; `None` where it does not.
+    pub food_beds: Option<FoodBeds>,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
 }
@@ -50,12 +52,22 @@ pub fn lasting_cautions<'a>(catalogue: &'a Catalogue, material: &Material) -> Ve
 /// What must be seen to, in the order in which it first went in.
 #[must_use]
 pub fn before_use(catalogue: &Catalogue, garden: &Garden, contents: &Contents) -> Vec<BeforeUse> {
+    let events = contents.shares.iter().map(|share| share.event.as_ref());
+    before_use_of(catalogue, garden, events)
+}
+
+/// What must be seen to of what these feeds brought, in the order in which it first went in.
+pub(crate) fn before_use_of<'a>(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    events: impl Iterator<Item = &'a Event>,
+) -> Vec<BeforeUse> {
     let mut found: Vec<BeforeUse> = Vec::new();
-    for share in &contents.shares {
-        let Some(Content::Fed(fed)) = share.event.content() else {
+    for event in events {
+        let Some(Content::Fed(fed)) = event.content() else {
             continue;
         };
-        let happened = share.event.happened;
+        let happened = event.happened;
         let mut in_this_feed: Vec<&str> = Vec::new();
         for id in fed.parts.iter().filter_map(|part| part.material.as_deref()) {
             if in_this_feed.contains(&id) {
@@ -78,6 +90,8 @@ pub fn before_use(catalogue: &Catalogue, garden: &Garden, contents: &Contents) -
             }
             let mut advice: Vec<String> = Vec::new();
             let mut source_keys: Vec<String> = Vec::new();
+            // What never goes on food beds is the first of the two.
+            let food_beds = told.iter().filter_map(|caution| caution.food_beds).min();
             for caution in told {
                 if !advice.contains(&caution.before_use) {
                     advice.push(caution.before_use.clone());
@@ -95,6 +109,7 @@ pub fn before_use(catalogue: &Catalogue, garden: &Garden, contents: &Contents) -
                 last: happened,
                 feeds: 1,
                 advice,
+                food_beds,
                 source_keys,
             });
         }

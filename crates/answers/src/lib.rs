@@ -30,7 +30,8 @@ mod yields;
 
 pub use beds_plan::{
     BedAnswer, BedAsked, BedsAnswer, BedsNotice, BedsQuestion, CompostAsked, DressingAsked,
-    FromJournal, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables, rules,
+    FromJournal, OffFood, beds_of_journal, beds_plan, compost_of_heap, compost_of_tables,
+    never_on_this_bed, rules,
 };
 pub use before_use::{BeforeUse, before_use, lasting_cautions};
 pub use converted::{

@@ -56,6 +56,7 @@ pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
         cautions.field(flag);
         cautions.field(material.to_owned());
         cautions.texts(&row, &["reason", "advice", "local_rule", "before_use"])?;
+        cautions.field(letters(rules::FOOD_BEDS, &[row.text("food_beds")]));
         cautions.field(sources(&row, tables));
         cautions.end();
     }

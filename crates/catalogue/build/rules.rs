@@ -25,6 +25,9 @@ pub const GROUPS: &[&str] = &[
 pub const DEGRADABILITIES: &[&str] = &["fast", "medium", "slow", "very_slow", "inert"];
 /// Bases of evidence, as the table writes them.
 pub const BASES: &[&str] = &["retrieved", "mixed", "memory", "estimate"];
+/// Whether compost with it in it goes on beds where food grows, as the table writes it: never, or
+/// only once what stands under `before_use` was seen to. Empty where it keeps nothing off them.
+pub const FOOD_BEDS: &[&str] = &["never", "doubtful"];
 /// Cautions, as the table writes them.
 pub const FLAGS: &[&str] = &[
     "acidic",
@@ -733,6 +736,7 @@ fn cautions(tables: &Tables, found: &mut Vec<Fault>) {
         for column in ["reason", "advice", "local_rule", "before_use"] {
             never_safe(&row, column, found);
         }
+        food_beds(&row, found);
         known_sources(&row, "source", &row.list("source", '+'), tables, found);
     }
     for flag in FLAGS {
@@ -745,6 +749,19 @@ fn cautions(tables: &Tables, found: &mut Vec<Fault>) {
                 what: format!("the flag `{flag}` has no line"),
             });
         }
+    }
+}
+
+/// What the sentence says of food beds and what the program acts on must agree.
+fn food_beds(row: &Row, found: &mut Vec<Fault>) {
+    let (kind, sentence) = (row.text("food_beds"), row.text("before_use"));
+    let mut fault = |what: &str| found.push(row.fault("food_beds", what.to_owned()));
+    if !kind.is_empty() && !FOOD_BEDS.contains(&kind) {
+        fault(&format!("`{kind}` is not never, doubtful or empty"));
+    } else if kind.is_empty() == sentence.contains("food beds") {
+        fault("must be filled where before_use speaks of food beds, and only there");
+    } else if (kind == "never") != sentence.starts_with("Never on food beds") {
+        fault("never stands where before_use begins with \"Never on food beds\", and only there");
     }
 }
 

@@ -41,6 +41,11 @@ pub fn faults(tables: &Tables) -> Vec<Fault> {
     for row in tables.crops.rows() {
         listed(&row, "group", &groups, &mut found);
         listed(&row, "part", PARTS, &mut found);
+        listed(&row, "food_bed", YES_OR_NO, &mut found);
+        if row.text("part") != "none" && row.text("food_bed") == "no" {
+            let what = "a bed of what is eaten is a food bed".to_owned();
+            found.push(row.fault("food_bed", what));
+        }
         listed(&row, "likes_acid", YES_OR_NO, &mut found);
         let given = |column: &str| !row.text(column).is_empty();
         if given("salt_threshold_ds_m") != given("salt_slope_pct_per_ds_m") {
@@ -82,7 +87,15 @@ pub fn texts(tables: &Tables) -> Result<Vec<(&'static str, String)>, Fault> {
     for row in tables.crops.rows() {
         crops.texts(
             &row,
-            &["id", "name", "other_words", "group", "part", "likes_acid"],
+            &[
+                "id",
+                "name",
+                "other_words",
+                "group",
+                "part",
+                "food_bed",
+                "likes_acid",
+            ],
         )?;
         numbers(
             &row,

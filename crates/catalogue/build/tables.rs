@@ -104,6 +104,7 @@ pub const CAUTIONS: Layout = Layout {
         "advice",
         "local_rule",
         "before_use",
+        "food_beds",
         "source",
     ],
 };
@@ -155,6 +156,7 @@ pub const CROPS: Layout = Layout {
         "other_words",
         "group",
         "part",
+        "food_bed",
         "likes_acid",
         "salt_threshold_ds_m",
         "salt_slope_pct_per_ds_m",

@@ -40,8 +40,8 @@ mod words;
 
 pub use catalogue::{Catalogue, group_name, hygiene_rules};
 pub use records::{
-    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, HygieneRule, Measure, Name,
-    NameKind, Source, SourceKind,
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, FoodBeds, HygieneRule,
+    Measure, Name, NameKind, Source, SourceKind,
 };
 pub use search::{Match, MatchRank, OwnMaterial, Resolution, SearchIndex};
 pub use seasons::{Hemisphere, Season, in_season, seasons};

@@ -140,6 +140,15 @@ pub enum CautionAbout {
     Material(MaterialId),
 }
 
+/// How something that went in keeps compost off beds where food grows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FoodBeds {
+    /// It never goes on them.
+    Never,
+    /// It goes on them only once what `before_use` says was seen to.
+    Doubtful,
+}
+
 /// A caution in words. It defers to local rules.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CautionText {
@@ -153,6 +162,8 @@ pub struct CautionText {
     pub local_rule: String,
     /// What to do before compost with it in it is used; empty where nothing lasts so long.
     pub before_use: String,
+    /// Whether it keeps compost off beds where food grows; `None` where it does not.
+    pub food_beds: Option<FoodBeds>,
     /// Keys of the sources.
     pub source_keys: Vec<String>,
 }

@@ -12,8 +12,8 @@ use heapwright_terms::{
 };
 
 use crate::records::{
-    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, HygieneRule, Measure, Name,
-    NameKind, Source, SourceKind,
+    Assumption, CautionAbout, CautionText, Condition, ConditionEffect, FoodBeds, HygieneRule,
+    Measure, Name, NameKind, Source, SourceKind,
 };
 
 macro_rules! built {
@@ -64,6 +64,7 @@ const FLAGS: &[Caution] = &[
     Caution::ShredFirst,
     Caution::WeedSeedRisk,
 ];
+const FOOD_BEDS: &[FoodBeds] = &[FoodBeds::Never, FoodBeds::Doubtful];
 const LABELS: &[FigureGroup] = &[
     FigureGroup::Nitrogen,
     FigureGroup::CarbonToNitrogen,
@@ -350,6 +351,7 @@ fn caution(mut fields: Fields, sources: &Keys) -> CautionText {
         advice: fields.string(),
         local_rule: fields.string(),
         before_use: fields.string(),
+        food_beds: fields.some(FOOD_BEDS).pop(),
         source_keys: fields.keys(sources),
     }
 }

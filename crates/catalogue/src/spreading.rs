@@ -38,6 +38,8 @@ pub struct Crop {
     pub group: String,
     /// What is eaten of it.
     pub part: EdiblePart,
+    /// True when its bed is one for food: this year, or between such years as with green manure.
+    pub on_food_bed: bool,
     /// True when it needs acid soil.
     pub likes_acid: bool,
     /// The salt it bears; `None` when not tabulated.
@@ -271,6 +273,7 @@ fn crop(mut fields: Fields) -> Crop {
             "above" => EdiblePart::ClearOfSoil,
             _ => EdiblePart::NotEaten,
         },
+        on_food_bed: fields.yes(),
         likes_acid: fields.yes(),
         salt: None,
         removal: None,

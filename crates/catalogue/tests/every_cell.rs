@@ -5,8 +5,8 @@
 use std::collections::BTreeMap;
 
 use heapwright_catalogue::{
-    Catalogue, CautionAbout, NameKind, SourceKind, Spreading, UseKind, group_name, hygiene_rules,
-    seasons,
+    Catalogue, CautionAbout, FoodBeds, NameKind, SourceKind, Spreading, UseKind, group_name,
+    hygiene_rules, seasons,
 };
 use heapwright_quantity::Range;
 use heapwright_terms::{
@@ -285,6 +285,12 @@ fn cautions() {
             assert_eq!(caution.advice, row["advice"], "{about}");
             assert_eq!(caution.local_rule, row["local_rule"], "{about}");
             assert_eq!(caution.before_use, row["before_use"], "{about}");
+            let food_beds = match caution.food_beds {
+                None => "",
+                Some(FoodBeds::Never) => "never",
+                Some(FoodBeds::Doubtful) => "doubtful",
+            };
+            assert_eq!(food_beds, row["food_beds"], "{about}");
             assert_eq!(caution.source_keys, list(&row["source"], '+'), "{about}");
             met.insert(about);
         }
@@ -358,6 +364,7 @@ fn crops_and_their_classes() {
             EdiblePart::NotEaten => "none",
         };
         assert_eq!(part, row["part"], "{id}");
+        assert_eq!(crop.on_food_bed, row["food_bed"] == "yes", "{id}");
         let salt = crop.salt;
         assert_eq!(
             salt.map(|salt| salt.threshold_ds_m),

@@ -203,6 +203,18 @@ fn broken_words_and_keys_are_refused() {
         "tables/cautions.csv line # (compacts), column advice: hygiene is never called safe",
     );
     refused(
+        "cautions.csv",
+        "where the local rule allows it.\",never,DUBEYm+UAF",
+        "where the local rule allows it.\",,DUBEYm+UAF",
+        "tables/cautions.csv line # (dog_waste), column food_beds: must be filled where before_use speaks of food beds, and only there",
+    );
+    refused(
+        "cautions.csv",
+        "where the local rule allows it.\",never,DUBEYm+UAF",
+        "where the local rule allows it.\",doubtful,DUBEYm+UAF",
+        "tables/cautions.csv line # (dog_waste), column food_beds: never stands where before_use begins with \"Never on food beds\", and only there",
+    );
+    refused(
         "condition_effects.csv",
         "shredded,twigs_small_sticks,",
         "shredded,twigs_and_sticks,",
@@ -231,15 +243,21 @@ fn broken_words_and_keys_are_refused() {
 fn broken_crops_and_rates_are_refused() {
     refused(
         "crops.csv",
-        "light,above,no,1.0,19",
-        "lite,above,no,1.0,19",
+        "light,above,yes,no,1.0,19",
+        "lite,above,yes,no,1.0,19",
         "tables/crops.csv line # (bean), column group: `lite` is not one of light, medium, heavy",
     );
     refused(
         "crops.csv",
-        "ground,no,1.3,13",
-        "ground,no,1.3,",
+        "ground,yes,no,1.3,13",
+        "ground,yes,no,1.3,",
         "tables/crops.csv line # (lettuce), column salt_slope_pct_per_ds_m: a threshold and a slope go together",
+    );
+    refused(
+        "crops.csv",
+        "light,above,yes,no,1.0,19",
+        "light,above,no,no,1.0,19",
+        "tables/crops.csv line # (bean), column food_bed: a bed of what is eaten is a food bed",
     );
     refused(
         "crops.csv",

@@ -71,6 +71,7 @@ fn bed() -> Bed {
             loss_per_ds_m: 0.12,
         }),
         part: EdiblePart::TouchesSoil,
+        is_for_food: true,
         likes_acid: false,
         new_ground: false,
         soil: Soil::default(),
@@ -83,6 +84,7 @@ fn bed() -> Bed {
 const MATURE: State = State {
     maturity: Maturity::Mature,
     held_raw: Some(false),
+    off_food_beds: false,
 };
 
 /// What binds a bed when there is more than enough compost, and how deep it gets [mm].
@@ -188,6 +190,35 @@ fn each_limit_can_be_the_one_that_binds() {
     // 15 g at most over 0.6 kg/L x 50 % x 1.5 % x 10 % = 0.45 g/L; the phosphorus allows 40 mm.
     assert_eq!(limit, Binding::Limit(BedLimit::Nitrogen));
     close(depth, 15.0 / 0.45);
+}
+
+#[test]
+fn what_never_goes_on_food_beds_goes_on_others_only() {
+    let state = State {
+        held_raw: Some(true),
+        off_food_beds: true,
+        ..MATURE
+    };
+    let soon = Bed {
+        likes_acid: true,
+        harvest_in_days: Some(1.0),
+        ..bed()
+    };
+    for food in [bed(), soon] {
+        let barred = (Binding::Limit(BedLimit::FoodBed), 0.0);
+        assert_eq!(binding(food.clone(), compost(), state), barred);
+        // No wait makes it fit for food, so none is told.
+        assert_eq!(weigh(&food, &compost(), state, &rules()).wait_days, None);
+    }
+    let border = Bed {
+        is_for_food: false,
+        part: EdiblePart::NotEaten,
+        ..bed()
+    };
+    assert_eq!(
+        binding(border.clone(), compost(), state),
+        binding(border, compost(), MATURE)
+    );
 }
 
 #[test]

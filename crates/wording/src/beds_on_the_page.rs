@@ -172,7 +172,18 @@ mod tests {
                 figures: vec!["salt"],
             },
             BedsNotice::DiluteExtract { times: 2.7 },
-            BedsNotice::FedByEarlier { beds: Vec::new() },
+            BedsNotice::OffFoodBeds {
+                because: Vec::new(),
+                beds: vec!["Pots".to_owned()],
+            },
+            BedsNotice::DoubtfulOnFoodBeds {
+                because: Vec::new(),
+                beds: vec!["Pots".to_owned()],
+            },
+            BedsNotice::FedByEarlier {
+                beds: Vec::new(),
+                off_food: false,
+            },
             BedsNotice::Wait {
                 days: 120.0,
                 beds: Vec::new(),
@@ -192,7 +203,10 @@ mod tests {
             },
             BedsNotice::SaltUnknown { beds: Vec::new() },
             BedsNotice::PhosphorusHigh { beds: Vec::new() },
-            BedsNotice::Left { left_m3: 0.1 },
+            BedsNotice::Left {
+                left_m3: 0.1,
+                off_food: true,
+            },
             BedsNotice::NotProven,
         ];
         for notice in notices {

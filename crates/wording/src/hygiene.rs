@@ -577,6 +577,7 @@ mod tests {
             last: day,
             feeds: 1,
             advice: vec![advice.to_owned()],
+            food_beds: None,
             source_keys: Vec::new(),
         }
     }

@@ -77,8 +77,8 @@ pub use seen::read_line;
 pub use spoken::{Spoken, place_name, rule_in};
 pub use spreading::{
     bed_limit_name, beds_limits, beds_notice, beds_summary, binding_line, binding_name,
-    covered_line, crop_without_figures, depth_text, met_text, nitrogen_limits, stops_at, use_line,
-    uses_limits,
+    covered_line, crop_without_figures, depth_text, met_text, nitrogen_limits, spread_on_food_bed,
+    stops_at, use_line, uses_limits,
 };
 pub use verdicts::{
     FigureState, air_state, carbon_scale, chance_text, disclaimer, in_hand_line, moisture_state,

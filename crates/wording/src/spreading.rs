@@ -1,11 +1,13 @@
 //! Which bed gets how much, what stops it from getting more, and what to know about it.
 
 use heapwright_answers::spreading::{BedLimit, Binding};
-use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, Covered};
+use heapwright_answers::{BedAnswer, BedsAnswer, BedsNotice, BeforeUse, Covered};
 use heapwright_catalogue::{CompostUse, UseKind};
 use heapwright_quantity::UnitSystem;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::{notices_of_commands as of_commands, spreading as texts};
+
+use crate::hygiene::before_use_lines;
 
 /// International inch, 1959: 0.0254 m.
 const METRES_PER_INCH: f64 = 0.0254;
@@ -35,6 +37,7 @@ pub fn uses_limits(locale: Locale) -> &'static str {
 #[must_use]
 pub fn bed_limit_name(limit: BedLimit, locale: Locale) -> &'static str {
     match limit {
+        BedLimit::FoodBed => texts::limit_food_bed(locale),
         BedLimit::Acid => texts::limit_acid(locale),
         BedLimit::Waiting => texts::limit_waiting(locale),
         BedLimit::Immature => texts::limit_immature(locale),
@@ -103,6 +106,7 @@ pub fn binding_line(bed: &BedAnswer, locale: Locale) -> String {
         Binding::NeedMet if gets_none => texts::BoundByEarlier { bed: name }.said(locale),
         Binding::NeedMet => texts::BoundByNeed { bed: name, depth }.said(locale),
         Binding::Limit(limit) => match limit {
+            BedLimit::FoodBed => texts::BoundByFoodBed { bed: name }.said(locale),
             BedLimit::Acid => texts::BoundByAcid { bed: name }.said(locale),
             BedLimit::Waiting => texts::BoundByWaiting { bed: name, days }.said(locale),
             BedLimit::Immature => texts::BoundByImmature { bed: name }.said(locale),
@@ -160,6 +164,17 @@ pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
     let list = |beds: &[String]| locale.list(beds);
     let days_text = |days: f64| locale.significant(days, 3);
     match notice {
+        BedsNotice::OffFoodBeds { because, beds } if beds.is_empty() => {
+            followed(texts::off_food_beds_anywhere(locale), because, locale)
+        }
+        BedsNotice::OffFoodBeds { because, beds } => {
+            let told = texts::OffFoodBeds { beds: &list(beds) }.said(locale);
+            followed(&told, because, locale)
+        }
+        BedsNotice::DoubtfulOnFoodBeds { because, beds } => {
+            let told = texts::DoubtfulOnFoodBeds { beds: &list(beds) }.said(locale);
+            followed(&told, because, locale)
+        }
         BedsNotice::CompostAssumed => of_commands::compost_assumed(locale).to_owned(),
         BedsNotice::PartlyAssumed { figures } => {
             let named = |figure: &&str| texts::CompostFigure { figure }.said(locale);
@@ -173,11 +188,14 @@ pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
             times: &locale.significant(*times, 2),
         }
         .said(locale),
-        BedsNotice::FedByEarlier { beds } => texts::FedByEarlier {
-            beds: &list(beds),
-            count: beds.len() as f64,
+        BedsNotice::FedByEarlier { beds, off_food } => {
+            let (count, beds) = (beds.len() as f64, &list(beds));
+            if *off_food {
+                texts::FedByEarlierOffFood { beds, count }.said(locale)
+            } else {
+                texts::FedByEarlier { beds, count }.said(locale)
+            }
         }
-        .said(locale),
         BedsNotice::VolumeEstimated => of_commands::volume_estimated(locale).to_owned(),
         BedsNotice::MaturityUnknown => of_commands::maturity_unknown(locale).to_owned(),
         BedsNotice::Immature => texts::immature(locale).to_owned(),
@@ -208,12 +226,31 @@ pub fn beds_notice(notice: &BedsNotice, locale: Locale) -> String {
             depth: &depth_text(*yardstick_depth_m, locale),
         }
         .said(locale),
-        BedsNotice::Left { left_m3 } => texts::LeftOver {
-            volume: &locale.volume(*left_m3),
+        BedsNotice::Left { left_m3, off_food } => {
+            let volume = &locale.volume(*left_m3);
+            if *off_food {
+                texts::LeftOverOffFood { volume }.said(locale)
+            } else {
+                texts::LeftOver { volume }.said(locale)
+            }
         }
-        .said(locale),
         BedsNotice::NotProven => texts::not_proven(locale).to_owned(),
     }
+}
+
+/// Said when compost was spread on a bed where food grows though something went in that never goes
+/// on such beds.
+#[must_use]
+pub fn spread_on_food_bed(bed: &str, because: &[BeforeUse], locale: Locale) -> String {
+    let told = texts::SpreadOnFoodBed { bed }.said(locale);
+    followed(&told, because, locale)
+}
+
+/// A sentence, and those of what it is about.
+fn followed(told: &str, because: &[BeforeUse], locale: Locale) -> String {
+    let mut sentences = vec![told.to_owned()];
+    sentences.extend(before_use_lines(because, locale));
+    sentences.join(" ")
 }
 
 /// The whole plan in a line: how much goes out, to how many beds.

@@ -78,6 +78,9 @@ pub struct BedsAskedArguments {
     /// None of these went in, or a heat was shown to have dealt with it
     #[arg(long, conflicts_with = "file")]
     pub no_raw: bool,
+    /// Something went in that never goes on food beds, such as dog or cat waste
+    #[arg(long, conflicts_with = "file")]
+    pub never_on_food_beds: bool,
     /// Read beds and compost as JSON from FILE, or from standard input with -
     #[arg(long, value_name = "FILE")]
     pub file: Option<PathBuf>,

@@ -156,6 +156,8 @@ fn asked(
     if arguments.held_raw || arguments.no_raw {
         compost.held_raw = Some(arguments.held_raw);
     }
+    // What the journal tells is never taken back.
+    compost.off_food.is_off |= arguments.never_on_food_beds;
     let mut beds = beds_of_journal(catalogue(), spreading, garden, state, keeping.edges.now);
     let name_of = |text: &str| -> Result<String, Failure> {
         let id = naming::bed(state, text)?;

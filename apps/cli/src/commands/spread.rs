@@ -2,10 +2,12 @@
 
 use std::io::Write;
 
-use heapwright_answers::before_use;
+use heapwright_answers::{before_use, never_on_this_bed};
+use heapwright_catalogue::Spreading;
 use heapwright_journal::AmountSaid;
 use heapwright_journal::content::Spread;
 use heapwright_wire::{chosen, spoken_amount};
+use heapwright_wording as wording;
 
 use crate::arguments::SpreadArguments;
 use crate::failure::Failure;
@@ -30,7 +32,23 @@ pub fn run(arguments: &SpreadArguments, out: &mut impl Write) -> Result<(), Fail
             .map(|text| chosen(text, "--how"))
             .transpose()?,
     };
+    // Asked before it is written down: what is spread is no longer of the compost that is there.
+    let off_food = spread.heap.and_then(|heap| {
+        let garden = keeping.garden();
+        let found = never_on_this_bed(
+            catalogue(),
+            Spreading::built_in(),
+            &garden,
+            &keeping.state,
+            (spread.bed, heap),
+            keeping.edges.now,
+        );
+        let bed = keeping.state.bed(spread.bed)?.now().described.as_ref()?;
+        (!found.is_empty())
+            .then(|| wording::spread_on_food_bed(&bed.name, &found, keeping.locale()))
+    });
     let besides = Besides {
+        notices: off_food.into_iter().collect(),
         before_use: spread.heap.map_or_else(Vec::new, |heap| {
             let contents = keeping.state.contents_since_harvest(heap);
             before_use(catalogue(), &keeping.garden(), &contents)

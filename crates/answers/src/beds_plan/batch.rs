@@ -14,6 +14,7 @@ use heapwright_journal::{Content, Event, EventId, Moment};
 use heapwright_state::{Heap, State};
 use heapwright_terms::{Caution, Group, Material, MaterialId};
 
+use crate::before_use::{BeforeUse, before_use_of};
 use crate::lots::{Inside, Until, inside};
 use crate::question::QuestionError;
 use crate::ready::{judged, signs_of};
@@ -94,6 +95,19 @@ impl Batches {
         each.iter()
             .all(|held| *held == Some(false))
             .then_some(false)
+    }
+
+    /// What of all of them must be seen to before use.
+    pub(super) fn before_use(&self, catalogue: &Catalogue, garden: &Garden) -> Vec<BeforeUse> {
+        let mut events: Vec<&Arc<Event>> = Vec::new();
+        let portions = self.0.iter().flat_map(|batch| &batch.portions);
+        for event in portions.map(|portion| &portion.event) {
+            // What was only partly taken out lies in several of them.
+            if events.iter().all(|known| known.id != event.id) {
+                events.push(event);
+            }
+        }
+        before_use_of(catalogue, garden, events.into_iter().map(Arc::as_ref))
     }
 
     /// Tests of the last batch, in order: those before anything of it went in are of an earlier one.

@@ -10,6 +10,7 @@ use heapwright_state::State;
 use heapwright_terms::PartAmount;
 
 use super::batch::Batches;
+use super::off_food::OffFood;
 use super::{BedAsked, CompostAsked, DressingAsked, compost_of_tables};
 use crate::QuestionError;
 use crate::lots::{Until, inside};
@@ -115,8 +116,45 @@ pub fn compost_of_heap(
     now: Moment,
 ) -> Result<FromJournal, QuestionError> {
     let mut asked = compost_of_tables(spreading);
+    let (batches, left_m3) = batches_of_heap(catalogue, spreading, garden, state, heap, now);
+    asked.held_raw = batches.held_raw(catalogue, garden);
+    asked.off_food = OffFood::of(batches.before_use(catalogue, garden));
+    asked.maturity = batches.maturity(state, heap, now)?;
+    for tested in batches.tests() {
+        if let Some(laboratory) = &tested.laboratory {
+            take_laboratory(&mut asked, laboratory);
+        }
+    }
+    // The same account that says how much compost there will be when it is finished.
+    let there = inside(state, heap, Until::Instant(now.instant_ms));
+    let in_it_m3 = yields(catalogue, garden, state, heap, &there, now)
+        .map(|expected| expected.volume_m3.value);
+    Ok(match left_m3 {
+        Some(left) if left > 0.0 => FromJournal {
+            compost: asked,
+            volume_m3: Some(left),
+            is_estimated: false,
+        },
+        _ => FromJournal {
+            compost: asked,
+            volume_m3: in_it_m3,
+            is_estimated: true,
+        },
+    })
+}
+
+/// The batches that the compost of a heap may be of, and how much was taken out and not spread [m3];
+/// `None` when the journal does not tell.
+pub(super) fn batches_of_heap(
+    catalogue: &Catalogue,
+    spreading: &Spreading,
+    garden: &Garden,
+    state: &State,
+    heap: EventId,
+    now: Moment,
+) -> (Batches, Option<f64>) {
     let mut taken_out_m3 = None;
-    let density = asked.compost.bulk_density_kg_m3.typical;
+    let density = spreading.range("compost.bulk_density").typical;
     let harvested_m3 = |harvested: &Harvested| {
         let amount = harvested.amount.as_ref()?;
         volume_m3(catalogue, garden, amount, density)
@@ -141,29 +179,7 @@ pub fn compost_of_heap(
         .sum();
     let left_m3 = taken_out_m3.map(|taken: f64| (taken - spread_m3).max(0.0));
     let batches = Batches::of(state, heap, now, left_m3.unwrap_or(0.0), &harvested_m3);
-    asked.held_raw = batches.held_raw(catalogue, garden);
-    asked.maturity = batches.maturity(state, heap, now)?;
-    for tested in batches.tests() {
-        if let Some(laboratory) = &tested.laboratory {
-            take_laboratory(&mut asked, laboratory);
-        }
-    }
-    // The same account that says how much compost there will be when it is finished.
-    let there = inside(state, heap, Until::Instant(now.instant_ms));
-    let in_it_m3 = yields(catalogue, garden, state, heap, &there, now)
-        .map(|expected| expected.volume_m3.value);
-    Ok(match left_m3 {
-        Some(left) if left > 0.0 => FromJournal {
-            compost: asked,
-            volume_m3: Some(left),
-            is_estimated: false,
-        },
-        _ => FromJournal {
-            compost: asked,
-            volume_m3: in_it_m3,
-            is_estimated: true,
-        },
-    })
+    (batches, left_m3)
 }
 
 /// Takes the figures of a laboratory in; later ones go before earlier ones.

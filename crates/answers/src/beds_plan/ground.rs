@@ -8,7 +8,8 @@ use super::BedAnswer;
 
 impl BedAnswer {
     /// Keys of the sources behind what stops it from getting more, in the order of the tables;
-    /// none where the compost ran out, for that is no figure of the trade.
+    /// none where the compost ran out, for that is no figure of the trade, nor where it was only said
+    /// that it does not go on food beds.
     #[must_use]
     pub fn binding_source_keys(&self, spreading: &Spreading) -> Vec<String> {
         let crop = self.crop.iter().flat_map(|crop| &crop.source_keys);
@@ -25,6 +26,7 @@ impl BedAnswer {
             Binding::Supply => Vec::new(),
             Binding::NeedMet => group.collect(),
             Binding::Limit(limit) => match limit {
+                BedLimit::FoodBed => self.off_food_source_keys.iter().collect(),
                 BedLimit::Acid => crop.collect(),
                 BedLimit::Waiting | BedLimit::RawUnknown => {
                     figures(&["waiting.touching", "waiting.not_touching"])
@@ -99,6 +101,16 @@ mod tests {
         }
         bed.share.binding = Binding::Supply;
         assert!(bed.binding_source_keys(spreading).is_empty());
+    }
+
+    #[test]
+    fn what_keeps_compost_off_food_beds_has_the_sources_of_its_caution() {
+        let spreading = Spreading::built_in();
+        let mut bed = planned(10.0, false);
+        bed.share.binding = Binding::Limit(BedLimit::FoodBed);
+        assert!(bed.binding_source_keys(spreading).is_empty());
+        bed.off_food_source_keys = vec!["SOMEWHERE".to_owned()];
+        assert_eq!(bed.binding_source_keys(spreading), ["SOMEWHERE"]);
     }
 
     #[test]

@@ -3,6 +3,7 @@
 mod batch;
 mod from_journal;
 mod ground;
+mod off_food;
 
 use heapwright_catalogue::{Crop, CropGroup, Spreading};
 use heapwright_engine::spreading::bed::{Bed, BedLimit, Dressing, Maturity, Soil, State, Weighed};
@@ -12,9 +13,11 @@ use heapwright_engine::spreading::plan::{BedShare, Binding, Plan, Question, plan
 use heapwright_engine::spreading::rules::Rules;
 use heapwright_terms::EdiblePart;
 
+use crate::before_use::BeforeUse;
 use crate::question::{Accepted, Field, Known, QuestionError, SEED};
 
 pub use from_journal::{FromJournal, beds_of_journal, compost_of_heap};
+pub use off_food::{OffFood, never_on_this_bed};
 
 /// The most beds of one question: the fairest sharing takes up to so many squared programmes.
 const MOST_BEDS: usize = 60;
@@ -68,6 +71,8 @@ pub struct CompostAsked {
     /// Did raw manure or the like go in, without a heat that was shown to have dealt with it?
     /// `None` when nobody said.
     pub held_raw: Option<bool>,
+    /// What keeps it off beds where food grows.
+    pub off_food: OffFood,
 }
 
 /// The question.
@@ -86,6 +91,20 @@ pub struct BedsQuestion {
 /// What to know about an answer.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BedsNotice {
+    /// Something went in that never goes on beds where food grows.
+    OffFoodBeds {
+        /// What that was; empty where nobody said more.
+        because: Vec<BeforeUse>,
+        /// Names of the beds that get nothing for it.
+        beds: Vec<String>,
+    },
+    /// Something went in whose advice is to be seen to before it goes on beds where food grows.
+    DoubtfulOnFoodBeds {
+        /// What that was.
+        because: Vec<BeforeUse>,
+        /// Names of the beds that would get some.
+        beds: Vec<String>,
+    },
     /// The compost was never analysed: usual figures with wide ranges are taken.
     CompostAssumed,
     /// Some of it was: usual figures with wide ranges are taken for the rest.
@@ -151,11 +170,15 @@ pub enum BedsNotice {
     FedByEarlier {
         /// Their names.
         beds: Vec<String>,
+        /// True when what is left may not go where food grows, nor to others.
+        off_food: bool,
     },
     /// Some compost is left over.
     Left {
         /// How much [m3].
         left_m3: f64,
+        /// True when it may not go where food grows.
+        off_food: bool,
     },
     /// The programme could not be solved to the end.
     NotProven,
@@ -172,6 +195,8 @@ pub struct BedAnswer {
     pub group: CropGroup,
     /// What it gets.
     pub share: BedShare,
+    /// Keys of the sources behind what keeps the compost off beds where food grows.
+    pub off_food_source_keys: Vec<String>,
 }
 
 /// The answer.
@@ -248,6 +273,7 @@ pub fn compost_of_tables(spreading: &Spreading) -> CompostAsked {
         is_dilute_extract: true,
         maturity: Maturity::Unknown,
         held_raw: None,
+        off_food: OffFood::default(),
     }
 }
 
@@ -285,6 +311,7 @@ pub fn beds_plan(
         state: State {
             maturity: compost.maturity,
             held_raw: compost.held_raw,
+            off_food_beds: compost.off_food.is_off,
         },
         volume_m3: question.volume_m3,
         rules,
@@ -306,6 +333,7 @@ pub fn beds_plan(
             crop: crop.cloned(),
             group: group.clone(),
             share: share.clone(),
+            off_food_source_keys: compost.off_food.source_keys(),
         })
         .collect();
     tell(
@@ -494,6 +522,7 @@ fn bed(asked: &BedAsked, crop: Option<&Crop>, group: &CropGroup) -> Bed {
         salt: crop.and_then(|crop| crop.salt),
         // What is not known may be eaten, and may touch soil.
         part: crop.map_or(EdiblePart::TouchesSoil, |crop| crop.part),
+        is_for_food: off_food::is_for_food(crop),
         likes_acid: crop.is_some_and(|crop| crop.likes_acid),
         new_ground: asked.new_ground,
         soil: asked.soil,
@@ -526,6 +555,16 @@ fn tell(
             .map(|bed| bed.asked.name.clone())
             .collect()
     };
+    let off_food = &compost.off_food;
+    let is_off = off_food.is_off;
+    if is_off {
+        // What can hurt people comes before all else.
+        let notice = BedsNotice::OffFoodBeds {
+            because: off_food.never.clone(),
+            beds: names(&|bed| bed.binding() == Binding::Limit(BedLimit::FoodBed)),
+        };
+        notices.insert(0, notice);
+    }
     let mut about = |beds: Vec<String>, notice: &dyn Fn(Vec<String>) -> BedsNotice| {
         if !beds.is_empty() {
             notices.push(notice(beds));
@@ -545,9 +584,21 @@ fn tell(
         &|beds| BedsNotice::PhosphorusHigh { beds },
     );
     about(names(&BedAnswer::is_fed_by_earlier), &|beds| {
-        BedsNotice::FedByEarlier { beds }
+        BedsNotice::FedByEarlier {
+            beds,
+            off_food: is_off,
+        }
     });
     let gets_some = |bed: &BedAnswer| bed.share.depth_m > 0.0;
+    if !off_food.doubtful.is_empty() {
+        about(
+            names(&|bed| gets_some(bed) && off_food::is_for_food(bed.crop.as_ref())),
+            &|beds| BedsNotice::DoubtfulOnFoodBeds {
+                because: off_food.doubtful.clone(),
+                beds,
+            },
+        );
+    }
     for key in ["waiting.touching", "waiting.not_touching"] {
         let days = spreading.range(key).typical;
         about(
@@ -605,7 +656,13 @@ fn tell(
         BedsNotice::AboveYardstick { yardstick_depth_m },
     );
     let left_m3 = plan.shared.left_m3;
-    when(left_m3 > LEFT_M3, BedsNotice::Left { left_m3 });
+    when(
+        left_m3 > LEFT_M3,
+        BedsNotice::Left {
+            left_m3,
+            off_food: is_off,
+        },
+    );
     when(!plan.shared.proven, BedsNotice::NotProven);
 }
 
@@ -626,6 +683,7 @@ fn source_keys(spreading: &Spreading, beds: &[BedAnswer]) -> Vec<String> {
                 .filter(|figure| !figure.key.starts_with("yield."))
                 .flat_map(|figure| &figure.source_keys),
         )
+        .chain(beds.iter().flat_map(|bed| &bed.off_food_source_keys))
         .cloned()
         .collect();
     keys.sort();

@@ -41,6 +41,8 @@ pub struct Bed {
     pub salt: Option<SaltTolerance>,
     /// What is eaten of it.
     pub part: EdiblePart,
+    /// True when food grows there, in this year or another.
+    pub is_for_food: bool,
     /// True when the crop needs acid soil.
     pub likes_acid: bool,
     /// True for ground that was not dug and fed before.
@@ -75,11 +77,15 @@ pub struct State {
     /// True when raw manure or the like went in, and no heat was shown to have dealt with it.
     /// `None` when that is not known: then what touches soil has to wait all the same.
     pub held_raw: Option<bool>,
+    /// True when something went in that never goes on beds where food grows.
+    pub off_food_beds: bool,
 }
 
 /// A limit of a bed's layer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum BedLimit {
+    /// Food grows there, and something went in that never goes on such beds.
+    FoodBed,
     /// The crop needs acid soil.
     Acid,
     /// Raw matter, and the harvest comes before the waiting time ends.
@@ -160,7 +166,10 @@ pub fn weigh(bed: &Bed, compost: &Compost, state: State, rules: &Rules) -> Weigh
     let per_m3 = compost.typical(rules);
     let carried = carried(&bed.dressings, &per_m3, compost, rules);
     let need = need(bed, rules);
+    let is_barred = bed.is_for_food && state.off_food_beds;
     let wait_days = match (bed.part, state.held_raw) {
+        // No wait makes it fit for food.
+        _ if is_barred => None,
         (EdiblePart::TouchesSoil, Some(true) | None) => Some(rules.waiting_touching_days),
         (EdiblePart::ClearOfSoil, Some(true)) => Some(rules.waiting_clear_days),
         _ => None,
@@ -191,6 +200,7 @@ pub fn weigh(bed: &Bed, compost: &Compost, state: State, rules: &Rules) -> Weigh
         rules.established_depth_m
     };
     let allowed = [
+        (BedLimit::FoodBed, none_when(is_barred)),
         (BedLimit::Acid, none_when(bed.likes_acid)),
         (
             BedLimit::Waiting,

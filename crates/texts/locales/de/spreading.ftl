@@ -2,8 +2,9 @@
 
 beds-limits = Die Grenzen gelten bei üblichen Werten; Kompost ist von Haufen zu Haufen verschieden. Eine Bodenprobe, eine Analyse deines Komposts und örtliche Regeln zu Nährstoffen und Abschwemmung gehen diesem Plan vor. Bring auf gefrorenem oder durchnässtem Boden keinen Kompost aus.
 nitrogen-limits = Versuche gehen weit auseinander: Nimm die Spanne ernst und lass andere Düngung nicht allein wegen des Komposts weg.
-uses-limits = Gesiebt und reif muss der Kompost nur sein, wo es dabeisteht. Eine Leitfähigkeit gilt für die gesättigte Paste; andere Verfahren zeigen weniger an.
+uses-limits = Gesiebt und reif muss der Kompost nur sein, wo es dabeisteht. Eine Leitfähigkeit gilt für die gesättigte Paste; andere Verfahren zeigen weniger an. Kompost, in den Hunde- oder Katzenkot kam, kommt in keinen Topf mit Essbarem und auf keinen Rasen, nur unter Bäume und Zierpflanzen, wo die Regel vor Ort es erlaubt.
 
+limit-food-bed = nie auf Gemüsebeete
 limit-acid = saurer Boden
 limit-waiting = Wartezeit
 limit-immature = unreifer Kompost
@@ -27,6 +28,7 @@ none = nichts
 bound-by-supply = { $bed }: Der Kompost ist ganz verteilt; hier wäre noch Platz für mehr.
 bound-by-earlier = { $bed }: nichts, denn frühere Gaben decken den Bedarf.
 bound-by-need = { $bed }: Mit { $depth } ist der Bedarf gedeckt; mehr würde nur Phosphor anhäufen.
+bound-by-food-bed = { $bed }: nichts, denn es zählt als Gemüsebeet, und in den Kompost kam etwas, das nie auf Gemüsebeete gehört.
 bound-by-acid = { $bed }: nichts, denn was dort wächst, braucht sauren Boden, und Kompost aus dem Garten ist meist basisch; gib Lauberde.
 bound-by-waiting = { $bed }: nichts, denn roher Mist oder Ähnliches kam in den Kompost, und geerntet wird, bevor die { $days } Tage Wartezeit um sind.
 bound-by-immature = { $bed }: noch nichts, denn der Kompost ist nicht reif, und bald wird gesät oder gepflanzt; gib ihm acht Wochen oder lass ihn nachreifen.
@@ -38,6 +40,10 @@ bound-by-depth-before = { $bed }: nichts, denn es gab dort schon so viel, wie in
 bound-by-depth-on-new-ground = { $bed }: { $depth }, mehr ist auf neuem Boden in einem Jahr nicht üblich.
 bound-by-depth = { $bed }: { $depth }, mehr ist auf einem schon früher versorgten Beet in einem Jahr nicht üblich.
 
+off-food-beds = { $beds }: Dieser Kompost gehört nie auf Gemüsebeete, also kommt dorthin nichts. Wo nicht bekannt ist, was wächst, zählt das Beet als Gemüsebeet. Halte ihn auch von Rasen und von Töpfen mit Essbarem fern, und bau in den nächsten Jahren nichts Essbares an, wo er liegt.
+off-food-beds-anywhere = Dieser Kompost gehört nie auf Gemüsebeete, nicht in Töpfe mit Essbarem und nicht auf Rasen; bau in den nächsten Jahren nichts Essbares an, wo er liegt.
+doubtful-on-food-beds = { $beds }: Bevor dieser Kompost dorthin kommt, achte auf das, was in ihn hineinkam.
+spread-on-food-bed = { $bed } zählt als Gemüsebeet, und dieser Kompost gehört nie auf Gemüsebeete: Aufgeschrieben ist die Gabe trotzdem, aber bau dort in den nächsten Jahren nichts Essbares an.
 partly-assumed = Was am Kompost nicht gemessen wurde, ist mit üblichen Werten und weiten Spannen angenommen: { $figures }.
 compost-figure = { $figure ->
         [nitrogen] Stickstoff
@@ -51,6 +57,10 @@ fed-by-earlier = { $count ->
         [one] { $beds }: Frühere Gaben waren schon so viel, wie das Beet verträgt, also bekommt es dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf und heb den Kompost für Töpfe auf oder verschenk ihn.
        *[other] { $beds }: Frühere Gaben waren schon so viel, wie die Beete vertragen, also bekommen sie dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf und heb den Kompost für Töpfe auf oder verschenk ihn.
     }
+fed-by-earlier-off-food = { $count ->
+        [one] { $beds }: Frühere Gaben waren schon so viel, wie das Beet verträgt, also bekommt es dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf.
+       *[other] { $beds }: Frühere Gaben waren schon so viel, wie die Beete vertragen, also bekommen sie dieses Jahr nichts. Leg dort Lauberde oder anderen mageren Mulch auf.
+    }
 immature = Der Kompost ist nicht reif: Bring ihn vier bis acht Wochen vor dem Säen oder Pflanzen aus oder leg ihn als Mulch obenauf.
 ties-up-nitrogen = Dieser Kompost ist so reich an Kohlenstoff, dass er im ersten Jahr Stickstoff zurückhält: Dünge hungrige Pflanzen anders oder nimm ihn als Mulch.
 no-crop = { $beds }: Was dort wächst, ist nicht bekannt; gerechnet wird wie für Mittelzehrer.
@@ -58,6 +68,7 @@ salt-unknown = { $beds }: Wie viel Salz die Pflanzen vertragen, steht in keiner 
 phosphorus-high = { $beds }: Der Boden hat mehr Phosphor, als die Pflanzen nutzen. Gegeben wird nur, was die Ernte eines Jahres mitnimmt; Lauberde wäre besser.
 wait = { $beds }: In den Kompost kam roher Mist oder Ähnliches. Warte { $days } Tage zwischen Ausbringen und Ernte oder bau an, was gekocht oder nicht gegessen wird.
 yardstick = Als Maßstab, nicht als Regel für Gärten: Landwirte in Deutschland dürfen von diesem Kompost im Schnitt { $depth } im Jahr ausbringen.
+left-over-off-food = { $volume } bleiben übrig: Bring sie nur unter Bäumen und Zierpflanzen aus, wo die Regel vor Ort es erlaubt.
 left-over = { $volume } bleiben übrig: Deck sie zu und heb sie für Töpfe oder fürs nächste Jahr auf.
 not-proven = Die Verteilung ließ sich nicht zu Ende rechnen: Der Plan hält alle Grenzen ein, aber vielleicht gibt es einen gerechteren.
 

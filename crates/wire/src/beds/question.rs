@@ -76,6 +76,10 @@ pub struct CompostFile {
     /// it? Left out when nobody knows.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub held_raw: Option<bool>,
+    /// True when something went in that never goes on beds where food grows, such as dog or cat
+    /// waste: then none goes to a bed but where the crop is an ornamental one.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub never_on_food_beds: bool,
 }
 
 /// A bed.

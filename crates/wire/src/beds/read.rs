@@ -226,6 +226,7 @@ fn compost(spreading: &Spreading, file: &CompostFile) -> Result<CompostAsked, Wi
         None => Maturity::Unknown,
     };
     asked.held_raw = file.held_raw;
+    asked.off_food.is_off = file.never_on_food_beds;
     Ok(asked)
 }
 

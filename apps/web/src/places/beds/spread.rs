@@ -1,6 +1,6 @@
 //! The form that writes down what was spread on a bed.
 
-use heapwright_answers::before_use;
+use heapwright_answers::{before_use, never_on_this_bed};
 use heapwright_journal::content::{How, Spread};
 use heapwright_journal::{AmountSaid, EventId};
 use heapwright_texts::messages::beds_place as texts;
@@ -19,7 +19,10 @@ use crate::shell::Hub;
 pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
     let heap = RwSignal::new(None::<EventId>);
     let amount = AmountTyped::new(hub, "1", "barrow");
-    let beds = super::named(hub)
+    let named = super::named(hub);
+    // The first one is chosen until another is.
+    let bed = RwSignal::new(named.first().map(|(id, _)| *id));
+    let beds = named
         .into_iter()
         .map(|(id, name)| view! { <option value=id.to_string()>{name}</option> })
         .collect_view();
@@ -40,7 +43,9 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
         <div class="log-form">
             <div class="field">
                 <label for="spread-bed">{texts::bed(locale)}</label>
-                <select id="spread-bed">{beds}</select>
+                <select id="spread-bed" on:change=move |event| bed.set(event_target_value(&event).parse().ok())>
+                    {beds}
+                </select>
             </div>
             {amount.row("spread-amount", texts::amount_spread(locale))}
             <div class="field">
@@ -50,6 +55,7 @@ pub fn form(hub: Hub, done: impl Fn() + Copy + 'static) -> AnyView {
                     {heap_options(hub)}
                 </select>
             </div>
+            {live_if(move || bed.get().zip(heap.get()).and_then(|both| off_food(hub, both)))}
             {live_if(move || heap.get().and_then(|heap| to_see_to(hub, heap)))}
             {form::select("spread-how", texts::how(locale), Some(not_said), form::words::<How>())}
             {form::when("spread-when")}
@@ -89,6 +95,28 @@ pub fn heap_options(hub: Hub) -> AnyView {
                 .collect_view()
         })
         .into_any()
+}
+
+/// That the compost of this heap never goes on this bed, where food grows there; it is written down
+/// all the same.
+fn off_food(hub: Hub, (bed, heap): (EventId, EventId)) -> Option<AnyView> {
+    let page = hub.page.get();
+    let locale = language::locale();
+    let line = hub.keeper.with(|journal| {
+        let (state, now) = (&journal.state, device::now());
+        let garden = asking::garden_now(&page, state, now);
+        let found = never_on_this_bed(
+            language::catalogue(),
+            language::spreading(),
+            &garden,
+            state,
+            (bed, heap),
+            now,
+        );
+        let described = state.bed(bed)?.now().described.as_ref()?;
+        (!found.is_empty()).then(|| wording::spread_on_food_bed(&described.name, &found, locale))
+    })?;
+    Some(view! { <p class="told-lines">{line}</p> }.into_any())
 }
 
 /// What went into a heap and must be seen to before its compost is used.
