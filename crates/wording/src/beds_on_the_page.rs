@@ -216,6 +216,33 @@ mod tests {
     }
 
     #[test]
+    fn compost_that_never_goes_on_food_beds_is_named_in_both_languages() {
+        let german = Spoken::read("de", Translation::GERMAN, GERMAN).unwrap();
+        let german: &'static Spoken = Box::leak(Box::new(german));
+        let notice = |beds: &[&str]| BedsNotice::OffFoodBeds {
+            because: Vec::new(),
+            beds: beds.iter().map(|bed| (*bed).to_owned()).collect(),
+        };
+        for (locale, words) in [
+            (Locale::default(), "never goes on food beds"),
+            (german.locale(), "gehört nie auf Gemüsebeete"),
+        ] {
+            for beds in [&["Peas", "Open"][..], &[]] {
+                let line = page_beds_notice(&notice(beds), locale);
+                assert!(line.contains(words), "{line}");
+                assert!(beds.iter().all(|bed| line.contains(bed)), "{line}");
+            }
+            // What is left over is not for pots.
+            let left = |off_food| {
+                let left_m3 = 0.1;
+                page_beds_notice(&BedsNotice::Left { left_m3, off_food }, locale)
+            };
+            assert_ne!(left(true), left(false));
+            assert!(!left(true).contains("pots") && !left(true).contains("Töpfe"));
+        }
+    }
+
+    #[test]
     fn tea_has_no_amount_and_its_caution() {
         let tea = Spreading::built_in().use_of("tea").unwrap();
         let line = use_line(tea, &tea.name, None, Locale::default());

@@ -76,3 +76,98 @@ pub fn never_on_this_bed(
     let (batches, _) = batches_of_heap(catalogue, spreading, garden, state, heap, now);
     OffFood::of(batches.before_use(catalogue, garden)).never
 }
+
+#[cfg(test)]
+mod tests {
+    use heapwright_terms::EdiblePart;
+
+    use super::*;
+    use crate::beds_plan::{BedAsked, BedsNotice, BedsQuestion, beds_plan, compost_of_tables};
+    use crate::before_use::lasting_cautions;
+
+    /// Materials whose advice, as it is told before use, says this of food beds.
+    fn materials(kind: FoodBeds) -> Vec<&'static str> {
+        let catalogue = Catalogue::built_in();
+        let says = |material: &&heapwright_terms::Material| {
+            let told = lasting_cautions(catalogue, material);
+            told.iter().filter_map(|caution| caution.food_beds).min() == Some(kind)
+        };
+        let those = catalogue.materials().iter().filter(says);
+        those.map(|material| material.id.as_str()).collect()
+    }
+
+    #[test]
+    fn some_materials_never_go_on_food_beds_and_some_only_with_care() {
+        assert_eq!(
+            materials(FoodBeds::Never),
+            ["dog_waste", "cat_litter_waste"]
+        );
+        let doubtful = materials(FoodBeds::Doubtful);
+        for id in ["wood_ash", "sawdust_aged", "vacuum_dust", "glossy_paper"] {
+            assert!(doubtful.contains(&id), "{id} in {doubtful:?}");
+        }
+        for id in ["horse_droppings", "apple", "dry_leaves_mixed"] {
+            assert!(!materials(FoodBeds::Never).contains(&id), "{id}");
+        }
+    }
+
+    #[test]
+    fn only_ornamental_crops_make_a_bed_that_is_not_for_food() {
+        let others: Vec<&str> = Spreading::built_in()
+            .crops()
+            .iter()
+            .filter(|crop| !is_for_food(Some(crop)))
+            .inspect(|crop| assert_eq!(crop.part, EdiblePart::NotEaten))
+            .map(|crop| crop.id.as_str())
+            .collect();
+        assert_eq!(others, ["flowers", "heather"]);
+        assert!(is_for_food(None));
+    }
+
+    #[test]
+    fn the_reason_comes_before_all_others_and_nothing_is_offered_for_pots() {
+        let spreading = Spreading::built_in();
+        let bed = |crop: Option<&str>| BedAsked {
+            name: crop.unwrap_or("Open").to_owned(),
+            area_m2: 4.0,
+            crop: crop.map(str::to_owned),
+            feeding: None,
+            new_ground: false,
+            soil: heapwright_engine::spreading::bed::Soil::default(),
+            sown_in_days: Some(0.0),
+            harvest_in_days: Some(10.0),
+            dressings: Vec::new(),
+        };
+        let mut compost = compost_of_tables(spreading);
+        compost.maturity = heapwright_engine::spreading::bed::Maturity::Mature;
+        compost.held_raw = Some(true);
+        compost.off_food.is_off = true;
+        let question = BedsQuestion {
+            beds: [Some("blueberries"), Some("lettuce"), None, Some("roses")]
+                .map(bed)
+                .to_vec(),
+            compost,
+            volume_m3: 0.1,
+            volume_is_estimated: false,
+        };
+        let answer = beds_plan(spreading, &question).unwrap();
+        let given: Vec<bool> = answer
+            .beds
+            .iter()
+            .map(|bed| bed.share.depth_m > 0.0)
+            .collect();
+        assert_eq!(given, [false, false, false, true]);
+        let named = ["blueberries", "lettuce", "Open"].map(str::to_owned);
+        assert_eq!(
+            answer.notices.first(),
+            Some(&BedsNotice::OffFoodBeds {
+                because: Vec::new(),
+                beds: named.to_vec(),
+            })
+        );
+        let waits = |notice: &BedsNotice| matches!(notice, BedsNotice::Wait { .. });
+        assert!(!answer.notices.iter().any(waits));
+        let left = |notice: &BedsNotice| matches!(notice, BedsNotice::Left { off_food: true, .. });
+        assert!(answer.notices.iter().any(left));
+    }
+}
