@@ -19,7 +19,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::Moment;
 use heapwright_state::State;
 use heapwright_texts::Locale;
-use heapwright_wording::today as wording;
+use heapwright_wording::today::{self as wording, Times};
 use jiff::civil::Date;
 
 use lines::Lines;
@@ -159,14 +159,14 @@ fn headline(telling: &Telling, date: &DatedNeed) -> String {
     wording::dated_headline(catalogue, garden, state, date, locale)
 }
 
-/// Why, how, and what can hurt, a line each. "Three days ago" is told from the day of the reminder.
+/// Why, how, and what can hurt, a line each. Reasons name days: nobody knows when it is read.
 fn description(telling: &Telling, answer: &TodayAnswer, date: &DatedNeed) -> String {
-    let then = seen_from(date, answer.now);
+    let times = Times::ByDay(answer.now);
     let locale = telling.locale;
     let mut told: Vec<String> = date
         .because
         .iter()
-        .map(|because| wording::because_line(because, then, locale))
+        .map(|because| wording::because_line(because, times, locale))
         .collect();
     let of_date = |need: &&Need| need.heap == date.heap && need.what.kind() == date.kind;
     // Stores have no heap, and more than one of the kind: their headline says it.
@@ -180,21 +180,6 @@ fn description(telling: &Telling, answer: &TodayAnswer, date: &DatedNeed) -> Str
     );
     told.push(wording::today_limits(locale).to_owned());
     told.join("\n")
-}
-
-/// The moment from which a reminder is read: noon of its day, but never before now.
-fn seen_from(date: &DatedNeed, now: Moment) -> Moment {
-    let noon = match date.on {
-        On::Day(day) => Moment::from_local(day.at(12, 0, 0, 0), now.offset_min),
-        On::Time(moment) => Some(moment),
-    };
-    noon.map_or(now, |noon| {
-        if noon.instant_ms > now.instant_ms {
-            noon
-        } else {
-            now
-        }
-    })
 }
 
 /// The lasting name of a reminder. The garden is no part of it: the entry that set it up is another

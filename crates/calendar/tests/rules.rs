@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use heapwright_answers::today::{Because, DatedNeed, Kind, On, TodayAnswer, today};
-use heapwright_calendar::{Telling, calendar};
+use heapwright_calendar::{Telling, calendar, reminders};
 use heapwright_catalogue::{Catalogue, GERMAN};
 use heapwright_garden::Garden;
 use heapwright_invented::{Plan, lines};
@@ -389,5 +389,42 @@ fn another_program_reads_what_was_written() {
     for (heap, event) in state.heaps().zip(read) {
         let summary = event["summary"].as_str().unwrap();
         assert!(summary.contains(heap.name().unwrap()), "{summary}");
+    }
+}
+
+#[test]
+fn nothing_is_told_from_the_moment_of_writing_in_either_language() {
+    let german: &'static Translation = Box::leak(Box::new(
+        Translation::read("de", Translation::GERMAN, "").unwrap(),
+    ));
+    let english = Locale::default();
+    let (state, now) = demo();
+    let garden = Garden::from_state(Catalogue::built_in(), &state, now);
+    let answer = today(Catalogue::built_in(), &garden, &state, now);
+    let looks = |told: &str| told.matches("April 2026").count();
+    for (locale, relative) in [
+        (english, [" ago", "yesterday", "just now"]),
+        (
+            english.in_language(Some(german)),
+            ["vor ", "gestern", "gerade eben"],
+        ),
+    ] {
+        let file = written(&state, &garden, &answer, locale).replace("\r\n ", "");
+        let telling = Telling {
+            catalogue: Catalogue::built_in(),
+            garden: &garden,
+            state: &state,
+            locale,
+        };
+        let shown: Vec<String> = reminders(&telling, &answer)
+            .into_iter()
+            .map(|one| one.body)
+            .collect();
+        for told in [&file, &shown.join("\n")] {
+            assert!(looks(told) >= 2, "days are named: {told}");
+            for word in relative {
+                assert!(!told.contains(word), "{word}: {told}");
+            }
+        }
     }
 }

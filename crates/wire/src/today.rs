@@ -6,7 +6,7 @@ use heapwright_garden::Garden;
 use heapwright_journal::EventId;
 use heapwright_state::State;
 use heapwright_texts::Locale;
-use heapwright_wording::today as wording;
+use heapwright_wording::today::{self as wording, Times};
 #[cfg(feature = "schema")]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -144,7 +144,7 @@ impl Telling<'_> {
     fn need(&self, need: &Need) -> NeedJson {
         let reason = |because: &Because| ReasonJson {
             key: because.key().to_owned(),
-            sentence: wording::because_line(because, self.answer.now, self.locale),
+            sentence: wording::because_line(because, Times::FromNow(self.answer.now), self.locale),
         };
         let entry = need.entry.as_ref();
         NeedJson {

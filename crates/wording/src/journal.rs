@@ -45,14 +45,8 @@ pub fn ago_text(then: Moment, now: Moment, locale: Locale) -> String {
             .since(then.local().date())
             .map_or(0, |span| span.get_days()),
     );
-    let on_day = || {
-        texts::OnDay {
-            day: &day_text(then, locale),
-        }
-        .said(locale)
-    };
     match (minutes, days) {
-        (..-1, _) => on_day(),
+        (..-1, _) => on_day_text(then, locale),
         (..2, _) => texts::just_now(locale).to_owned(),
         (2..90, _) => texts::MinutesAgo {
             minutes: few(minutes),
@@ -64,8 +58,17 @@ pub fn ago_text(then: Moment, now: Moment, locale: Locale) -> String {
         .said(locale),
         (_, 1) => texts::yesterday(locale).to_owned(),
         (_, 2..60) => texts::DaysAgo { days: few(days) }.said(locale),
-        _ => on_day(),
+        _ => on_day_text(then, locale),
     }
+}
+
+/// The day on which something was, as it stands inside a sentence: "on 1 May 2026".
+#[must_use]
+pub fn on_day_text(then: Moment, locale: Locale) -> String {
+    texts::OnDay {
+        day: &day_text(then, locale),
+    }
+    .said(locale)
 }
 
 /// A small count as a number of a sentence.

@@ -49,6 +49,29 @@ pub(super) fn hand(seen: &Seen, out: &mut Gathered) {
     }
 }
 
+/// Marks the advice against animals where the figures ask for browns for the sake of wetness: what
+/// is to be dried is not to be kept moist.
+pub(super) fn wet_by_figures(out: &mut Gathered) {
+    let too_wet = |because: &Because| matches!(because, Because::FedTooWet { .. });
+    if out
+        .needs
+        .iter()
+        .any(|need| need.because.iter().any(too_wet))
+    {
+        for need in &mut out.needs {
+            if let What::KeepAnimalsOut { is_wet } = &mut need.what {
+                *is_wet = true;
+            }
+        }
+    }
+}
+
+/// Whether the last handful was wet or more.
+fn felt_wet(seen: &Seen) -> bool {
+    seen.squeeze()
+        .is_some_and(|felt| matches!(felt.what, Squeeze::Wet | Squeeze::Dripping))
+}
+
 fn animals(seen: &Seen, out: &mut Gathered) {
     let turned_since = |place| seen.since(place, |content| matches!(content, Content::Turned(_)));
     for (creature, urgency) in [
@@ -62,7 +85,8 @@ fn animals(seen: &Seen, out: &mut Gathered) {
                 at: sight.at,
             };
             let entry = turning(seen, Thoroughness::ForkedOver);
-            out.need(What::KeepAnimalsOut, because, urgency, entry);
+            let is_wet = felt_wet(seen);
+            out.need(What::KeepAnimalsOut { is_wet }, because, urgency, entry);
         }
     }
     let flies = seen.creature(SENSES_HOLD_D, |one| {

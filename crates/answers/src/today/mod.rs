@@ -92,6 +92,7 @@ fn needs_of(seen: &Seen) -> Gathered {
     }
     hand::hand(seen, &mut out);
     mixture::mixture(seen, &mut out);
+    hand::wet_by_figures(&mut out);
     ripening::ripening(seen, &mut out);
     // Opening a heap that is too hot is turning it.
     if out.has(Kind::CoolDown) {

@@ -73,7 +73,10 @@ pub enum What {
     /// Open, turn and water a heap that is too hot.
     CoolDown,
     /// Drive rats or mice out and keep them out.
-    KeepAnimalsOut,
+    KeepAnimalsOut {
+        /// True when it is wet by a handful, or too wet by what was fed: then it is not kept moist.
+        is_wet: bool,
+    },
     /// Mix in browns.
     AddBrowns {
         /// From the stores; `None` when they do not reach that far.
@@ -218,7 +221,7 @@ impl What {
         match self {
             Self::StandBack => Kind::StandBack,
             Self::CoolDown => Kind::CoolDown,
-            Self::KeepAnimalsOut => Kind::KeepAnimalsOut,
+            Self::KeepAnimalsOut { .. } => Kind::KeepAnimalsOut,
             Self::AddBrowns { .. } => Kind::AddBrowns,
             Self::Water { .. } => Kind::Water,
             Self::CoverWithBrowns { .. } => Kind::CoverWithBrowns,

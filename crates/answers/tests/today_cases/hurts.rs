@@ -75,3 +75,33 @@ fn what_opens_or_touches_a_heap_says_what_can_hurt() {
     let cautions = case.need(Kind::CoverWithBrowns).cautions;
     assert!(cautions.contains(&Caution::MouldDust), "{cautions:?}");
 }
+
+#[test]
+fn a_heap_that_is_wet_is_not_to_be_kept_moist_for_the_sake_of_animals() {
+    let is_wet = |case: &Case| match case.need(Kind::KeepAnimalsOut).what {
+        What::KeepAnimalsOut { is_wet } => is_wet,
+        other => panic!("{other:?}"),
+    };
+    for (squeeze, wet) in [
+        (None, false),
+        (Some(Squeeze::Dry), false),
+        (Some(Squeeze::Moist), false),
+        (Some(Squeeze::Wet), true),
+        (Some(Squeeze::Dripping), true),
+    ] {
+        let mut case = Case::fed(9.0);
+        case.look(0.1, |read| {
+            read.squeeze = squeeze;
+            read.creatures.push(Creature::Rats);
+        });
+        assert_eq!(is_wet(&case), wet, "{squeeze:?}");
+    }
+    // No hand was there, but what was fed is too wet by its figures.
+    let mut case = Case::new(20.0, 1.0);
+    case.feed(2.0, vec![part("grass_clippings_fresh", 20.0, "kg")], None);
+    case.look(0.4, |read| read.creatures.push(Creature::Rats));
+    let browns = case.need(Kind::AddBrowns).because;
+    let too_wet = |because: &Because| matches!(because, Because::FedTooWet { .. });
+    assert!(browns.iter().any(too_wet), "{browns:?}");
+    assert!(is_wet(&case));
+}

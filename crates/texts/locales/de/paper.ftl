@@ -53,7 +53,7 @@ squeeze-so-moist = So lassen: genau richtig
 squeeze-see-wet = Tropfen treten aus
 squeeze-so-wet = Beim nächsten Befüllen mehr Braunes; Regen abhalten
 squeeze-see-dripping = Wasser läuft heraus
-squeeze-so-dripping = Viel Braunes untermischen und heute umsetzen
+squeeze-so-dripping = In den nächsten Tagen viel Braunes untermischen
 
 beware = Vorsicht
 before-use = Bevor der Kompost verwendet wird

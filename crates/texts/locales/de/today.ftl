@@ -47,6 +47,7 @@ how-stand-back-call = Ruf die Feuerwehr, wenn er raucht, verbrannt riecht oder h
 how-cool-down = Öffne ihn nach und nach, setz ihn um und wässere dabei trockene Stellen.
 how-cool-down-after = Lass ihn niedriger und breiter zurück, als er war, und lies den Fühler morgen noch einmal ab.
 how-keep-animals-out = Setz den Haufen um, damit nichts darin nistet, und halte ihn feucht.
+how-keep-animals-out-wet = Setz den Haufen um, damit nichts darin nistet.
 how-keep-animals-out-for-good = Nimm Gekochtes und Fettes heraus, vergrab frische Küchenabfälle in der Mitte, verschließ Spalten über 12{"\u00A0"}mm mit Drahtgitter und halte ringsum einen halben Meter frei.
 how-mix-in = Misch { $things } unter.
 stores-do-not-suffice = Dein Vorrat allein bringt das nicht in Ordnung.
@@ -71,7 +72,7 @@ how-test-seedlings = Säe Kresse in den Kompost und ebenso viel in Erde, die du 
 how-let-ripen = Gib nichts mehr zu. Fang den nächsten Haufen an und halte diesen abgedeckt und gerade so feucht.
 how-cover = Leg eine Plane, Säcke oder einen Deckel darüber, damit der Regen nicht auswäscht, was gereift ist.
 how-restock = Noch da: { $amount }. Sammle etwas, bevor der Vorrat ausgeht.
-how-restock-used-up = Davon ist nichts mehr da. Sammle etwas, denn nasse Küchenabfälle brauchen es.
+how-restock-used-up = Sammle etwas, denn nasse Küchenabfälle brauchen es.
 
 tap-watered = Gewässert, { $water }
 tap-mixed-in = Untergemischt
@@ -154,4 +155,5 @@ runs-out = { $days ->
         [one] Bei dem Verbrauch der letzten Wochen reicht der Vorrat noch { NUMBER($days) } Tag.
        *[other] Bei dem Verbrauch der letzten Wochen reicht der Vorrat noch { NUMBER($days) } Tage.
     }
+runs-out-on = Bei dem Verbrauch der letzten Wochen reicht der Vorrat etwa bis zum { $day }.
 used-up = Du hast in den letzten Wochen davon genommen, und jetzt ist nichts mehr da.

@@ -68,7 +68,7 @@ squeeze-so-moist = Leave it: this is right
 squeeze-see-wet = Drops come out
 squeeze-so-wet = More browns with the next feed; keep rain off
 squeeze-see-dripping = Water runs out
-squeeze-so-dripping = Mix in many browns and turn today
+squeeze-so-dripping = Mix in many browns in the next days
 
 # Head of the cautions.
 beware = Beware

@@ -59,6 +59,8 @@ how-stand-back-call = Call the fire service if it smokes, smells burnt or gets h
 how-cool-down = Open it bit by bit, turn it, and wet dry places as you go.
 how-cool-down-after = Leave it lower and wider than it was, and read the probe again tomorrow.
 how-keep-animals-out = Turn the heap, so that nothing nests in it, and keep it moist.
+# Where a handful felt wet.
+how-keep-animals-out-wet = Turn the heap, so that nothing nests in it.
 how-keep-animals-out-for-good = Take out cooked and fatty food, bury fresh scraps in the middle, close gaps wider than 12{"\u00A0"}mm with mesh, and keep half a metre around it clear.
 # $things: amounts in a list, such as "3 buckets of shredded leaves and 2 L of water".
 how-mix-in = Mix in { $things }.
@@ -89,7 +91,7 @@ how-let-ripen = Feed it no more. Start the next heap, and keep this one covered 
 how-cover = Lay a sheet, sacks or a lid over it, so that rain does not wash out what has ripened.
 # $amount: such as "2 buckets"; of what stands in the headline.
 how-restock = There are { $amount } left. Put some by before you run out.
-how-restock-used-up = There is none left. Put some by, for wet scraps need it.
+how-restock-used-up = Put some by, for wet scraps need it.
 
 # The button that writes down that it is done.
 tap-watered = Watered, { $water }
@@ -183,4 +185,6 @@ runs-out = { $days ->
         [one] At the pace of the last weeks it lasts for { NUMBER($days) } day.
        *[other] At the pace of the last weeks it lasts for { NUMBER($days) } days.
     }
+# The same in what is read on another day. $day: a date, such as "1 May 2026".
+runs-out-on = At the pace of the last weeks it lasts until about { $day }.
 used-up = You used it in the last weeks, and it is used up.

@@ -104,8 +104,12 @@ pub fn how_to(catalogue: &Catalogue, need: &Need, locale: Locale) -> Vec<String>
     match &need.what {
         What::StandBack => said(&[messages::how_stand_back, messages::how_stand_back_call]),
         What::CoolDown => said(&[messages::how_cool_down, messages::how_cool_down_after]),
-        What::KeepAnimalsOut => said(&[
-            messages::how_keep_animals_out,
+        What::KeepAnimalsOut { is_wet } => said(&[
+            if *is_wet {
+                messages::how_keep_animals_out_wet
+            } else {
+                messages::how_keep_animals_out
+            },
             messages::how_keep_animals_out_for_good,
         ]),
         What::AddBrowns {
@@ -244,7 +248,9 @@ pub fn tap_word(need: &Need, locale: Locale) -> Option<String> {
         }
         What::AddBrowns { .. } | What::AddGreens { .. } => messages::tap_mixed_in(locale),
         What::CoverWithBrowns { .. } | What::Cover => messages::tap_covered(locale),
-        What::CoolDown | What::KeepAnimalsOut | What::Turn { .. } => messages::tap_turned(locale),
+        What::CoolDown | What::KeepAnimalsOut { .. } | What::Turn { .. } => {
+            messages::tap_turned(locale)
+        }
         What::LetRipen => messages::tap_left_to_ripen(locale),
         What::StandBack
         | What::ReadHeat
@@ -336,6 +342,29 @@ mod tests {
             let alone = messages::stores_do_not_suffice(locale);
             assert_eq!(lines(&[Help::DryBrown])[0], alone);
             assert_eq!(lines(&[]), [alone, messages::how_add_browns(locale)]);
+        }
+    }
+
+    #[test]
+    fn animals_are_kept_out_of_a_wet_heap_without_keeping_it_moist() {
+        let german: &'static Translation = Box::leak(Box::new(
+            Translation::read("de", Translation::GERMAN, "").unwrap(),
+        ));
+        let english = Locale::default();
+        for (locale, moist) in [
+            (english, "moist"),
+            (english.in_language(Some(german)), "feucht"),
+        ] {
+            let lines = |is_wet| {
+                let need = Need {
+                    what: What::KeepAnimalsOut { is_wet },
+                    ..watering_need(0.0, 0.0)
+                };
+                how_to(Catalogue::built_in(), &need, locale)
+            };
+            assert!(lines(false)[0].contains(moist), "{:?}", lines(false));
+            assert!(!lines(true)[0].contains(moist), "{:?}", lines(true));
+            assert_eq!(lines(false)[1..], lines(true)[1..]);
         }
     }
 }

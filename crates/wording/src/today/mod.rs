@@ -5,7 +5,7 @@ mod why;
 
 pub use doing::{dated_headline, headline, how_to, kind_headline, tap_word};
 pub use heapwright_texts::messages::today::{no_heaps, nothing_today, quiet, today_limits};
-pub use why::{because_line, why_lines};
+pub use why::{Times, because_line, why_lines};
 
 use heapwright_answers::today::{Caution, Quiet, Rest, Urgency};
 use heapwright_state::State;

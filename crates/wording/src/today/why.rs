@@ -9,26 +9,45 @@ use heapwright_texts::messages::today as messages;
 
 use crate::amounts::{percent_text, ratio_text};
 use crate::hygiene::{rounded, time_text};
-use crate::journal::{ago_text, day_text};
+use crate::journal::{ago_text, day_text, on_day_text};
 use crate::spoken::{place_name, rule_in};
 use crate::words::Word;
 
 /// Fewer days than these are told without a number.
 const FEW_D: f64 = 2.0;
 
-/// All reasons of a need, a sentence each, the weightiest first.
+/// How reasons tell times.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Times {
+    /// From now, for who reads it at once: "3 hours ago", "2 days left".
+    FromNow(Moment),
+    /// By days of the calendar, for what is written now and read on another day: "on 1 May 2026".
+    ByDay(Moment),
+}
+
+impl Times {
+    /// When something was.
+    fn past(self, at: Moment, locale: Locale) -> String {
+        match self {
+            Self::FromNow(now) => ago_text(at, now, locale),
+            Self::ByDay(_) => on_day_text(at, locale),
+        }
+    }
+}
+
+/// All reasons of a need, a sentence each, the weightiest first, for who reads them at once.
 #[must_use]
 pub fn why_lines(need: &Need, now: Moment, locale: Locale) -> Vec<String> {
     need.because
         .iter()
-        .map(|because| because_line(because, now, locale))
+        .map(|because| because_line(because, Times::FromNow(now), locale))
         .collect()
 }
 
 /// One reason as a sentence.
 #[must_use]
-pub fn because_line(because: &Because, now: Moment, locale: Locale) -> String {
-    let ago = |at: &Moment| ago_text(*at, now, locale);
+pub fn because_line(because: &Because, times: Times, locale: Locale) -> String {
+    let ago = |at: &Moment| times.past(*at, locale);
     match because {
         Because::Alarm { temperature_c, at } => messages::Alarm {
             ago: &ago(at),
@@ -127,11 +146,7 @@ pub fn because_line(because: &Because, now: Moment, locale: Locale) -> String {
         .said(locale),
         Because::Ready => messages::ready(locale).to_owned(),
         Because::Uncovered => messages::not_covered(locale).to_owned(),
-        Because::RunsOut { days } if *days < FEW_D => messages::runs_out_at_once(locale).to_owned(),
-        Because::RunsOut { days } => messages::RunsOut {
-            days: rounded(days.floor(), 2),
-        }
-        .said(locale),
+        Because::RunsOut { days } => runs_out_line(*days, times, locale),
         Because::UsedUp => messages::used_up(locale).to_owned(),
     }
 }
@@ -148,6 +163,35 @@ fn rule_called(id: &str, locale: Locale) -> Option<(String, String)> {
         place_name(&rule.jurisdiction, locale),
         rule_in(rule, locale).name,
     ))
+}
+
+/// How long a store lasts, or until when.
+fn runs_out_line(days: f64, times: Times, locale: Locale) -> String {
+    let last_day = match times {
+        Times::FromNow(_) => None,
+        Times::ByDay(written) => after(written, days),
+    };
+    match last_day {
+        Some(last_day) => messages::RunsOutOn {
+            day: &day_text(last_day, locale),
+        }
+        .said(locale),
+        None if days < FEW_D => messages::runs_out_at_once(locale).to_owned(),
+        None => messages::RunsOut {
+            days: rounded(days.floor(), 2),
+        }
+        .said(locale),
+    }
+}
+
+/// So many days later.
+fn after(moment: Moment, days: f64) -> Option<Moment> {
+    #[allow(clippy::cast_possible_truncation)] // a store lasts for weeks
+    let later_ms = (days * 86_400_000.0) as i64;
+    Moment::new(
+        moment.instant_ms.saturating_add(later_ms),
+        moment.offset_min,
+    )
 }
 
 fn creature_line(creature: Creature, ago: &str, locale: Locale) -> String {
@@ -201,5 +245,63 @@ fn look_line(look: Look, ago: &str, locale: Locale) -> String {
             look: other.word(locale),
         }
         .said(locale),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use heapwright_texts::Translation;
+
+    use super::*;
+
+    #[test]
+    fn what_is_read_on_another_day_names_the_day() {
+        let german: &'static Translation = Box::leak(Box::new(
+            Translation::read("de", Translation::GERMAN, "").unwrap(),
+        ));
+        let english = Locale::default();
+        let german = english.in_language(Some(german));
+        // 21 September 2026.
+        let now = Moment::new(1_790_000_000_000, 60).unwrap();
+        let at = Moment::new(now.instant_ms - 4 * 60_000, 60).unwrap();
+        let rats = Because::Creature {
+            creature: Creature::Rats,
+            at,
+        };
+        let rotten = Because::Smell {
+            smell: Smell::Rotten,
+            at,
+        };
+        let runs_out = Because::RunsOut { days: 5.5 };
+        let told = |because, locale| {
+            (
+                because_line(because, Times::FromNow(now), locale),
+                because_line(because, Times::ByDay(now), locale),
+            )
+        };
+        for (because, locale, at_once, by_day) in [
+            (
+                &rats,
+                english,
+                "Rats, or signs of them, were seen 4 minutes ago.",
+                "Rats, or signs of them, were seen on 21 September 2026.",
+            ),
+            (
+                &rotten,
+                german,
+                "Er roch vor 4 Minuten faulig: Ihm fehlt Luft.",
+                "Er roch am 21. September 2026 faulig: Ihm fehlt Luft.",
+            ),
+            (
+                &runs_out,
+                english,
+                "At the pace of the last weeks it lasts for 5 days.",
+                "At the pace of the last weeks it lasts until about 27 September 2026.",
+            ),
+        ] {
+            let (found_at_once, found_by_day) = told(because, locale);
+            assert_eq!(found_at_once, at_once);
+            assert_eq!(found_by_day, by_day);
+        }
     }
 }
