@@ -48,7 +48,9 @@ pub struct DiversionAnswer {
     pub kinds: Vec<KeptOut>,
     /// The climate's side.
     pub climate: Option<Climate>,
-    /// Typical wet mass a week, over the time from the first feed [kg]; `None` for less than a week.
+    /// Typical wet mass a week [kg], over the time from the first feed that counts until the end, or
+    /// until now where that is sooner: a period that began before the keeper did, or is not over,
+    /// thins nothing. `None` for less than a week.
     pub weekly_kg: Option<f64>,
     /// Fed, but no waste: bought stuff, soil, lime, compost; typical wet mass [kg].
     pub not_waste_kg: f64,
@@ -143,10 +145,10 @@ pub fn what_was_kept_out(
         answer.kinds = kinds;
         answer.climate = Some(climate);
     }
-    let since = match question.from.or(answer.from) {
-        Some(from) => days_between(from.instant_ms, to.instant_ms),
-        None => 0.0,
-    };
+    let until_ms = to.instant_ms.min(question.now.instant_ms);
+    let since = answer
+        .from
+        .map_or(0.0, |first| days_between(first.instant_ms, until_ms));
     if since >= 7.0 && !answer.kinds.is_empty() {
         let whole: f64 = answer.kinds.iter().map(|kept| kept.wet_kg.value).sum();
         answer.weekly_kg = Some(whole / since * 7.0);
@@ -168,5 +170,96 @@ fn kind_of(material: Option<&Material>) -> Option<Kind> {
         Group::Paper => Some(Kind::Paper),
         Group::AnimalManure => Some(Kind::Other),
         Group::Mineral | Group::Amendment | Group::Finished => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use heapwright_journal::content::{Fed, HeapStarted, PartFed};
+    use heapwright_journal::{AmountSaid, DeviceId};
+    use heapwright_state::{Now, Recorder};
+
+    use super::*;
+
+    fn day(text: &str) -> Moment {
+        format!("{text}T12:00:00+01:00").parse().unwrap()
+    }
+
+    #[test]
+    fn a_week_is_one_of_those_since_the_first_feed_of_the_period() {
+        let mut state = State::default();
+        let mut write = |at: Moment, content: Content| {
+            let chance = Now {
+                moment: at,
+                random: [1; 10],
+            };
+            let mut recorder = Recorder::new(DeviceId(5), &state, at);
+            let (line, event) = recorder.record(&state, content, at, None, chance).unwrap();
+            let id = event.id;
+            state.take(line.digest(), event);
+            id
+        };
+        let started = HeapStarted {
+            name: "Bin".to_owned(),
+            enclosure: None,
+            sun: None,
+            filling: None,
+        };
+        let heap = write(day("2026-10-31"), started.into());
+        for on in ["2026-11-01", "2026-11-15"] {
+            let part = PartFed {
+                material: Some("grass_clippings_fresh".to_owned()),
+                custom: None,
+                amount: AmountSaid {
+                    count: 5.0,
+                    unit: "kg".to_owned(),
+                },
+                conditions: Vec::new(),
+                moisture_pct: None,
+                nitrogen_pct_dry: None,
+                cn_ratio: None,
+                bulk_density_kg_m3: None,
+                from_stores: false,
+            };
+            let fed = Fed {
+                heap,
+                parts: vec![part],
+                water_l: None,
+            };
+            write(day(on), fed.into());
+        }
+        let catalogue = Catalogue::built_in();
+        let garden = Garden::from_state(catalogue, &state, day("2026-11-29"));
+        let weekly = |from: Option<&str>, to: Option<&str>, now: &str| {
+            let question = DiversionQuestion {
+                from: from.map(day),
+                to: to.map(day),
+                now: day(now),
+            };
+            let answer = what_was_kept_out(catalogue, &garden, &state, &question);
+            assert!(answer.kinds.iter().any(|kept| kept.wet_kg.value > 0.0));
+            answer.weekly_kg
+        };
+        let near = |found: Option<f64>, kg: f64| {
+            assert!(
+                found.is_some_and(|found| (found - kg).abs() < 1e-9),
+                "{found:?} {kg}"
+            );
+        };
+        // 10 kg in four weeks, whenever the period begins before the first feed or ends after now.
+        near(weekly(None, None, "2026-11-29"), 2.5);
+        near(
+            weekly(Some("2025-11-29"), Some("2026-11-29"), "2026-11-29"),
+            2.5,
+        );
+        near(
+            weekly(Some("2026-01-01"), Some("2026-12-31"), "2026-11-29"),
+            2.5,
+        );
+        // The first feed of the period counts: 5 kg in two weeks.
+        near(weekly(Some("2026-11-10"), None, "2026-11-29"), 2.5);
+        near(weekly(None, Some("2026-11-29"), "2027-06-01"), 2.5);
+        // Of less than a week no pace is told.
+        assert_eq!(weekly(Some("2026-11-10"), None, "2026-11-18"), None);
     }
 }
