@@ -97,6 +97,7 @@ pub fn shown(state: &State, forecast: &ForecastAnswer, options: &Options) -> Ahe
         differences,
         water: options.water.clone(),
         weather: ahead::weather_line(state.garden().place.as_ref(), &forecast.notices, locale),
+        gainsaid: wording::gainsaid_line(forecast, locale).unwrap_or_default(),
         readings: wording::readings_line(forecast, locale).unwrap_or_default(),
         read: read(forecast, locale),
         notices: wording::simulation_notices(catalogue, &notices, locale),

@@ -42,8 +42,8 @@ pub use diversion::{DiversionAnswer, DiversionQuestion, MonthKept, what_was_kept
 pub use figures::{Figure, FigureLine, figure_lines};
 pub use fits::{MoreThanFits, more_than_fits};
 pub use forecast::{
-    ForecastAnswer, ForecastQuestion, Plan, PlanAnswer, Planned, PreparedForecast, ProbeReading,
-    Today, garden_climate, usual_place, what_will_happen,
+    ForecastAnswer, ForecastQuestion, Gainsaid, Plan, PlanAnswer, Planned, PreparedForecast,
+    ProbeReading, Today, garden_climate, usual_place, what_will_happen,
 };
 pub use heapwright_engine::balance::{Limit, Miss, Objective, RecipeKind, WaterSupply};
 pub use heapwright_engine::mixture::{Chance, Mixture, Nutrient, Totals};

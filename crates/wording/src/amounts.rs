@@ -1,5 +1,6 @@
 //! "3 buckets of shredded leaves", "2 L of water", "31 (26 to 40)".
 
+use heapwright_answers::MixAnswer;
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::FoundPart;
 use heapwright_quantity::{Amount, Interval, Unit, measure_count_text};
@@ -50,6 +51,26 @@ pub fn name_in_sentence(catalogue: &Catalogue, found: &FoundPart, locale: Locale
         Some(material) => name_of(catalogue, material, &found.conditions, locale),
         None => found.name.clone(),
     }
+}
+
+/// What lies in a mixture by name, with its typical wet mass [kg], the heaviest first: what was said
+/// in several measures or with figures of its own is one thing all the same.
+#[must_use]
+pub fn things_by_mass(
+    catalogue: &Catalogue,
+    mix: &MixAnswer,
+    locale: Locale,
+) -> Vec<(String, f64)> {
+    let mut things: Vec<(String, f64)> = Vec::new();
+    for (part, brought) in mix.parts.iter().zip(&mix.brought) {
+        let name = name_in_sentence(catalogue, part, locale);
+        match things.iter_mut().find(|(other, _)| *other == name) {
+            Some((_, mass_kg)) => *mass_kg += brought.wet_mass_kg,
+            None => things.push((name, brought.wet_mass_kg)),
+        }
+    }
+    things.sort_by(|one, other| other.1.total_cmp(&one.1));
+    things
 }
 
 /// The short name of a material with its conditions: "wet shredded leaves".
@@ -224,7 +245,11 @@ pub fn interval_text(interval: &Interval, text: impl Fn(f64) -> String, locale: 
 
 #[cfg(test)]
 mod tests {
+    use heapwright_answers::{MixQuestion, USUAL_TARGET, what_is_in};
     use heapwright_catalogue::GERMAN;
+    use heapwright_garden::{Found, Garden, Stated, Stuff};
+    use heapwright_quantity::MassUnit;
+    use heapwright_terms::MaterialId;
     use heapwright_texts::Translation;
 
     use super::*;
@@ -262,6 +287,36 @@ mod tests {
                 said
             );
         }
+    }
+
+    #[test]
+    fn a_material_in_two_measures_is_one_thing() {
+        let catalogue = Catalogue::built_in();
+        let garden = Garden::default();
+        let found = |material: &str, conditions: &[&str], count, unit| Found {
+            stuff: Stuff::Known {
+                material: MaterialId(material.to_owned()),
+                conditions: conditions.iter().map(|one| (*one).to_owned()).collect(),
+                stated: Stated::default(),
+            },
+            amount: Amount { count, unit },
+        };
+        let kilograms = Unit::Mass(MassUnit::Kilogram);
+        let question = MixQuestion {
+            parts: vec![
+                found("straw_wheat", &[], 2.0, kilograms.clone()),
+                found("coffee_grounds", &[], 2.2, kilograms.clone()),
+                found("straw_wheat", &["wet"], 0.1, kilograms),
+                found("straw_wheat", &[], 600.0, Unit::Mass(MassUnit::Gram)),
+            ],
+            water_kg: 0.0,
+            target: USUAL_TARGET,
+        };
+        let mix = what_is_in(catalogue, &garden, &question).unwrap();
+        let things = things_by_mass(catalogue, &mix, Locale::default());
+        let names: Vec<&str> = things.iter().map(|(name, _)| name.as_str()).collect();
+        assert_eq!(names, ["straw", "coffee grounds", "wet straw"]);
+        assert!((things[0].1 - 2.6).abs() < 1e-9, "{things:?}");
     }
 
     #[test]

@@ -4,7 +4,7 @@
 
 use heapwright_answers::heap::Band;
 use heapwright_answers::{
-    Ahead, ForecastAnswer, PlanAnswer, SimulationAnswer, SimulationNotice, Spread,
+    Ahead, ForecastAnswer, Gainsaid, PlanAnswer, SimulationAnswer, SimulationNotice, Spread,
 };
 use heapwright_catalogue::Catalogue;
 use heapwright_garden::Notice;
@@ -379,6 +379,28 @@ pub fn readings_line(forecast: &ForecastAnswer, locale: Locale) -> Option<String
     })
 }
 
+/// What must be known before all that follows: a fresh reading is far from what was computed.
+#[must_use]
+pub fn gainsaid_line(forecast: &ForecastAnswer, locale: Locale) -> Option<String> {
+    let gainsaid = forecast.gainsaid()?;
+    #[allow(clippy::cast_possible_truncation)] // some days
+    let after_ms = ((gainsaid.day - forecast.now_d) * 86_400_000.0) as i64;
+    let at = Moment::new(
+        forecast.now.instant_ms.saturating_add(after_ms),
+        forecast.now.offset_min,
+    )?;
+    Some(gainsaid_told(gainsaid, at, locale))
+}
+
+fn gainsaid_told(gainsaid: Gainsaid, at: Moment, locale: Locale) -> String {
+    texts::ProbeGainsays {
+        computed: &locale.temperature(gainsaid.computed_c),
+        day: &day_text(at, locale),
+        probe: &locale.temperature(gainsaid.probe_c),
+    }
+    .said(locale)
+}
+
 /// The notices on a simulation, as sentences: what is alike of many materials in one.
 #[must_use]
 pub fn simulation_notices(
@@ -480,6 +502,8 @@ pub fn simulation_notice(
 
 #[cfg(test)]
 mod tests {
+    use heapwright_texts::Translation;
+
     use super::*;
 
     #[test]
@@ -489,6 +513,36 @@ mod tests {
         assert_eq!(day_of_case(3.0, locale), "day 3");
         assert_eq!(day_of_case(33.3, locale), "day 33");
         assert_eq!(number(9.96, locale), "10");
+    }
+
+    #[test]
+    fn a_reading_that_gainsays_what_is_computed_is_to_be_believed() {
+        let german: &'static Translation = Box::leak(Box::new(
+            Translation::read("de", Translation::GERMAN, "").unwrap(),
+        ));
+        let english = Locale::default();
+        let gainsaid = Gainsaid {
+            day: 6.0,
+            probe_c: 60.0,
+            computed_c: 9.2,
+        };
+        // 21 September 2026.
+        let at = Moment::new(1_790_000_000_000, 60).unwrap();
+        for (locale, told) in [
+            (
+                english,
+                "The probe showed 60\u{a0}°C on 21 September 2026, far from the 9\u{a0}°C that is \
+                 computed for then: believe the probe. What follows is worked out without it.",
+            ),
+            (
+                english.in_language(Some(german)),
+                "Am 21. September 2026 zeigte der Fühler 60\u{a0}°C, weit entfernt von den \
+                 9\u{a0}°C, die dafür berechnet sind: Glaub dem Fühler. Was folgt, ist ohne ihn \
+                 berechnet.",
+            ),
+        ] {
+            assert_eq!(gainsaid_told(gainsaid, at, locale), told);
+        }
     }
 
     #[test]

@@ -35,7 +35,7 @@ mod words;
 
 pub use amounts::{
     amount_of, amount_text, apart, interval_text, name_in_sentence, percent_text, ratio_text,
-    water_text,
+    things_by_mass, water_text,
 };
 pub use conflicts::{conflict_line, help_line, limit_name, miss_line};
 pub use diversion::{
@@ -43,8 +43,8 @@ pub use diversion::{
     otherwise_name,
 };
 pub use forecast::{
-    bands, date_of, day_of_case, plan_lines, readings_line, simulation_limits, simulation_lines,
-    simulation_notice, simulation_notices,
+    bands, date_of, day_of_case, gainsaid_line, plan_lines, readings_line, simulation_limits,
+    simulation_lines, simulation_notice, simulation_notices,
 };
 pub use home_tests::{HomeTest, Sheet};
 pub use hygiene::{

@@ -211,6 +211,10 @@ fn write_text(
         format!("the next {days} days")
     };
     writeln!(out, "{name}, {ahead}")?;
+    if let Some(line) = wording::gainsaid_line(answer, locale) {
+        writeln!(out)?;
+        write_paragraph(out, "", &line, WIDTH)?;
+    }
     for plan in &answer.plans {
         writeln!(
             out,

@@ -4,6 +4,7 @@
 //! weather that is known or usual, and then some days ahead with what is planned. Several plans lie
 //! side by side: the same members see the same weather in each, so that they can be compared.
 
+mod gainsaid;
 mod history;
 mod moved;
 mod today;
@@ -22,6 +23,7 @@ use crate::simulated::{
 };
 use history::{History, MS_PER_DAY};
 
+pub use gainsaid::Gainsaid;
 pub use today::Today;
 pub(crate) use today::today;
 

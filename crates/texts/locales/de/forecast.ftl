@@ -81,6 +81,8 @@ readings-cooler = { $count ->
        *[other] Die { NUMBER($count) } Messungen im Kern bisher: im Mittel { $degrees } kühler als berechnet.
     }
 
+probe-gainsays = Am { $day } zeigte der Fühler { $probe }, weit entfernt von den { $computed }, die dafür berechnet sind: Glaub dem Fühler. Was folgt, ist ohne ihn berechnet.
+
 densities-unknown = Ohne bekannte Dichte, also mit der von ähnlichen Materialien gerechnet: { $names }.
 figures-estimated = Mit geschätzten Werten, ohne veröffentlichte Quelle: { $names }.
 enclosure-assumed = Wie der Haufen eingefasst ist, ist nicht beschrieben: Angenommen ist ein offener Haufen auf Erde, 1 m in jeder Richtung.

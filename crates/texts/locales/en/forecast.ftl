@@ -90,6 +90,9 @@ readings-cooler = { $count ->
        *[other] The { NUMBER($count) } readings of the core so far: on average { $degrees } cooler than computed.
     }
 
+# Comes first where the last reading is far from what was computed. $probe and $computed: "60 °C"; $day: a date.
+probe-gainsays = The probe showed { $probe } on { $day }, far from the { $computed } that is computed for then: believe the probe. What follows is worked out without it.
+
 # What to know about a simulation. $names: materials or entries, "Straw; Grass, fresh and Leaves".
 densities-unknown = No density is known of { $names }: that of similar materials is taken.
 figures-estimated = Estimates without a published source: the figures of { $names }.

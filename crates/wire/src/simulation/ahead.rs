@@ -41,6 +41,9 @@ pub struct AheadShown {
     pub water: String,
     /// Which weather is taken, in a sentence.
     pub weather: String,
+    /// That the last reading is far from what was computed, in a sentence to be shown first; empty
+    /// when it is not.
+    pub gainsaid: String,
     /// How the readings agree, in a sentence; empty without readings of the core.
     pub readings: String,
     /// What the probes showed; without rows when nothing was read.

@@ -1,6 +1,6 @@
 //! What is in a heap as its journal has it.
 
-use heapwright_answers::{Figure, MixAnswer, Totals};
+use heapwright_answers::{Figure, MixAnswer};
 use heapwright_journal::EventId;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::heap_place as texts;
@@ -107,17 +107,14 @@ fn content(mix: &MixAnswer, locale: Locale) -> AnyView {
 
 /// The heaviest parts, in a line.
 fn materials(mix: &MixAnswer, locale: Locale) -> String {
-    let catalogue = language::catalogue();
-    let mut parts: Vec<_> = mix.parts.iter().zip(&mix.brought).collect();
-    let mass = |brought: &Totals| brought.wet_mass_kg;
-    parts.sort_by(|one, other| mass(other.1).total_cmp(&mass(one.1)));
+    let parts = wording::things_by_mass(language::catalogue(), mix, locale);
     let mut told: Vec<String> = parts
         .iter()
         .take(NAMED)
-        .map(|(part, brought)| {
+        .map(|(name, mass_kg)| {
             texts::ThingWithMass {
-                name: &wording::name_in_sentence(catalogue, part, locale),
-                mass: &locale.mass(mass(brought)),
+                name,
+                mass: &locale.mass(*mass_kg),
             }
             .said(locale)
         })

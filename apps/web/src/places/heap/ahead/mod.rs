@@ -271,13 +271,17 @@ fn standing(look: Look, again: impl Fn() + Copy + Send + 'static) -> AnyView {
 /// What comes of the way to go on that is looked at, in sentences.
 fn told(look: Look) -> AnyView {
     let sentences = move || {
-        look.option(|_, option| {
+        look.option(|shown, option| {
+            // Before all that follows from what was computed.
+            let gainsaid = (!shown.gainsaid.is_empty())
+                .then(|| view! { <p class="note" role="note">{shown.gainsaid.clone()}</p> });
             let lines = option
                 .sentences
                 .iter()
                 .map(|line| view! { <li>{line.clone()}</li> })
                 .collect_view();
             view! {
+                {gainsaid}
                 <h3 class="option-name">{option.name.clone()}</h3>
                 <ul class="told-lines">{lines}</ul>
             }
