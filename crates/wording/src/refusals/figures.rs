@@ -141,6 +141,7 @@ fn inwards(bound: f64, digits: i32, down: bool) -> f64 {
 #[cfg(test)]
 mod tests {
     use heapwright_quantity::UnitSystem::{Metric, UsCustomary};
+    use heapwright_texts::Translation;
 
     use super::*;
     use crate::refusals::problem_refusal;
@@ -291,6 +292,15 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn the_pack_that_a_page_fetches_has_these_sentences() {
+        let pack = Translation::without_commands(Translation::GERMAN);
+        let translation = Translation::read("de", Box::leak(pack.into_boxed_str()), "").unwrap();
+        let page = Locale::default().in_language(Some(Box::leak(Box::new(translation))));
+        let said = problem_refusal(&problem("share_pct", 0.0, 100.0), page);
+        assert_eq!(said, "Gib für den Anteil 0 bis 100\u{a0}% an.");
     }
 
     #[test]
