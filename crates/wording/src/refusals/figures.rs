@@ -40,9 +40,9 @@ pub(super) fn outside(problem: &Problem, least: f64, most: f64, locale: Locale) 
     let last = problem.field.rsplit('.').next().unwrap_or_default();
     let (least, most) = match shown_unit(last, locale.units) {
         None => (figure(least, locale), figure(most, locale)),
-        Some((unit, convert, is_chosen)) => {
+        Some((unit, convert, is_round)) => {
             let [least, most] = [(least, false), (most, true)].map(|(bound, down)| {
-                let digits = if is_chosen { 12 } else { DIGITS };
+                let digits = if is_round { 12 } else { DIGITS };
                 figure(inwards(convert(bound), digits, down), locale)
             });
             let most = texts::Bound {
@@ -62,8 +62,11 @@ pub(super) fn outside(problem: &Problem, least: f64, most: f64, locale: Locale) 
 }
 
 /// In what the keeper types a figure: the key of its unit, how it is reached from the figure's own,
-/// and whether it is a power of ten of that. Nothing where its own unit is typed by everybody.
-fn shown_unit(last: &str, units: UnitSystem) -> Option<(&'static str, fn(f64) -> f64, bool)> {
+/// and whether round bounds stay round in it.
+type ShownUnit = (&'static str, fn(f64) -> f64, bool);
+
+/// In what the keeper types a figure; nothing where its own unit is typed by everybody.
+fn shown_unit(last: &str, units: UnitSystem) -> Option<ShownUnit> {
     use UnitSystem::{Metric, UsCustomary};
     // A percentage or a laboratory's figure ends otherwise, a density of kg in m³ before a mass.
     let (_, unit) = match last.rsplit_once("_kg_m3") {
@@ -280,8 +283,8 @@ mod tests {
             ("temperature_c", -60.0, 120.0),
         ] {
             for units in [Metric, UsCustomary] {
-                let (_, convert, is_chosen) = shown_unit(last, units).unwrap();
-                let digits = if is_chosen { 12 } else { DIGITS };
+                let (_, convert, is_round) = shown_unit(last, units).unwrap();
+                let digits = if is_round { 12 } else { DIGITS };
                 let [least, most] = [convert(least), convert(most)];
                 for (bound, down) in [(least, false), (most, true)] {
                     let inside = inwards(bound, digits, down) - bound;

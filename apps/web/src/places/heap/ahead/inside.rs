@@ -92,7 +92,7 @@ pub fn section(look: Look) -> AnyView {
         .unwrap_or_default()
     };
     // Who chooses other units is shown what is worked out anew for them.
-    let units = move || look.hub.page.with_untracked(|page| page.locale().units);
+    let units = move || untrack(|| look.hub.page.with(|page| page.locale().units));
     let when = move || frame(&|frame| frame.when.clone());
     let told = move || frame(&|frame| frame.sentence.clone());
     let picture = move || {
