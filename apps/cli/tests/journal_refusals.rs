@@ -89,7 +89,7 @@ const REFUSED: &[(&[&str], &[&str])] = &[
     (&["read", "Bin", "--temperature", "400 C"], &["The temperature must be", "120\u{a0}°C"]),
     (&["read", "Bin", "--temperature", "-70 C"], &["The temperature must be", "-60"]),
     (&["read", "Bin", "--temperature", "58 C elsewhere"], &["--temperature", "halfway"]),
-    (&["read", "Bin", "--temperature", "58 C, 30 m deep"], &["The depth must be", "10\u{a0}m"]),
+    (&["read", "Bin", "--temperature", "58 C, 30 m deep"], &["The depth must be", "1000\u{a0}cm"]),
     (&["read", "Bin", "--air", "58 K"], &["--air"]),
     (&["read", "Bin", "--squeeze", "soggy"], &["--squeeze", "soggy", "dripping"]),
     (&["read", "Bin", "--smell", "roses"], &["--smell", "roses", "ammonia"]),
