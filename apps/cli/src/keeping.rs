@@ -334,7 +334,7 @@ impl From<StoreError> for Failure {
 
 impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Self {
-        match wording::record_refusal_of_commands(&error, Locale::default()) {
+        match wording::figure_refusal(&error, Locale::default()) {
             Some(refusal) => Self::refused(&refusal),
             None => Self::Input(error.to_string()),
         }

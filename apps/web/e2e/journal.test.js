@@ -62,7 +62,13 @@ describe("logging", () => {
       await page.getByRole("button", { name: "Log the harvest" }).click();
       await page.getByText("Enter a number, such as 58 or 3.5.").waitFor();
       assert.equal(await page.getByLabel("How much of the heap, %").inputValue(), "much");
+      await page.getByLabel("How much of the heap, %").fill("150");
+      await page.getByRole("button", { name: "Log the harvest" }).click();
+      await page.getByText("The share must be from 0 to 100 %.").waitFor();
       await page.getByLabel("How much of the heap, %").fill("25");
+      await page.getByLabel("When").fill("1850-01-01T10:00");
+      await page.getByRole("button", { name: "Log the harvest" }).click();
+      await page.getByText("This lies before 1900: enter a day from 1900 on.").waitFor();
       await page.getByLabel("When").fill("2031-01-01T10:00");
       await page.getByRole("button", { name: "Log the harvest" }).click();
       await page.getByText("This lies in the future: give a time that is past.").waitFor();
@@ -162,6 +168,15 @@ describe("logging", () => {
     await page.getByRole("button", { name: /^Bring back: Note on Bin 2/ }).click();
     await page.getByRole("button", { name: /^Take back: Note on Bin 2/ }).waitFor();
     await page.getByRole("button", { name: /^Correct the time: Note on Bin 2/ }).click();
+    for (const [time, told] of [
+      ["2150-01-01T10:00", "This lies in the future: give a time that is past."],
+      ["2300-01-01T10:00", "This lies in the future: give a time that is past."],
+      ["1850-01-01T10:00", "This lies before 1900: enter a day from 1900 on."],
+    ]) {
+      await page.getByLabel("When it was in truth").fill(time);
+      await page.getByRole("button", { name: "Correct", exact: true }).click();
+      await page.getByText(told).waitFor();
+    }
     await page.getByLabel("When it was in truth").fill("2026-03-04T07:30");
     await page.getByRole("button", { name: "Correct", exact: true }).click();
     await page.getByRole("heading", { name: "4 March 2026" }).waitFor();
@@ -171,6 +186,35 @@ describe("logging", () => {
     await page.getByRole("heading", { name: "4 March 2026" }).waitFor({ state: "detached" });
     await page.getByLabel("What").selectOption({ label: "taken back" });
     assert.equal((await texts(page)).length, 2);
+  });
+
+  visiting("what cannot be is refused in words, in the units of the keeper", async (page) => {
+    await goTo(page, "Heaps");
+    await opened(page);
+    await page.getByRole("button", { name: "Start a heap" }).click();
+    await page.getByLabel("Name", { exact: true }).fill("Bin 1");
+    await page.locator("details.more > summary").first().click();
+    await page.locator("#start-shape").selectOption({ index: 1 });
+    await page.locator("#start-width").fill("-5");
+    await page.locator("#start-height").fill("100");
+    await page.getByRole("button", { name: "Start this heap" }).click();
+    await page.getByText("The width must be from 10 to 2000 cm.").waitFor();
+    await page.locator("#start-width").fill("100");
+    await page.locator("#start-height").fill("9000");
+    await page.getByRole("button", { name: "Start this heap" }).click();
+    await page.getByText("The height must be from 10 to 1000 cm.").waitFor();
+    await page.locator("#start-height").fill("100");
+    await page.getByRole("button", { name: "Start this heap" }).click();
+    await told(page, /Started Bin 1/);
+
+    await goTo(page, "Settings");
+    await page.getByLabel("Pounds and US gallons").check();
+    await toHeap(page, "Bin 1");
+    await form(page, "Read");
+    await page.getByLabel("Temperature, °F").fill("900");
+    await page.getByRole("button", { name: "Log the reading" }).click();
+    await page.getByText("The temperature must be from -76 to 248 °F.").waitFor();
+    assert.equal((await onTheDevice(page)).lines.length, 1, "nothing that was refused is kept");
   });
 
   visiting("each place has one heading of the first rank, which takes the focus; reload and Back keep the place", async (page) => {

@@ -111,6 +111,20 @@ describe("weighing", () => {
     assert.deepEqual(await bodies(page, "measure_defined"), [{ measure: "bucket", volume_l: 9 }, { measure: "barrow", volume_l: 80 }]);
   });
 
+  our.visiting("a bucket that holds a bathtub is doubted before it is saved, and saved if one says so", async (page) => {
+    const doubt = page.getByText("Such a vessel usually holds about 10 L: check the figures.");
+    await weigh(page, "bucket", "0.8", "900");
+    await page.getByText("It holds 899 L.").waitFor();
+    await doubt.waitFor();
+    await page.getByRole("textbox", { name: /^Weight full of water/ }).fill("10.8");
+    await doubt.waitFor({ state: "detached" });
+    await page.getByRole("textbox", { name: /^Weight full of water/ }).fill("1.8");
+    await doubt.waitFor();
+    await press(page, "Save what it holds");
+    await told(page, /bucket/i);
+    assert.deepEqual(await bodies(page, "measure_defined"), [{ measure: "bucket", volume_l: 1 }]);
+  });
+
   our.visiting("in pounds and gallons; or as it is known", async (page) => {
     await goTo(page, "Settings");
     await page.getByLabel("Pounds and US gallons").check();

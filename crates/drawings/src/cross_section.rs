@@ -7,6 +7,8 @@
 //! them tell without colour. The outline is that of a heap, not of the cells: a crown on top of what
 //! stands between walls, a mound where it stands free.
 
+use heapwright_quantity::UnitSystem;
+
 use crate::contours::{Grid, at_least};
 use crate::cut_around;
 use crate::picture::{Anchor, Picture, Shape};
@@ -38,6 +40,8 @@ pub struct Cut {
     pub sides: Sides,
     /// What parts whole metres from their parts: "." or ",".
     pub decimal_mark: &'static str,
+    /// Whether its rulers are in metres or in feet.
+    pub units: UnitSystem,
     /// Where a probe was read: share of the half width from the middle, height [m], and the words.
     pub probes: Vec<(f64, f64, String)>,
 }
@@ -440,6 +444,7 @@ mod tests {
             room_m: (0.5, 1.0),
             sides,
             decimal_mark: ".",
+            units: UnitSystem::Metric,
             probes: vec![(0.0, 0.4, "58".to_owned())],
         }
     }

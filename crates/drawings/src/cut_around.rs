@@ -1,5 +1,7 @@
 //! What stands around a heap that is cut open: walls, ground, rulers, probes.
 
+use heapwright_quantity::UnitSystem;
+
 use crate::cross_section::{Cut, Frame, SIDE, Sides};
 use crate::picture::{Anchor, Picture, Shape};
 
@@ -88,11 +90,19 @@ pub(crate) fn before(cut: &Cut, frame: &Frame, width: f64, shapes: &mut Vec<Shap
     rulers(cut, frame, shapes);
 }
 
-/// A length for the ticks of a ruler [m].
-fn step_m(span_m: f64) -> f64 {
+/// A ruler's unit: its sign, and how long it is [m]. A foot is a third of the yard of 1959.
+const fn ruler(units: UnitSystem) -> (&'static str, f64) {
+    match units {
+        UnitSystem::Metric => ("m", 1.0),
+        UnitSystem::UsCustomary => ("ft", 0.9144 / 3.0),
+    }
+}
+
+/// A length for the ticks of a ruler, in its unit as the span is.
+fn step(span: f64) -> f64 {
     [0.1, 0.25, 0.5, 1.0, 2.0]
         .into_iter()
-        .find(|step| span_m / step <= 5.0)
+        .find(|step| span / step <= 5.0)
         .unwrap_or(5.0)
 }
 
@@ -108,18 +118,19 @@ fn rulers(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
         role: "cut-tick",
         points,
     };
-    let metres = |length_m: f64| {
-        let rounded = (length_m * 100.0).round() / 100.0;
+    let (unit, unit_m) = ruler(cut.units);
+    let number = |length_m: f64| {
+        let rounded = (length_m / unit_m * 100.0).round() / 100.0;
         rounded.to_string().replacen('.', cut.decimal_mark, 1)
     };
     let x = (frame.middle - half - WALL - 4.0).round() + 0.5;
     shapes.push(tick(vec![(x, frame.ground), (x, frame.ground - height)]));
-    let up_m = step_m(cut.room_m.1);
+    let up_m = step(cut.room_m.1 / unit_m) * unit_m;
     let mut at_m = up_m;
     while at_m <= cut.room_m.1 + 1e-9 {
         let y = (frame.ground - at_m * frame.scale).round() + 0.5;
         shapes.push(tick(vec![(x - 4.0, y), (x, y)]));
-        shapes.push(label((x - 7.0, y + 4.0), Anchor::End, metres(at_m)));
+        shapes.push(label((x - 7.0, y + 4.0), Anchor::End, number(at_m)));
         at_m += up_m;
     }
     // The unit, once, above the numbers.
@@ -129,10 +140,10 @@ fn rulers(cut: &Cut, frame: &Frame, shapes: &mut Vec<Shape>) {
             (frame.ground - height).min(frame.ground - (at_m - up_m) * frame.scale) - 12.0,
         ),
         Anchor::End,
-        "m".to_owned(),
+        unit.to_owned(),
     ));
     let y = (frame.ground + 24.0).round() + 0.5;
-    let words = format!("{}\u{a0}m", metres(2.0 * cut.room_m.0));
+    let words = format!("{}\u{a0}{unit}", number(2.0 * cut.room_m.0));
     #[allow(clippy::cast_precision_loss)] // a few letters
     let room = words.chars().count() as f64 * 3.4 + 6.0;
     let (left, right) = (frame.middle - half, frame.middle + half);
@@ -278,6 +289,7 @@ mod tests {
             room_m: (0.5, 1.0),
             sides: Sides::Closed,
             decimal_mark: ".",
+            units: UnitSystem::Metric,
             probes: Vec::new(),
         }
     }
@@ -303,6 +315,39 @@ mod tests {
             ends.windows(2).all(|pair| pair[0].1 < pair[1].0),
             "{ends:?}"
         );
+    }
+
+    #[test]
+    fn rulers_are_in_metres_or_in_feet() {
+        for (units, told) in [
+            (
+                UnitSystem::Metric,
+                vec!["0.25", "0.5", "0.75", "1", "m", "1\u{a0}m"],
+            ),
+            (
+                UnitSystem::UsCustomary,
+                vec!["1", "2", "3", "ft", "3.28\u{a0}ft"],
+            ),
+        ] {
+            let cut = Cut {
+                units,
+                ..empty(vec![40.0])
+            };
+            let picture = cross_section(&cut, 360.0, 300.0);
+            let labels: Vec<&str> = picture
+                .shapes
+                .iter()
+                .filter_map(|shape| match shape {
+                    Shape::Text {
+                        role: "cut-label",
+                        text,
+                        ..
+                    } => Some(text.as_str()),
+                    _ => None,
+                })
+                .collect();
+            assert_eq!(labels, told);
+        }
     }
 
     #[test]

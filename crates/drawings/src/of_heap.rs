@@ -2,6 +2,7 @@
 
 use heapwright_answers::SimulationAnswer;
 use heapwright_answers::heap::{CellField, Shape as Outline, Wall};
+use heapwright_quantity::UnitSystem;
 
 use crate::cross_section::{Cut, CutLayer, Field, KEY, Sides, cross_section};
 use crate::cut_around;
@@ -148,6 +149,7 @@ pub fn cut_open(answer: &SimulationAnswer, which: usize, field: Field) -> Option
         room_m: (half_m, highest_m),
         sides: sides_of(answer),
         decimal_mark: ".",
+        units: UnitSystem::Metric,
         probes: Vec::new(),
     })
 }

@@ -36,7 +36,7 @@ pub use event::{
 pub use file::{Fault, FileReader, Header, LARGEST_FILE_BYTES, MOST_FAULTS, Summary};
 pub use id::{EventId, IdError};
 pub use line::{Chain, Digest, Line, journal_digest};
-pub use moment::{Moment, MomentError};
+pub use moment::{FIRST_YEAR, Moment, MomentError};
 #[cfg(feature = "schema")]
 pub use schema::line_schema;
 pub use stamp::{Clock, DeviceId, LAST_WALL_MS, MOST_AHEAD_MS, Stamp, StampError};

@@ -15,6 +15,9 @@ pub struct Moment {
     pub offset_min: i16,
 }
 
+/// The first year, in UTC, of which a journal tells.
+pub const FIRST_YEAR: i16 = 1900;
+
 /// Moments lie in the years 1900 to 2200: what is outside is a slip of the pen.
 const FIRST_MS: i64 = -2_208_988_800_000;
 const LAST_MS: i64 = 7_258_118_400_000;

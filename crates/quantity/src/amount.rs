@@ -281,7 +281,7 @@ impl fmt::Display for AmountProblem {
                 large,
             } => write!(
                 formatter,
-                "has “{number}”, which can be read in two ways: write {small} or {large}"
+                "has “{number}”, which can be read in two ways: write {large} or {small}"
             ),
             Self::NumberForm { number } => write!(
                 formatter,

@@ -63,12 +63,22 @@ fn decimal_place(digits: &str, decimal: DecimalMark) -> Result<Option<usize>, Am
             let after = &digits[last + 1..];
             return Err(AmountProblem::AmbiguousNumber {
                 number: digits.to_owned(),
-                small: format!("{before}{mark}{after}0"),
+                small: format!("{before}.{}", clear_decimals(after)),
                 large: format!("{before}{after}"),
             });
         }
     };
     Ok(is_decimal.then_some(last))
+}
+
+/// The three decimals of a number of two readings, as many of them as leave one reading: as one would write
+/// them where they end in zeros, else with a zero behind them.
+fn clear_decimals(three: &str) -> String {
+    match three.trim_end_matches('0') {
+        "" => "0".to_owned(),
+        shorter if shorter.len() < three.len() => shorter.to_owned(),
+        _ => format!("{three}0"),
+    }
 }
 
 /// The digits without group marks; `None` when the groups are not of three digits after the
@@ -123,14 +133,27 @@ mod tests {
         assert_eq!(number_value("1,234", Point), Ok(1234.0));
         assert_eq!(number_value("12.345", Point), Ok(12.345));
         assert_eq!(number_value("12.345", Comma), Ok(12345.0));
-        assert_eq!(
-            number_value("1,234", Unknown),
-            Err(AmountProblem::AmbiguousNumber {
-                number: "1,234".to_owned(),
-                small: "1,2340".to_owned(),
-                large: "1234".to_owned(),
-            })
-        );
+        for (typed, small, large, value) in [
+            ("1,000", "1.0", "1000", 1.0),
+            ("1.500", "1.5", "1500", 1.5),
+            ("12,340", "12.34", "12340", 12.34),
+            ("1,050", "1.05", "1050", 1.05),
+            ("1,234", "1.2340", "1234", 1.234),
+        ] {
+            assert_eq!(
+                number_value(typed, Unknown),
+                Err(AmountProblem::AmbiguousNumber {
+                    number: typed.to_owned(),
+                    small: small.to_owned(),
+                    large: large.to_owned(),
+                })
+            );
+            // What is proposed has one reading, by either mark.
+            for small in [small.to_owned(), small.replace('.', ",")] {
+                assert_eq!(number_value(&small, Unknown), Ok(value));
+            }
+            assert_eq!(number_value(large, Unknown), Ok(value * 1000.0));
+        }
     }
 
     #[test]

@@ -130,7 +130,7 @@ fn u15_messages_are_one_sentence_that_quotes_what_was_typed() {
         ("3 kq", "“3 kq” has the unknown unit “kq”: did you mean kg?"),
         (
             "1,234 kg",
-            "“1,234 kg” has “1,234”, which can be read in two ways: write 1,2340 or 1234.",
+            "“1,234 kg” has “1,234”, which can be read in two ways: write 1234 or 1.2340.",
         ),
         (
             "",

@@ -37,7 +37,7 @@ pub enum RecordError {
     NoSuchEntry,
     /// It corrects what cannot be corrected so: a withdrawal, or by an amendment a correction.
     NotToBeCorrected,
-    /// It happened more than a day after now.
+    /// It happened more than a day after now, or is said so by a correction.
     InTheFuture,
     /// It cannot be as it is.
     Write(WriteError),
@@ -107,7 +107,14 @@ impl Recorder {
         batch: Option<EventId>,
         now: Now,
     ) -> Result<(Line, Event), RecordError> {
-        if happened.instant_ms > now.moment.instant_ms.saturating_add(MOST_AFTER_NOW_MS) {
+        // A correction happens now; what it corrects cannot have happened later either.
+        let in_truth = match &content {
+            Content::Amended(amended) => amended.happened,
+            _ => None,
+        };
+        let latest_ms = now.moment.instant_ms.saturating_add(MOST_AFTER_NOW_MS);
+        let mut times = in_truth.into_iter().chain([happened]);
+        if times.any(|time| time.instant_ms > latest_ms) {
             return Err(RecordError::InTheFuture);
         }
         let id = EventId::new(wall_ms(now.moment), &now.random);

@@ -205,6 +205,14 @@ fn corrections_of_corrections_and_of_nothing_are_refused() {
         pen.try_write(feed(heap, 1.0), 1000),
         Err(RecordError::InTheFuture)
     );
+    for (day, expected) in [(1000, Some(RecordError::InTheFuture)), (1, None)] {
+        let corrected = Amended {
+            event: fed,
+            happened: Some(moment(day)),
+            patch: serde_json::Map::new(),
+        };
+        assert_eq!(pen.try_write(corrected, 3).err(), expected, "day {day}");
+    }
     assert!(matches!(
         pen.try_write(feed(heap, -1.0), 3),
         Err(RecordError::Write(_))

@@ -6,7 +6,7 @@ mod words;
 
 use std::fmt;
 
-use heapwright_journal::Moment;
+use heapwright_journal::{FIRST_YEAR, Moment};
 use jiff::civil::{Date, DateTime, Time};
 use jiff::{Span, ToSpan};
 
@@ -21,8 +21,13 @@ pub enum WhenError {
         /// What was typed.
         text: String,
     },
-    /// There is no such day or time of day, or it lies outside the years 1900 to 2199.
+    /// There is no such day or time of day, or it lies after the year 2199.
     NoSuchTime {
+        /// What was typed.
+        text: String,
+    },
+    /// It lies before the years of which a journal tells.
+    TooEarly {
         /// What was typed.
         text: String,
     },
@@ -44,6 +49,11 @@ impl fmt::Display for WhenError {
             Self::NoSuchTime { text } => write!(
                 f,
                 "\"{}\" is no day and time that there is: give one such as \"2026-05-01 18:00\"",
+                shown(text)
+            ),
+            Self::TooEarly { text } => write!(
+                f,
+                "\"{}\" lies before {FIRST_YEAR}: give a day from {FIRST_YEAR} on, such as \"2026-05-01 18:00\"",
                 shown(text)
             ),
             Self::InTheFuture { text } => write!(
@@ -112,8 +122,13 @@ fn edge(text: &str, now: Moment, offset_at: &OffsetAt, time: Time) -> Result<Mom
 }
 
 fn local(text: &str, local: DateTime, offset_at: &OffsetAt) -> Result<Moment, WhenError> {
-    Moment::from_local(local, offset_at(local)).ok_or_else(|| WhenError::NoSuchTime {
-        text: text.to_owned(),
+    Moment::from_local(local, offset_at(local)).ok_or_else(|| {
+        let text = text.to_owned();
+        if local.year() <= FIRST_YEAR {
+            WhenError::TooEarly { text }
+        } else {
+            WhenError::NoSuchTime { text }
+        }
     })
 }
 

@@ -6,7 +6,7 @@ use heapwright_journal::content::Place;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::ahead as texts;
 
-use crate::forecast::{HOT_C, days_text, degrees_apart, known, number};
+use crate::forecast::{CLIMATE_ROUGH_K, HOT_C, days_text, degrees_apart, known, number};
 
 /// Heading of the section.
 #[must_use]
@@ -136,7 +136,9 @@ pub fn weather_line(place: Option<&Place>, notices: &[SimulationNotice], locale:
         None => texts::weather_without_place(locale).to_owned(),
     };
     if notices.contains(&SimulationNotice::ClimateRough) {
-        format!("{line} {}", texts::weather_rough(locale))
+        let degrees = &degrees_apart(CLIMATE_ROUGH_K, locale);
+        let rough = texts::WeatherRough { degrees }.said(locale);
+        format!("{line} {rough}")
     } else {
         line
     }

@@ -73,6 +73,9 @@ pub(crate) fn days_text(days: f64, locale: Locale) -> String {
     texts::Days { days: known(days) }.said(locale)
 }
 
+/// How good a climate is that was guessed from latitude and height [K].
+pub(crate) const CLIMATE_ROUGH_K: f64 = 3.0;
+
 /// By how much something is warmer or cooler: "3 °C", and in °F as many as that is.
 pub(crate) fn degrees_apart(difference_k: f64, locale: Locale) -> String {
     match locale.units {
@@ -369,14 +372,18 @@ pub fn readings_line(forecast: &ForecastAnswer, locale: Locale) -> Option<String
         .iter()
         .filter(|reading| reading.computed_core_c.is_some())
         .count() as f64;
+    Some(readings_said(count, warmer_k, locale))
+}
+
+fn readings_said(count: f64, warmer_k: f64, locale: Locale) -> String {
     let degrees = &degrees_apart(warmer_k, locale);
-    Some(if warmer_k.abs() < 1.0 {
+    if warmer_k.abs() < 1.0 {
         texts::ReadingsAsComputed { count }.said(locale)
     } else if warmer_k > 0.0 {
         texts::ReadingsWarmer { count, degrees }.said(locale)
     } else {
         texts::ReadingsCooler { count, degrees }.said(locale)
-    })
+    }
 }
 
 /// What must be known before all that follows: a fresh reading is far from what was computed.
@@ -459,7 +466,10 @@ pub fn simulation_notice(
             latitude: f64::from(*latitude_deg),
         }
         .said(locale),
-        SimulationNotice::ClimateRough => texts::climate_rough(locale).to_owned(),
+        SimulationNotice::ClimateRough => texts::ClimateRough {
+            degrees: &degrees_apart(CLIMATE_ROUGH_K, locale),
+        }
+        .said(locale),
         SimulationNotice::WeatherUsual { hours } if *hours < 48 => texts::WeatherUsualHours {
             hours: *hours as f64,
         }
@@ -551,6 +561,52 @@ mod tests {
         assert_eq!(days_text(1.0, locale), "1\u{a0}day");
         assert_eq!(days_text(0.96, locale), "1\u{a0}day");
         assert_eq!(days_text(1.1, locale), "1.1\u{a0}days");
+    }
+
+    /// English, and a language that has all texts in other words.
+    fn languages() -> [Locale; 2] {
+        let english = Locale::default();
+        let translation = Translation::read("de", Translation::GERMAN, "").unwrap();
+        let german = english.in_language(Some(Box::leak(Box::new(translation))));
+        [english, german]
+    }
+
+    #[test]
+    fn one_reading_has_no_average() {
+        for (locale, average) in languages().into_iter().zip(["on average", "im Mittel"]) {
+            for warmer_k in [-20.0, 0.5, 55.0] {
+                let (one, two) = (
+                    readings_said(1.0, warmer_k, locale),
+                    readings_said(2.0, warmer_k, locale),
+                );
+                assert!(!one.contains(average), "{one}");
+                assert!(two.contains(average), "{two}");
+            }
+        }
+        let american = Locale::default().with_units(UnitSystem::UsCustomary);
+        assert_eq!(
+            readings_said(1.0, 55.0, american),
+            "The one reading of the core so far: 99\u{a0}°F warmer than computed."
+        );
+    }
+
+    #[test]
+    fn a_rough_climate_is_as_rough_in_the_units_of_the_keeper() {
+        let catalogue = Catalogue::built_in();
+        for (units, good_to) in [
+            (UnitSystem::Metric, "3\u{a0}°C."),
+            (UnitSystem::UsCustomary, "5\u{a0}°F."),
+        ] {
+            let [english, german] = languages().map(|locale| {
+                let locale = locale.with_units(units);
+                simulation_notice(catalogue, &SimulationNotice::ClimateRough, locale)
+            });
+            assert!(
+                english.ends_with(&format!("good to about {good_to}")),
+                "{english}"
+            );
+            assert!(german.contains(good_to.trim_end_matches('.')), "{german}");
+        }
     }
 
     #[test]

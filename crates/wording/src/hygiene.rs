@@ -8,7 +8,7 @@ use heapwright_answers::heat::{Condition, Estimate, FLIES_D, Living, Method, Rea
 use heapwright_answers::{BeforeUse, HygieneAnswer, HygieneNotice, RuleAnswer, ShareBasis};
 use heapwright_catalogue::{Catalogue, CautionText, SourceKind};
 use heapwright_journal::Moment;
-use heapwright_quantity::{UnitSystem, significant};
+use heapwright_quantity::{UnitSystem, fahrenheit_from_celsius, significant};
 use heapwright_texts::Locale;
 use heapwright_texts::messages::{hygiene as messages, notices_of_commands as of_commands};
 
@@ -361,7 +361,7 @@ pub fn missing_text(rule: &RuleAnswer, locale: Locale) -> String {
                 .filter(|_| rule.outcome[1].missing.seconds > 0.0)
             {
                 Some(most_c) => messages::MissingAndTooHot {
-                    most: &locale.decimals(most_c, 1, 1),
+                    most: &exact_temperature(most_c, locale),
                     parts,
                 }
                 .said(locale),
@@ -379,8 +379,7 @@ fn missing_parts(rule: &RuleAnswer, locale: Locale) -> String {
         parts.push(time_text(missing.seconds, locale));
     }
     if missing.peak_seconds > 0.0 {
-        let time = &time_text(missing.peak_seconds, locale);
-        parts.push(messages::PartTimeAbove55 { time }.said(locale));
+        parts.push(time_above_55(missing.peak_seconds, locale));
     }
     if missing.turns > 0 {
         let turns = f64::from(missing.turns);
@@ -395,6 +394,26 @@ fn missing_parts(rule: &RuleAnswer, locale: Locale) -> String {
         .into_iter()
         .reduce(|before, part| locale.list(&[before, part]))
         .unwrap_or_default()
+}
+
+/// "4 hours above 55 °C".
+fn time_above_55(seconds: f64, locale: Locale) -> String {
+    messages::PartTimeAbove55 {
+        limit: &locale.temperature(55.0),
+        time: &time_text(seconds, locale),
+    }
+    .said(locale)
+}
+
+/// A temperature [degC] to a tenth of a degree, as limits have it.
+fn exact_temperature(temperature_c: f64, locale: Locale) -> String {
+    match locale.units {
+        UnitSystem::Metric => format!("{}\u{a0}°C", locale.decimals(temperature_c, 1, 1)),
+        UnitSystem::UsCustomary => {
+            let temperature_f = fahrenheit_from_celsius(temperature_c);
+            format!("{}\u{a0}°F", locale.decimals(temperature_f, 1, 1))
+        }
+    }
 }
 
 /// What a rule asks of the vessel.
@@ -485,20 +504,49 @@ pub fn living_line(living: Living, reach: Reach, locale: Locale) -> String {
         Reach::Reached => "reached",
         Reach::NotReached | Reach::NotTrusted => "not-reached",
     };
+    let temperature = |temperature_c| locale.temperature(temperature_c);
     match living {
-        Living::SoftSeeds => messages::SoftSeeds { reach }.said(locale),
-        Living::HardySeeds => messages::HardySeeds { reach }.said(locale),
-        Living::CommonDiseases => messages::CommonDiseases { reach }.said(locale),
-        Living::WhiteRot => messages::WhiteRot { reach }.said(locale),
-        Living::Larvae => messages::Larvae {
-            days: FLIES_D,
+        Living::SoftSeeds => messages::SoftSeeds {
+            hot: &temperature(55.0),
+            reach,
+            warm: &temperature(50.0),
+        }
+        .said(locale),
+        Living::HardySeeds => messages::HardySeeds {
+            hot: &temperature(55.0),
+            reach,
+            warm: &temperature(50.0),
+        }
+        .said(locale),
+        Living::CommonDiseases => messages::CommonDiseases {
+            hot: &temperature(64.0),
             reach,
         }
         .said(locale),
-        Living::HardCoatedSeeds => messages::hard_coated_seeds(locale).to_owned(),
+        Living::WhiteRot => messages::WhiteRot {
+            reach,
+            warm: &temperature(48.0),
+        }
+        .said(locale),
+        Living::Larvae => messages::Larvae {
+            days: FLIES_D,
+            reach,
+            warm: &temperature(50.0),
+        }
+        .said(locale),
+        Living::HardCoatedSeeds => messages::HardCoatedSeeds {
+            hot: &temperature(55.0),
+        }
+        .said(locale),
         Living::Roots => messages::roots(locale).to_owned(),
-        Living::Clubroot => messages::clubroot(locale).to_owned(),
-        Living::MosaicViruses => messages::mosaic_viruses(locale).to_owned(),
+        Living::Clubroot => messages::Clubroot {
+            hot: &temperature(62.0),
+        }
+        .said(locale),
+        Living::MosaicViruses => messages::MosaicViruses {
+            hot: &temperature(68.0),
+        }
+        .said(locale),
         Living::Wilts => messages::wilts(locale).to_owned(),
     }
 }
@@ -566,6 +614,36 @@ mod tests {
     use heapwright_catalogue::GERMAN;
     use heapwright_terms::MaterialId;
     use heapwright_texts::Translation;
+
+    #[test]
+    fn temperatures_are_in_the_units_of_the_keeper() {
+        let translation = Translation::read("de", Translation::GERMAN, "").unwrap();
+        let english = Locale::default();
+        let german = english.in_language(Some(Box::leak(Box::new(translation))));
+        for locale in [english, german] {
+            let american = locale.with_units(UnitSystem::UsCustomary);
+            let lines = |locale| {
+                let living = Living::ALL.into_iter().flat_map(move |living| {
+                    [Reach::Reached, Reach::NotReached]
+                        .map(|reach| living_line(living, reach, locale))
+                });
+                living
+                    .chain([time_above_55(4.0 * 3600.0, locale)])
+                    .collect::<Vec<_>>()
+            };
+            for (metric, us) in lines(locale).iter().zip(lines(american)) {
+                assert!(!us.contains("°C"), "{us}");
+                let count = |said: &str, sign| said.matches(sign).count();
+                assert_eq!(count(metric, "°C"), count(&us, "°F"), "{us}");
+            }
+            assert!(
+                living_line(Living::Clubroot, Reach::NotTrusted, american).contains("144\u{a0}°F")
+            );
+            assert!(time_above_55(4.0 * 3600.0, american).ends_with("131\u{a0}°F"));
+            assert_eq!(exact_temperature(65.0, english), "65.0\u{a0}°C");
+            assert!(exact_temperature(65.0, american).starts_with("149"));
+        }
+    }
 
     fn fed(name: &str, advice: &str) -> BeforeUse {
         // Some day in 2026.

@@ -68,10 +68,9 @@ pub use ready::{
 };
 pub use recipes::{recipe_line, recipe_title};
 pub use refusals::{
-    amount_refusal, fault_refusal, found_refusal, hygiene_refusal_of_commands, moment_refusal,
-    part_refusal_of_commands, parts_refusal, problem_refusal, question_refusal,
-    question_refusal_of_commands, record_refusal, record_refusal_of_commands, simulation_refusal,
-    write_refusal,
+    amount_refusal, fault_refusal, figure_refusal, found_refusal, hygiene_refusal_of_commands,
+    moment_refusal, part_refusal_of_commands, parts_refusal, problem_refusal, question_refusal,
+    question_refusal_of_commands, record_refusal, simulation_refusal, write_refusal, year_refusal,
 };
 pub use seen::read_line;
 pub use spoken::{Spoken, place_name, rule_in};

@@ -387,8 +387,13 @@ impl Keeper {
         Ok(self.peek(|journal| Recorder::new(id, &journal.state, device::now())))
     }
 
-    /// Records one event; when this returns it is kept.
-    async fn record(self, content: Content, happened: Option<Moment>) -> Result<Event, String> {
+    /// Records one event; when this returns it is kept. What cannot be is said by `locale`.
+    async fn record(
+        self,
+        content: Content,
+        happened: Option<Moment>,
+        locale: Locale,
+    ) -> Result<Event, String> {
         if let Status::Failed(why) = self.peek(|journal| journal.status.clone()) {
             return Err(why);
         }
@@ -420,7 +425,7 @@ impl Keeper {
                 let (line, event) = match recorded {
                     Ok(recorded) => recorded,
                     Err(error) => {
-                        return Ok(Err(wording::record_refusal(&error, language::locale())));
+                        return Ok(Err(wording::record_refusal(&error, locale)));
                     }
                 };
                 turn.is_current()?;
@@ -471,7 +476,7 @@ impl Keeper {
         happened: Option<Moment>,
         locale: Locale,
     ) -> Result<EventId, String> {
-        let event = self.record(content, happened).await?;
+        let event = self.record(content, happened, locale).await?;
         let catalogue = language::catalogue();
         let text =
             self.peek(|journal| wording::entry_line(catalogue, &journal.state, &event, locale));
@@ -516,7 +521,7 @@ impl Keeper {
         } else {
             amended(event, None).into()
         };
-        let done = self.record(content, None).await.map(drop);
+        let done = self.record(content, None, locale).await.map(drop);
         let (text, can_return) = self.peek(|journal| {
             let recorded = journal
                 .state

@@ -163,9 +163,15 @@ pub fn moment(id: &str) -> Result<Option<Moment>, String> {
     if typed.is_empty() {
         return Ok(None);
     }
-    device::at(&typed)
-        .map(Some)
-        .ok_or_else(|| wording::page::no_time(language::locale()).to_owned())
+    device::at(&typed).map(Some).ok_or_else(|| {
+        let locale = language::locale();
+        // The field has years first, as many digits as they need.
+        let year = typed.split('-').next().and_then(|year| year.parse().ok());
+        year.map_or_else(
+            || wording::page::no_time(locale).to_owned(),
+            |year| wording::year_refusal(year, locale),
+        )
+    })
 }
 
 /// What is sent: what was done, and when.

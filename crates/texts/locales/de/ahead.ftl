@@ -38,7 +38,7 @@ longitude = { $side ->
        *[east] { $degrees }°{"\u00A0"}Ost
     }
 weather-without-place = Wetter: das übliche auf 50°{"\u00A0"}Nord, denn das Journal sagt nicht, wo der Garten liegt; die Durchläufe schwanken darum.
-weather-rough = Seine Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa 3{"\u00A0"}°C genau.
+weather-rough = Seine Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa { $degrees } genau.
 
 percent = { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 figures = Kern { $core }, Rand { $edge }, Luft draußen { $outside }; Sauerstoff mindestens { $oxygen }; Feuchte { $moisture }; Volumen { $volume }.

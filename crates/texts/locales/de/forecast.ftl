@@ -69,15 +69,15 @@ lost = Am Ende hat er so viel verloren: vom Volumen { $volume }, von der Trocken
 ran-out = Unten herausgelaufen: { $water }.
 
 readings-as-computed = { $count ->
-        [one] Die eine Messung im Kern bisher: im Mittel wie berechnet.
+        [one] Die eine Messung im Kern bisher: wie berechnet.
        *[other] Die { NUMBER($count) } Messungen im Kern bisher: im Mittel wie berechnet.
     }
 readings-warmer = { $count ->
-        [one] Die eine Messung im Kern bisher: im Mittel { $degrees } wärmer als berechnet.
+        [one] Die eine Messung im Kern bisher: { $degrees } wärmer als berechnet.
        *[other] Die { NUMBER($count) } Messungen im Kern bisher: im Mittel { $degrees } wärmer als berechnet.
     }
 readings-cooler = { $count ->
-        [one] Die eine Messung im Kern bisher: im Mittel { $degrees } kühler als berechnet.
+        [one] Die eine Messung im Kern bisher: { $degrees } kühler als berechnet.
        *[other] Die { NUMBER($count) } Messungen im Kern bisher: im Mittel { $degrees } kühler als berechnet.
     }
 
@@ -86,7 +86,7 @@ probe-gainsays = Am { $day } zeigte der Fühler { $probe }, weit entfernt von de
 densities-unknown = Ohne bekannte Dichte, also mit der von ähnlichen Materialien gerechnet: { $names }.
 figures-estimated = Mit geschätzten Werten, ohne veröffentlichte Quelle: { $names }.
 enclosure-assumed = Wie der Haufen eingefasst ist, ist nicht beschrieben: Angenommen ist ein offener Haufen auf Erde, 1 m in jeder Richtung.
-climate-rough = Die üblichen Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa 3 °C genau.
+climate-rough = Die üblichen Temperaturen sind aus Breitengrad und Höhe geschätzt, auf etwa { $degrees } genau.
 weather-usual-hours = { $hours ->
         [one] Von { NUMBER($hours) } Stunde ist das Wetter nicht bekannt: Angenommen ist das übliche, und die Durchläufe schwanken darum.
        *[other] Von { NUMBER($hours) } Stunden ist das Wetter nicht bekannt: Angenommen ist das übliche, und die Durchläufe schwanken darum.

@@ -87,9 +87,9 @@ not-met = nicht erfüllt
 does-not-apply = gilt nicht
 
 missing = es fehlt: { $parts }
-missing-and-too-hot = es fehlt: { $parts }; Zeit über { $most }{"\u00A0"}°C war zu heiß, um zu zählen
+missing-and-too-hot = es fehlt: { $parts }; Zeit über { $most } war zu heiß, um zu zählen
 missing-nothing-unless-probe-errs = aber nicht, wenn der Fühler zu viel zeigt
-part-time-above-55 = { $time } über 55{"\u00A0"}°C
+part-time-above-55 = { $time } über { $limit }
 part-turnings = { NUMBER($turns) }-mal umsetzen
 part-closed-vessel = ein geschlossener Behälter
 part-closed-or-covered = ein geschlossener Behälter oder Dämmung ringsum
@@ -104,29 +104,29 @@ hours-head-least = mindestens
 hours-head-most = höchstens
 
 soft-seeds = { $reach ->
-        [reached] Samen von Gräsern, Gänsedistel und Vogelmiere, wenn sie feucht sind: In Versuchen reichten 12 Stunden bei 50{"\u00A0"}°C oder 3 Stunden bei 55{"\u00A0"}°C; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
-       *[not-reached] Samen von Gräsern, Gänsedistel und Vogelmiere, wenn sie feucht sind: In Versuchen reichten 12 Stunden bei 50{"\u00A0"}°C oder 3 Stunden bei 55{"\u00A0"}°C; am Fühler wurde das nicht erreicht.
+        [reached] Samen von Gräsern, Gänsedistel und Vogelmiere, wenn sie feucht sind: In Versuchen reichten 12 Stunden bei { $warm } oder 3 Stunden bei { $hot }; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
+       *[not-reached] Samen von Gräsern, Gänsedistel und Vogelmiere, wenn sie feucht sind: In Versuchen reichten 12 Stunden bei { $warm } oder 3 Stunden bei { $hot }; am Fühler wurde das nicht erreicht.
     }
 hardy-seeds = { $reach ->
-        [reached] Samen von Nachtschatten, Portulak, Amarant, Weißem Gänsefuß und Tomate, wenn sie feucht sind: In Versuchen reichten 5 Tage bei 50{"\u00A0"}°C oder 20 Stunden bei 55{"\u00A0"}°C; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
-       *[not-reached] Samen von Nachtschatten, Portulak, Amarant, Weißem Gänsefuß und Tomate, wenn sie feucht sind: In Versuchen reichten 5 Tage bei 50{"\u00A0"}°C oder 20 Stunden bei 55{"\u00A0"}°C; am Fühler wurde das nicht erreicht.
+        [reached] Samen von Nachtschatten, Portulak, Amarant, Weißem Gänsefuß und Tomate, wenn sie feucht sind: In Versuchen reichten 5 Tage bei { $warm } oder 20 Stunden bei { $hot }; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
+       *[not-reached] Samen von Nachtschatten, Portulak, Amarant, Weißem Gänsefuß und Tomate, wenn sie feucht sind: In Versuchen reichten 5 Tage bei { $warm } oder 20 Stunden bei { $hot }; am Fühler wurde das nicht erreicht.
     }
 common-diseases = { $reach ->
-        [reached] Die meisten Pilze, Bakterien und Fadenwürmer, die Pflanzen krank machen: In Versuchen reichten ein Höchstwert von 64{"\u00A0"}°C und 21 Tage; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
-       *[not-reached] Die meisten Pilze, Bakterien und Fadenwürmer, die Pflanzen krank machen: In Versuchen reichten ein Höchstwert von 64{"\u00A0"}°C und 21 Tage; am Fühler wurde das nicht erreicht.
+        [reached] Die meisten Pilze, Bakterien und Fadenwürmer, die Pflanzen krank machen: In Versuchen reichten ein Höchstwert von { $hot } und 21 Tage; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
+       *[not-reached] Die meisten Pilze, Bakterien und Fadenwürmer, die Pflanzen krank machen: In Versuchen reichten ein Höchstwert von { $hot } und 21 Tage; am Fühler wurde das nicht erreicht.
     }
 white-rot = { $reach ->
-        [reached] Mehlkrankheit (Weißfäule) der Zwiebel, in feuchtem Abfall: In Versuchen reichten 3 Tage bei 48{"\u00A0"}°C; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
-       *[not-reached] Mehlkrankheit (Weißfäule) der Zwiebel, in feuchtem Abfall: In Versuchen reichten 3 Tage bei 48{"\u00A0"}°C; am Fühler wurde das nicht erreicht.
+        [reached] Mehlkrankheit (Weißfäule) der Zwiebel, in feuchtem Abfall: In Versuchen reichten 3 Tage bei { $warm }; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht.
+       *[not-reached] Mehlkrankheit (Weißfäule) der Zwiebel, in feuchtem Abfall: In Versuchen reichten 3 Tage bei { $warm }; am Fühler wurde das nicht erreicht.
     }
 larvae = { $reach ->
-        [reached] Larven von Fliegen: In Versuchen reichte eine Stunde bei 50{"\u00A0"}°C; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht. Larven weichen der Hitze aus: Sie vermehren sich nur dann nicht weiter, wenn du mindestens alle { NUMBER($days) } Tage alles in die Hitze umsetzt.
-       *[not-reached] Larven von Fliegen: In Versuchen reichte eine Stunde bei 50{"\u00A0"}°C; am Fühler wurde das nicht erreicht. Larven weichen der Hitze aus: Sie vermehren sich nur dann nicht weiter, wenn du mindestens alle { NUMBER($days) } Tage alles in die Hitze umsetzt.
+        [reached] Larven von Fliegen: In Versuchen reichte eine Stunde bei { $warm }; am Fühler wurde das erreicht, im kühleren Rest des Haufens vielleicht nicht. Larven weichen der Hitze aus: Sie vermehren sich nur dann nicht weiter, wenn du mindestens alle { NUMBER($days) } Tage alles in die Hitze umsetzt.
+       *[not-reached] Larven von Fliegen: In Versuchen reichte eine Stunde bei { $warm }; am Fühler wurde das nicht erreicht. Larven weichen der Hitze aus: Sie vermehren sich nur dann nicht weiter, wenn du mindestens alle { NUMBER($days) } Tage alles in die Hitze umsetzt.
     }
-hard-coated-seeds = Hartschalige Samen (Winde, Samtpappel, Malve, holzige Hülsenfrüchtler): Auf Hitze ist bei ihnen kein Verlass; manche keimten noch nach Tagen über 55{"\u00A0"}°C.
+hard-coated-seeds = Hartschalige Samen (Winde, Samtpappel, Malve, holzige Hülsenfrüchtler): Auf Hitze ist bei ihnen kein Verlass; manche keimten noch nach Tagen über { $hot }.
 roots = Wurzeln von Quecke, Winde und Giersch, Brutzwiebeln und Staudenknöterich: Auf Hitze ist bei ihnen kein Verlass; trockne sie vorher, bis sie brechen, oder lege sie einen Monat unter Wasser, und halte dich an örtliche Regeln zu invasiven Pflanzen.
-clubroot = Kohlhernie: Auf Hitze ist bei ihr kein Verlass; sie überstand Höchstwerte über 62{"\u00A0"}°C. Gib keine kranken Pflanzen hinein.
-mosaic-viruses = Tomaten- und Tabakmosaik: Auf Hitze ist bei ihnen kein Verlass; es braucht mehr als 68{"\u00A0"}°C und 20 Tage. Gib keine kranken Pflanzen hinein.
+clubroot = Kohlhernie: Auf Hitze ist bei ihr kein Verlass; sie überstand Höchstwerte über { $hot }. Gib keine kranken Pflanzen hinein.
+mosaic-viruses = Tomaten- und Tabakmosaik: Auf Hitze ist bei ihnen kein Verlass; es braucht mehr als { $hot } und 20 Tage. Gib keine kranken Pflanzen hinein.
 wilts = Fusarium- und Verticillium-Welke: Auf Hitze ist bei ihnen kein Verlass. Gib keine kranken Pflanzen hinein.
 
 fed-since = { $feeds ->

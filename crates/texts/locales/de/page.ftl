@@ -29,7 +29,7 @@ clear = Alles entfernen
 example = Beispielvorrat, erfunden
 sources = Quellen
 not-counted = Das zählt erst mit, wenn es berichtigt ist.
-mend-first = Berichtige zuerst die markierte Menge.
+mend-first = Berichtige oder entferne zuerst das Markierte.
 log-feed-hint = Die Zugabe kommt so, wie sie oben steht, ins Logbuch des Haufens, mit allem, was die Antwort dazugibt.
 
 demo = Beispielgarten, erfunden

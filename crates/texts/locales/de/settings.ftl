@@ -133,6 +133,7 @@ full-pounds = Gewicht voll, lb
 holds-litres = Es fasst, Liter
 holds-gallons = Es fasst, US-Gallonen
 holds = Es fasst { $volume }.
+vessel-unusual = So ein Gefäß fasst üblicherweise etwa { $volume }: Prüfe die Angaben.
 density-kilograms = Das sind { $density }{"\u00A0"}kg in einem Kubikmeter.
 density-pounds = Das sind { $density }{"\u00A0"}lb in einem Kubikyard.
 vessel-found = { $volume }, gemessen am { $day }

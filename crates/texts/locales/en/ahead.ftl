@@ -48,7 +48,8 @@ longitude = { $side ->
     }
 weather-without-place = Weather: the usual at 50°{"\u00A0"}north, for the journal does not say where the garden lies; the runs differ around it.
 # Follows either of them.
-weather-rough = Its temperatures are a guess from latitude and height, good to about 3{"\u00A0"}°C.
+# $degrees: a difference of temperatures, such as "3 °C".
+weather-rough = Its temperatures are a guess from latitude and height, good to about { $degrees }.
 
 percent = { NUMBER($percent, maximumFractionDigits: 0) }{"\u00A0"}%
 figures = Core { $core }, edge { $edge }, air outside { $outside }; lowest oxygen { $oxygen }; moisture { $moisture }; volume { $volume }.

@@ -78,15 +78,15 @@ ran-out = { $water } ran out below.
 
 # How the readings of the core agree with what was computed.
 readings-as-computed = { $count ->
-        [one] The one reading of the core so far: on average as computed.
+        [one] The one reading of the core so far: as computed.
        *[other] The { NUMBER($count) } readings of the core so far: on average as computed.
     }
 readings-warmer = { $count ->
-        [one] The one reading of the core so far: on average { $degrees } warmer than computed.
+        [one] The one reading of the core so far: { $degrees } warmer than computed.
        *[other] The { NUMBER($count) } readings of the core so far: on average { $degrees } warmer than computed.
     }
 readings-cooler = { $count ->
-        [one] The one reading of the core so far: on average { $degrees } cooler than computed.
+        [one] The one reading of the core so far: { $degrees } cooler than computed.
        *[other] The { NUMBER($count) } readings of the core so far: on average { $degrees } cooler than computed.
     }
 
@@ -97,7 +97,8 @@ probe-gainsays = The probe showed { $probe } on { $day }, far from the { $comput
 densities-unknown = No density is known of { $names }: that of similar materials is taken.
 figures-estimated = Estimates without a published source: the figures of { $names }.
 enclosure-assumed = The heap's enclosure is not described: an open heap of 1 m each way on soil is taken.
-climate-rough = The usual temperatures are a guess from latitude and height, good to about 3 °C.
+# $degrees: a difference of temperatures, such as "3 °C".
+climate-rough = The usual temperatures are a guess from latitude and height, good to about { $degrees }.
 weather-usual-hours = { $hours ->
         [one] The weather of { NUMBER($hours) } hour is not known: the usual is taken, and runs differ around it.
        *[other] The weather of { NUMBER($hours) } hours is not known: the usual is taken, and runs differ around it.

@@ -111,9 +111,9 @@ does-not-apply = does not apply
 
 # What is missing to meet a rule, in the cell beside it: $parts is such as "12 days and 3 turnings".
 missing = missing: { $parts }
-missing-and-too-hot = missing: { $parts }; time above { $most }{"\u00A0"}°C was too hot to count
+missing-and-too-hot = missing: { $parts }; time above { $most } was too hot to count
 missing-nothing-unless-probe-errs = but not when the probe shows too much
-part-time-above-55 = { $time } above 55 °C
+part-time-above-55 = { $time } above { $limit }
 part-turnings = { $turns ->
         [one] { NUMBER($turns) }{"\u00A0"}turning
        *[other] { NUMBER($turns) }{"\u00A0"}turnings
@@ -132,31 +132,31 @@ hours-head-shown = as shown
 hours-head-least = at least
 hours-head-most = at most
 
-# What heat does to seeds, diseases and larvae; $reach says whether the probe reached what was enough in trials.
+# What heat does to seeds, diseases and larvae; $reach says whether the probe reached what was enough in trials. $warm and $hot: temperatures, such as "50 °C" and "55 °C".
 soft-seeds = { $reach ->
-        [reached] Seeds of grasses, sowthistle and chickweed, when moist: enough in trials was 12 hours at 50 °C or 3 hours at 55 °C; at the probe that was reached, in the cooler rest of the heap it may not have been.
-       *[not-reached] Seeds of grasses, sowthistle and chickweed, when moist: enough in trials was 12 hours at 50 °C or 3 hours at 55 °C; at the probe that was not reached.
+        [reached] Seeds of grasses, sowthistle and chickweed, when moist: enough in trials was 12 hours at { $warm } or 3 hours at { $hot }; at the probe that was reached, in the cooler rest of the heap it may not have been.
+       *[not-reached] Seeds of grasses, sowthistle and chickweed, when moist: enough in trials was 12 hours at { $warm } or 3 hours at { $hot }; at the probe that was not reached.
     }
 hardy-seeds = { $reach ->
-        [reached] Seeds of nightshade, purslane, pigweed, fat hen and tomato, when moist: enough in trials was 5 days at 50 °C or 20 hours at 55 °C; at the probe that was reached, in the cooler rest of the heap it may not have been.
-       *[not-reached] Seeds of nightshade, purslane, pigweed, fat hen and tomato, when moist: enough in trials was 5 days at 50 °C or 20 hours at 55 °C; at the probe that was not reached.
+        [reached] Seeds of nightshade, purslane, pigweed, fat hen and tomato, when moist: enough in trials was 5 days at { $warm } or 20 hours at { $hot }; at the probe that was reached, in the cooler rest of the heap it may not have been.
+       *[not-reached] Seeds of nightshade, purslane, pigweed, fat hen and tomato, when moist: enough in trials was 5 days at { $warm } or 20 hours at { $hot }; at the probe that was not reached.
     }
 common-diseases = { $reach ->
-        [reached] Most fungi, bacteria and nematodes that make plants sick: enough in trials was a peak of 64 °C and 21 days; at the probe that was reached, in the cooler rest of the heap it may not have been.
-       *[not-reached] Most fungi, bacteria and nematodes that make plants sick: enough in trials was a peak of 64 °C and 21 days; at the probe that was not reached.
+        [reached] Most fungi, bacteria and nematodes that make plants sick: enough in trials was a peak of { $hot } and 21 days; at the probe that was reached, in the cooler rest of the heap it may not have been.
+       *[not-reached] Most fungi, bacteria and nematodes that make plants sick: enough in trials was a peak of { $hot } and 21 days; at the probe that was not reached.
     }
 white-rot = { $reach ->
-        [reached] White rot of onions, in moist waste: enough in trials was 3 days at 48 °C; at the probe that was reached, in the cooler rest of the heap it may not have been.
-       *[not-reached] White rot of onions, in moist waste: enough in trials was 3 days at 48 °C; at the probe that was not reached.
+        [reached] White rot of onions, in moist waste: enough in trials was 3 days at { $warm }; at the probe that was reached, in the cooler rest of the heap it may not have been.
+       *[not-reached] White rot of onions, in moist waste: enough in trials was 3 days at { $warm }; at the probe that was not reached.
     }
 larvae = { $reach ->
-        [reached] Larvae of flies: enough in trials was an hour at 50 °C; at the probe that was reached, in the cooler rest of the heap it may not have been. Larvae leave the heat: only turning everything into it at least every { NUMBER($days) } days breaks their breeding.
-       *[not-reached] Larvae of flies: enough in trials was an hour at 50 °C; at the probe that was not reached. Larvae leave the heat: only turning everything into it at least every { NUMBER($days) } days breaks their breeding.
+        [reached] Larvae of flies: enough in trials was an hour at { $warm }; at the probe that was reached, in the cooler rest of the heap it may not have been. Larvae leave the heat: only turning everything into it at least every { NUMBER($days) } days breaks their breeding.
+       *[not-reached] Larvae of flies: enough in trials was an hour at { $warm }; at the probe that was not reached. Larvae leave the heat: only turning everything into it at least every { NUMBER($days) } days breaks their breeding.
     }
-hard-coated-seeds = Hard-coated seeds (bindweed, velvetleaf, mallow, woody legumes): heat cannot be trusted with them; some grew after days above 55 °C.
+hard-coated-seeds = Hard-coated seeds (bindweed, velvetleaf, mallow, woody legumes): heat cannot be trusted with them; some grew after days above { $hot }.
 roots = Roots of couch, bindweed and ground elder, bulbils and knotweed: heat cannot be trusted with them; dry them to a crisp or drown them for a month first, and keep to local rules on invasive plants.
-clubroot = Clubroot: heat cannot be trusted with it; it outlived peaks above 62 °C. Keep sick plants out.
-mosaic-viruses = Tomato and tobacco mosaic: heat cannot be trusted with them; they need more than 68 °C and 20 days. Keep sick plants out.
+clubroot = Clubroot: heat cannot be trusted with it; it outlived peaks above { $hot }. Keep sick plants out.
+mosaic-viruses = Tomato and tobacco mosaic: heat cannot be trusted with them; they need more than { $hot } and 20 days. Keep sick plants out.
 wilts = Fusarium and Verticillium wilts: heat cannot be trusted with them. Keep sick plants out.
 
 # Notices on the answer.

@@ -43,7 +43,7 @@ example = Example stores, invented
 sources = Sources
 # Follows the sentence that says what is wrong with an amount.
 not-counted = Not counted until this is mended.
-mend-first = Mend the amount that is marked first.
+mend-first = Mend or remove what is marked first.
 # "It" is the feed that the balance shows.
 log-feed-hint = It goes into the heap's log as it stands above, with what the answer adds.
 

@@ -31,7 +31,7 @@ amount-has-ambiguous-unit = { $amount } says “{ $word }”, which means severa
 # Ways to write it: the last two, and one that goes before them.
 either-or = { $first } or { $second }
 either-of-more = { $first }, { $others }
-amount-has-ambiguous-number = { $amount } has “{ $number }”, which can be read in two ways: write { $small } or { $large }.
+amount-has-ambiguous-number = { $amount } has “{ $number }”, which can be read in two ways: write { $large } or { $small }.
 amount-has-misformed-number = { $amount } has “{ $number }”, which is no number: write it like 1234.5 or 1 1/2.
 amount-has-several-numbers = { $amount } has several numbers for one amount: write one, such as 2 1/2 buckets.
 amount-is-zero = { $amount } is zero: write a number above 0.

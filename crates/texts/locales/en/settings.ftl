@@ -155,6 +155,8 @@ holds-litres = It holds, litres
 holds-gallons = It holds, US gallons
 # $volume: such as "12 L".
 holds = It holds { $volume }.
+# Beside what a vessel was found to hold, when that is far from the usual. $volume: such as "10 L".
+vessel-unusual = Such a vessel usually holds about { $volume }: check the figures.
 density-kilograms = That is { $density }{"\u00A0"}kg in a cubic metre.
 density-pounds = That is { $density }{"\u00A0"}lb in a cubic yard.
 # Beside the name of a vessel. $day: a date.

@@ -73,7 +73,7 @@ fn said_of(amount: &str, problem: &AmountProblem, locale: Locale) -> String {
             amount,
             large,
             number,
-            small,
+            small: &small.replace('.', locale.decimal_mark()),
         }
         .said(locale),
         AmountProblem::NumberForm { number } => {

@@ -2,12 +2,10 @@
 
 use heapwright_answers::{HygieneError, QuestionError};
 use heapwright_garden::FoundError;
-use heapwright_journal::{Problem, WriteError, Wrong};
-use heapwright_state::RecordError;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals_of_commands as texts;
 
-use super::{field_name, figure, found};
+use super::found;
 
 /// A record of heat that has no answer, as the command line says it behind its name.
 #[must_use]
@@ -27,37 +25,6 @@ pub fn question_refusal_of_commands(error: &QuestionError, locale: Locale) -> Op
         QuestionError::NothingInHeap => Some(texts::nothing_in_heap(locale)),
         _ => None,
     }
-}
-
-/// What cannot be recorded for one of its figures, as the command line says it: the figure in words
-/// and with its unit; nothing for the others.
-#[must_use]
-pub fn record_refusal_of_commands(error: &RecordError, locale: Locale) -> Option<String> {
-    match error {
-        RecordError::Write(WriteError::Impossible(problem)) => {
-            problem_refusal_of_commands(problem, locale)
-        }
-        _ => None,
-    }
-}
-
-/// A figure of an entry that lies outside what can be, in words and with its unit; nothing for what
-/// is wrong otherwise.
-fn problem_refusal_of_commands(problem: &Problem, locale: Locale) -> Option<String> {
-    let Wrong::Outside { least, most } = &problem.what else {
-        return None;
-    };
-    // The last step tells the figure and its unit wherever it stands.
-    let last = problem.field.rsplit('.').next().unwrap_or_default();
-    Some(
-        texts::FigureOfEntryOutside {
-            field: &field_name(&problem.field, locale),
-            figure: last,
-            least: &figure(*least, locale),
-            most: &figure(*most, locale),
-        }
-        .said(locale),
-    )
 }
 
 /// A part of a list that was typed and cannot be used: which one, as it was typed, and why.
@@ -83,6 +50,7 @@ mod tests {
     use heapwright_texts::Translation;
 
     use super::*;
+    use crate::refusals::tests::languages;
 
     /// The error's own words as far as what to do, and then the command or the option.
     fn names_a_command(error: &str, refusal: impl Fn(Locale) -> &'static str) {
@@ -115,58 +83,6 @@ mod tests {
         }
         let other = question_refusal_of_commands(&QuestionError::OutOfTime, Locale::default());
         assert_eq!(other, None);
-    }
-
-    fn languages() -> [Locale; 2] {
-        let english = Locale::default();
-        let translation = Translation::read("de", Translation::GERMAN, "").unwrap();
-        [
-            english,
-            english.in_language(Some(Box::leak(Box::new(translation)))),
-        ]
-    }
-
-    #[test]
-    fn a_figure_of_an_entry_is_refused_in_words_with_its_unit() {
-        for (field, least, most, english, german) in [
-            (
-                "probes[0].temperature_c",
-                -60.0,
-                120.0,
-                "The temperature must be from -60 to 120\u{a0}°C.",
-                "Gib für die Temperatur -60 bis 120\u{a0}°C an.",
-            ),
-            (
-                "enclosure.width_m",
-                0.1,
-                20.0,
-                "The width must be from 0.1 to 20\u{a0}m.",
-                "Gib für die Breite 0,1 bis 20\u{a0}m an.",
-            ),
-            (
-                "place.latitude_deg",
-                -90.0,
-                90.0,
-                "The latitude must be from -90 to 90\u{a0}degrees.",
-                "Gib für den Breitengrad -90 bis 90\u{a0}Grad an.",
-            ),
-            (
-                "other.thing",
-                0.0,
-                1.0,
-                "other.thing must be from 0 to 1.",
-                "other, thing: Gib eine Zahl von 0 bis 1 an.",
-            ),
-        ] {
-            let error = RecordError::Write(WriteError::Impossible(Problem {
-                field: field.to_owned(),
-                what: Wrong::Outside { least, most },
-            }));
-            let said = languages().map(|locale| record_refusal_of_commands(&error, locale));
-            assert_eq!(said, [Some(english.to_owned()), Some(german.to_owned())]);
-        }
-        let other = RecordError::InTheFuture;
-        assert_eq!(record_refusal_of_commands(&other, Locale::default()), None);
     }
 
     #[test]

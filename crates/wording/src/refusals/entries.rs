@@ -1,13 +1,14 @@
 //! Why something cannot be written into the journal, or be taken in from a file.
 
 use heapwright_journal::{
-    Fault, LONGEST_LINE_BYTES, LineError, MomentError, NoEvent, Problem, WriteError, Wrong,
+    FIRST_YEAR, Fault, LONGEST_LINE_BYTES, LineError, MomentError, NoEvent, Problem, WriteError,
+    Wrong,
 };
 use heapwright_state::RecordError;
 use heapwright_texts::Locale;
 use heapwright_texts::messages::refusals_of_entries as texts;
 
-use super::{field_name, figure};
+use super::{field_name, figure, figures};
 use crate::page::sentence;
 
 /// Something that cannot be recorded, as a sentence.
@@ -38,12 +39,7 @@ pub fn write_refusal(error: &WriteError, locale: Locale) -> String {
 pub fn problem_refusal(problem: &Problem, locale: Locale) -> String {
     let field = &field_name(&problem.field, locale);
     let refusal = match &problem.what {
-        Wrong::Outside { least, most } => texts::Outside {
-            field,
-            least: &figure(*least, locale),
-            most: &figure(*most, locale),
-        }
-        .said(locale),
+        Wrong::Outside { least, most } => figures::outside(problem, *least, *most, locale),
         Wrong::Above { most } => texts::Above {
             field,
             most: &figure(*most, locale),
@@ -87,6 +83,17 @@ pub fn moment_refusal(_: &MomentError, locale: Locale) -> String {
     sentence(texts::not_a_moment(locale))
 }
 
+/// A day of a year that journals do not tell of, as a sentence: it lies too long ago or too far ahead.
+#[must_use]
+pub fn year_refusal(year: i32, locale: Locale) -> String {
+    let first = &FIRST_YEAR.to_string();
+    sentence(&if year <= i32::from(FIRST_YEAR) {
+        texts::BeforeJournals { year: first }.said(locale)
+    } else {
+        texts::in_the_future(locale).to_owned()
+    })
+}
+
 /// A line of a file that cannot be used, as a sentence.
 #[must_use]
 pub fn fault_refusal(fault: &Fault, locale: Locale) -> String {
@@ -127,18 +134,10 @@ mod tests {
     use heapwright_journal::FileReader;
 
     use super::*;
-    use crate::refusals::tests::german;
+    use crate::refusals::tests::{german, languages};
 
     fn wrongs() -> Vec<Wrong> {
         vec![
-            Wrong::Outside {
-                least: 1e-6,
-                most: 100_000.0,
-            },
-            Wrong::Outside {
-                least: -90.0,
-                most: 99.9,
-            },
             Wrong::Above {
                 most: 45_359.237_123,
             },
@@ -189,6 +188,22 @@ mod tests {
             assert!(!german.contains('_'), "{german}");
         }
         german(&MomentError, moment_refusal);
+    }
+
+    #[test]
+    fn a_year_without_journals_is_long_ago_or_to_come() {
+        let said = languages().map(|locale| [1850, 2300].map(|year| year_refusal(year, locale)));
+        let told = [
+            [
+                "This lies before 1900: enter a day from 1900 on.",
+                "This lies in the future: give a time that is past.",
+            ],
+            [
+                "Das liegt vor 1900: Gib einen Tag ab 1900 an.",
+                "Das liegt in der Zukunft: Gib eine Zeit an, die vergangen ist.",
+            ],
+        ];
+        assert_eq!(said, told);
     }
 
     #[test]

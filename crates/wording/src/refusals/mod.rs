@@ -1,12 +1,14 @@
 //! Why something cannot be used, and what to do instead: one whole sentence for each error.
 //!
 //! In English each says what `Display` of its error says, as a sentence of the page, and those of
-//! commands name a command besides; the tests hold the two together. Field names, which are those of
+//! commands name a command besides; the tests hold the two together. Figures that lie outside of what can be
+//! are named in words, in the units that the keeper types. Field names, which are those of
 //! the JSON in English, are words elsewhere.
 
 mod amounts;
 mod commands;
 mod entries;
+mod figures;
 mod found;
 mod questions;
 
@@ -16,9 +18,11 @@ use heapwright_texts::messages::refusals as texts;
 pub use amounts::{amount_refusal, parts_refusal};
 pub use commands::{
     hygiene_refusal_of_commands, part_refusal_of_commands, question_refusal_of_commands,
-    record_refusal_of_commands,
 };
-pub use entries::{fault_refusal, moment_refusal, problem_refusal, record_refusal, write_refusal};
+pub use entries::{
+    fault_refusal, moment_refusal, problem_refusal, record_refusal, write_refusal, year_refusal,
+};
+pub use figures::figure_refusal;
 pub use found::found_refusal;
 pub use questions::{question_refusal, simulation_refusal};
 
@@ -92,6 +96,16 @@ mod tests {
         assert!(german.ends_with(['.', '?']), "{german}");
         assert!(!german.starts_with(char::is_lowercase), "{german}");
         german
+    }
+
+    /// English, and a language that has all texts in other words.
+    pub(super) fn languages() -> [Locale; 2] {
+        let english = Locale::default();
+        let translation = Translation::read("de", Translation::GERMAN, "").unwrap();
+        [
+            english,
+            english.in_language(Some(Box::leak(Box::new(translation)))),
+        ]
     }
 
     #[test]

@@ -13,8 +13,8 @@ pub use vessels::{
     back, density_line, empty_label, full_label, holds_label, holds_line, into_journal,
     known_volume, next, no_material, no_volume, no_weight, not_heavier, not_now, only_here,
     save_density, save_volume, step_empty, step_empty_how, step_material, step_material_how,
-    step_water, step_water_heavy, step_water_how, vessel_found, vessel_usual, vessels_why,
-    water_label, weigh, which_material, which_vessel, your_vessels,
+    step_water, step_water_heavy, step_water_how, unusual_vessel, vessel_found, vessel_usual,
+    vessels_why, water_label, weigh, which_material, which_vessel, your_vessels,
 };
 
 use heapwright_texts::Locale;

@@ -196,6 +196,23 @@ pub fn holds_line(volume_m3: f64, locale: Locale) -> String {
     .said(locale)
 }
 
+/// How many times the usual a vessel may hold, or what part of it, before its figures are doubted: large
+/// and small buckets lie within it, pounds that were taken for ounces do not.
+const USUAL_WITHIN: f64 = 5.0;
+
+/// That a vessel was found to hold what such a vessel does not [m3]; nothing when it is near the usual.
+#[must_use]
+pub fn unusual_vessel(volume_m3: f64, usual_m3: f64, locale: Locale) -> Option<String> {
+    let times = volume_m3 / usual_m3;
+    let is_usual = (1.0 / USUAL_WITHIN..=USUAL_WITHIN).contains(&times);
+    (!is_usual).then(|| {
+        texts::VesselUnusual {
+            volume: &locale.volume(usual_m3),
+        }
+        .said(locale)
+    })
+}
+
 /// How heavy a material was found to be [kg/m3].
 #[must_use]
 pub fn density_line(density_kg_m3: f64, locale: Locale) -> String {
@@ -236,7 +253,29 @@ pub fn vessel_usual(volume_m3: f64, locale: Locale) -> String {
 
 #[cfg(test)]
 mod tests {
+    use heapwright_texts::Translation;
+
     use super::*;
+
+    #[test]
+    fn a_vessel_that_holds_far_more_or_less_than_usual_is_doubted() {
+        let translation = Translation::read("de", Translation::GERMAN, "").unwrap();
+        let english = Locale::default();
+        let german = english.in_language(Some(Box::leak(Box::new(translation))));
+        for usual in [0.002, 0.01, 0.049] {
+            assert_eq!(unusual_vessel(usual, 0.01, english), None, "{usual}");
+        }
+        for unusual in [0.899, 0.0019] {
+            assert_eq!(
+                unusual_vessel(unusual, 0.01, english).unwrap(),
+                "Such a vessel usually holds about 10\u{a0}L: check the figures."
+            );
+            assert_eq!(
+                unusual_vessel(unusual, 0.01, german).unwrap(),
+                "So ein Gefäß fasst üblicherweise etwa 10\u{a0}L: Prüfe die Angaben."
+            );
+        }
+    }
 
     #[test]
     fn a_density_is_the_same_in_both_systems() {

@@ -336,6 +336,17 @@ impl Weighing {
                 |volume_m3| words::holds_line(volume_m3, self.locale()),
             )
         };
+        let doubt = move || {
+            let usual_m3 = self.vessel.with(|vessel| {
+                let measure = language::catalogue().measure(vessel)?;
+                Some(measure.volume_m3.typical)
+            });
+            let found_m3 = self.volume_m3().ok();
+            found_m3
+                .zip(usual_m3)
+                .and_then(|(found, usual)| words::unusual_vessel(found, usual, self.locale()))
+                .unwrap_or_default()
+        };
         let fields = view! {
             {steps::row("weigh-water", words::water_label(locale), "", 0.1, self.water)}
             <details class="caution">
@@ -343,6 +354,7 @@ impl Weighing {
                 {steps::row("weigh-holds", words::holds_label(locale), words::step_water_heavy(language::locale()), 0.5, self.holds)}
             </details>
             <p class="verdict" role="status">{live_text(found)}</p>
+            <p class="note" role="status">{live_text(doubt)}</p>
         };
         let sender = Sender::new(self.hub);
         let save = move || {

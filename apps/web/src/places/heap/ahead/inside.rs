@@ -5,6 +5,7 @@ use std::time::Duration;
 use heapwright_drawings::{
     Cut, CutLayer, Field, Picture, Sides, cut_with_key, height_of_cut, value_labels,
 };
+use heapwright_quantity::UnitSystem;
 use heapwright_texts::messages::heap_place as texts;
 use heapwright_wire::{AheadShown, FrameShown, TableShown};
 use heapwright_wording::ahead as words;
@@ -90,13 +91,15 @@ pub fn section(look: Look) -> AnyView {
         .flatten()
         .unwrap_or_default()
     };
+    // Who chooses other units is shown what is worked out anew for them.
+    let units = move || untrack(|| look.hub.page.with(|page| page.locale().units));
     let when = move || frame(&|frame| frame.when.clone());
     let told = move || frame(&|frame| frame.sentence.clone());
     let picture = move || {
         look.option(|shown, option| {
             let frame = option.frames.get(at.get())?;
             Some(
-                view! { <Drawn picture=drawn(shown, frame, which.get()) class="cut-picture"/> }
+                view! { <Drawn picture=drawn(shown, frame, which.get(), units()) class="cut-picture"/> }
                     .into_any(),
             )
         })
@@ -105,7 +108,7 @@ pub fn section(look: Look) -> AnyView {
     let table = move || {
         look.option(|shown, option| {
             let frame = option.frames.get(at.get())?;
-            Some(tabled(shown, frame, which.get()))
+            Some(tabled(shown, frame, which.get(), units()))
         })
         .flatten()
     };
@@ -167,7 +170,7 @@ pub fn section(look: Look) -> AnyView {
 }
 
 /// The cut of a frame.
-fn cut(shown: &AheadShown, frame: &FrameShown, which: usize) -> Cut {
+fn cut(shown: &AheadShown, frame: &FrameShown, which: usize, units: UnitSystem) -> Cut {
     let which = which.min(FIELDS.len() - 1);
     let height_m: f64 = frame.layers.iter().map(|layer| layer.thickness_m).sum();
     let half_m = frame
@@ -194,6 +197,7 @@ fn cut(shown: &AheadShown, frame: &FrameShown, which: usize) -> Cut {
         room_m: shown.room_m,
         sides: Sides::ALL.get(shown.sides).copied().unwrap_or_default(),
         decimal_mark: language::locale().decimal_mark(),
+        units,
         // Where temperature is shown, what was read stands in it.
         probes: frame
             .probes
@@ -207,8 +211,8 @@ fn cut(shown: &AheadShown, frame: &FrameShown, which: usize) -> Cut {
     }
 }
 
-fn drawn(shown: &AheadShown, frame: &FrameShown, which: usize) -> Picture {
-    let cut = cut(shown, frame, which);
+fn drawn(shown: &AheadShown, frame: &FrameShown, which: usize, units: UnitSystem) -> Picture {
+    let cut = cut(shown, frame, which, units);
     let unit = shown
         .fields
         .get(which)
@@ -220,8 +224,8 @@ fn drawn(shown: &AheadShown, frame: &FrameShown, which: usize) -> Picture {
     picture
 }
 
-fn tabled(shown: &AheadShown, frame: &FrameShown, which: usize) -> TableShown {
-    let cut = cut(shown, frame, which);
+fn tabled(shown: &AheadShown, frame: &FrameShown, which: usize, units: UnitSystem) -> TableShown {
+    let cut = cut(shown, frame, which, units);
     let rings = cut.layers.iter().map(|layer| layer.values.len()).max();
     let rings = rings.unwrap_or(0);
     let field = shown.fields.get(which);
