@@ -218,8 +218,8 @@ fn reader(cursor: Cursor) -> AnyView {
     );
     view! {
         <div class="chart-read">
-            {earlier}
             <p class="chart-line">{live_text(move || cursor.reading())}</p>
+            {earlier}
             {later}
             <p class="unseen" role="status">{live_text(move || cursor.told.get())}</p>
         </div>
