@@ -218,9 +218,9 @@ fn reader(cursor: Cursor) -> AnyView {
     );
     view! {
         <div class="chart-read">
-            <p class="chart-line">{live_text(move || cursor.reading())}</p>
             {earlier}
             {later}
+            <p class="chart-line">{live_text(move || cursor.reading())}</p>
             <p class="unseen" role="status">{live_text(move || cursor.told.get())}</p>
         </div>
     }
