@@ -126,11 +126,15 @@ pub fn doings(heap: &Heap, now: Moment, locale: Locale) -> impl IntoView + use<>
 
 fn card(heap: &Heap, now: Moment, locale: Locale) -> AnyView {
     let name = heap.name().unwrap_or_default().to_owned();
+    let stage = match heap.now().stage {
+        Stage::Finished => "stage stage-past",
+        _ => "stage",
+    };
     view! {
         <li class="card heap-card">
             <div class="heap-head">
                 <h2><a class="heap-link" href=Route::Heap(heap.id).address()>{name}</a></h2>
-                <span class="stage">{heap.now().stage.word(locale)}</span>
+                <span class=stage>{heap.now().stage.word(locale)}</span>
             </div>
             <dl class="doings">{doings(heap, now, locale)}</dl>
         </li>

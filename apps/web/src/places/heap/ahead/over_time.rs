@@ -219,8 +219,8 @@ fn reader(cursor: Cursor) -> AnyView {
     view! {
         <div class="chart-read">
             {earlier}
-            <p class="chart-line">{live_text(move || cursor.reading())}</p>
             {later}
+            <p class="chart-line">{live_text(move || cursor.reading())}</p>
             <p class="unseen" role="status">{live_text(move || cursor.told.get())}</p>
         </div>
     }
