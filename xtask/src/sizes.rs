@@ -194,7 +194,7 @@ mod tests {
         );
         for (files, refusal) in [
             (vec![("a.wasm", 279)], "wasm of the first answer 279.0"),
-            (vec![("split_later.wasm", 492)], "wasm fetched later 492.0"),
+            (vec![("split_later.wasm", 499)], "wasm fetched later 499.0"),
             (
                 vec![("simulator.js", 2), ("heapwright_simulator_bg.wasm", 639)],
                 "simulator 641.0",
@@ -211,12 +211,12 @@ mod tests {
             (
                 vec![
                     ("a.wasm", 258),
-                    ("a.js", 43),
+                    ("a.js", 45),
                     ("a.css", 4),
                     ("texts-de.js", 41),
                     ("texts-fr.js", 10),
                 ],
-                "critical path 346.0",
+                "critical path 348.0",
             ),
         ] {
             assert!(report(&sizes(&files)).unwrap_err().contains(refusal));

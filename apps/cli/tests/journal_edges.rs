@@ -17,7 +17,7 @@ fn a_feed_that_is_more_than_the_heap_holds_is_told() {
     let fed = kept.answer(&["feed", "500 buckets grass"]);
     let line: String = fed.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
-        line.contains("This feed is 5 m³ loose, and Bin holds 0.9 m³. Check the amounts. `heapwright undo` takes it back."),
+        line.contains("This feed is 5 m³ loose, and Bin holds 900 L. Check the amounts. `heapwright undo` takes it back."),
         "{fed}"
     );
     assert!(!kept.answer(&["feed", "5 buckets grass"]).contains("Check"));

@@ -243,7 +243,10 @@ describe("stores", () => {
     await page.waitForFunction(() => document.querySelectorAll(".reach .line").length === 1);
     assert.match(await textOf(page.locator(".reach .line")), /water/i);
     assert.equal(await page.getByText("Example stores, invented").count(), 0);
-    await page.getByRole("button", { name: "Undo" }).click();
+    await goTo(page, "Logbook");
+    await page.getByRole("button", { name: /^Take back: Counted nothing/ }).click();
+    await told(page, /^Taken back: Counted nothing/);
+    await goTo(page, "Balance");
     await page.waitForFunction(() => document.querySelectorAll(".reach .line").length === 2);
     assert.match(await textOf(page.locator(".reach")), /straw/i);
   });
