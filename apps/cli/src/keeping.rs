@@ -229,6 +229,7 @@ impl Keeping {
             Some(by) => Some(by),
             None => self.person()?,
         };
+        let locale = self.locale();
         let together = contents.len() > 1;
         let mut batch = None;
         let mut lines: Vec<Line> = Vec::new();
@@ -239,7 +240,8 @@ impl Keeping {
                 let wall_ms = u64::try_from(now.moment.instant_ms).unwrap_or(0);
                 batch = Some(EventId::new(wall_ms, &now.random));
             }
-            let (line, event) = recorder.record(&self.state, content, happened, batch, now)?;
+            let recorded = recorder.record(&self.state, content, happened, batch, now);
+            let (line, event) = recorded.map_err(|error| refused(&error, locale))?;
             events.push((line.digest(), event));
             lines.push(line);
         }
@@ -334,10 +336,15 @@ impl From<StoreError> for Failure {
 
 impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Self {
-        match wording::figure_refusal(&error, Locale::default()) {
-            Some(refusal) => Self::refused(&refusal),
-            None => Self::Input(error.to_string()),
-        }
+        refused(&error, Locale::default())
+    }
+}
+
+/// Why it cannot be recorded, with figures in the units of the keeper.
+fn refused(error: &RecordError, locale: Locale) -> Failure {
+    match wording::figure_refusal(error, locale) {
+        Some(refusal) => Failure::refused(&refusal),
+        None => Failure::Input(error.to_string()),
     }
 }
 

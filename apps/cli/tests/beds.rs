@@ -783,12 +783,18 @@ fn what_never_goes_on_food_beds_is_given_to_ornamental_ones_only() {
     assert!(
         told.contains("Spread 10 L on Tomatoes")
             && told.contains("Tomatoes counts as a food bed")
-            && told.contains("written down all the same")
+            && told.contains("do not spread it there")
             && told.contains("dog waste on"),
         "{told}"
     );
     let told = spread("Roses");
     assert!(!told.contains("counts as a food bed"), "{told}");
+    // Nor does it go with what was spread, for who can say which of it that was?
+    kept.answer(&["spread", "Roses", "60 l", "--heap", "Bin"]);
+    let told = spread("Tomatoes");
+    assert!(told.contains("counts as a food bed"), "{told}");
+    let after = plan(&kept, &["--from", "Bin"]);
+    assert_eq!(bed(&after, "Open")["binding"], "never on food beds");
     // Of another compost nothing of the kind is known.
     let clean = plan(&kept, &[]);
     assert!(bed(&clean, "Tomatoes")["volume_l"].as_f64().unwrap() > 1.0);

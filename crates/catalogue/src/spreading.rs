@@ -125,6 +125,16 @@ static BUILT_IN: LazyLock<Spreading> = LazyLock::new(|| Spreading {
     figures: lines(built!("spreading.txt")).map(figure).collect(),
 });
 
+impl Crop {
+    /// Whether these words, as [`words_of`] makes them, are one of its names.
+    fn is_called(&self, said: &str) -> bool {
+        let names = self.other_words.iter().chain([&self.id, &self.name]);
+        names
+            .into_iter()
+            .any(|name| words_of(name).join(" ") == said)
+    }
+}
+
 impl Spreading {
     /// The tables that the program carries; read at the first call.
     #[must_use]
@@ -155,19 +165,20 @@ impl Spreading {
     #[must_use]
     pub fn crop(&self, text: &str) -> Option<&Crop> {
         let words = words_of(text);
-        let is_called = |crop: &Crop, said: &str| {
-            let names = crop.other_words.iter().chain([&crop.id, &crop.name]);
-            names
-                .into_iter()
-                .any(|name| words_of(name).join(" ") == said)
-        };
         // Longer runs of words first: "sweet potatoes" are no potatoes.
         (1..=words.len()).rev().find_map(|length| {
             words.windows(length).find_map(|run| {
                 let said = run.join(" ");
-                self.crops.iter().find(|crop| is_called(crop, &said))
+                self.crops.iter().find(|crop| crop.is_called(&said))
             })
         })
+    }
+
+    /// The crop that a text names and nothing else: "roses", but not "roses and lettuce".
+    #[must_use]
+    pub fn crop_alone(&self, text: &str) -> Option<&Crop> {
+        let said = words_of(text).join(" ");
+        self.crops.iter().find(|crop| crop.is_called(&said))
     }
 
     /// Every use away from beds.

@@ -10,8 +10,7 @@ use heapwright_state::State;
 use heapwright_terms::PartAmount;
 
 use super::batch::Batches;
-use super::off_food::OffFood;
-use super::{BedAsked, CompostAsked, DressingAsked, compost_of_tables};
+use super::{BedAsked, CompostAsked, DressingAsked, compost_of_tables, off_food};
 use crate::QuestionError;
 use crate::lots::{Until, inside};
 use crate::yields::yields;
@@ -118,7 +117,7 @@ pub fn compost_of_heap(
     let mut asked = compost_of_tables(spreading);
     let (batches, left_m3) = batches_of_heap(catalogue, spreading, garden, state, heap, now);
     asked.held_raw = batches.held_raw(catalogue, garden);
-    asked.off_food = OffFood::of(batches.before_use(catalogue, garden));
+    asked.off_food = off_food::of_heap(catalogue, garden, state, heap, &batches);
     asked.maturity = batches.maturity(state, heap, now)?;
     for tested in batches.tests() {
         if let Some(laboratory) = &tested.laboratory {

@@ -199,7 +199,7 @@ pub fn beds_plan(
     let mut known = Vec::new();
     for (index, asked) in question.beds.iter().enumerate() {
         let (crop, group) = crop_and_group(spreading, asked, index, &mut notices)?;
-        beds.push(bed(asked, crop, group));
+        beds.push(bed(spreading, asked, crop, group));
         known.push((crop, group));
     }
     let compost = &question.compost;
@@ -393,14 +393,14 @@ fn crop_and_group<'a>(
     Ok((crop, group))
 }
 
-fn bed(asked: &BedAsked, crop: Option<&Crop>, group: &CropGroup) -> Bed {
+fn bed(spreading: &Spreading, asked: &BedAsked, crop: Option<&Crop>, group: &CropGroup) -> Bed {
     Bed {
         area_m2: asked.area_m2,
         need: group.need,
         salt: crop.and_then(|crop| crop.salt),
         // What is not known may be eaten, and may touch soil.
         part: crop.map_or(EdiblePart::TouchesSoil, |crop| crop.part),
-        is_for_food: off_food::is_for_food(crop),
+        is_for_food: off_food::is_for_food(spreading, asked.crop.as_deref()),
         likes_acid: crop.is_some_and(|crop| crop.likes_acid),
         new_ground: asked.new_ground,
         soil: asked.soil,

@@ -160,7 +160,9 @@ pub(super) fn tell(
     let gets_some = |bed: &BedAnswer| bed.share.depth_m > 0.0;
     if !off_food.doubtful.is_empty() {
         about(
-            names(&|bed| gets_some(bed) && off_food::is_for_food(bed.crop.as_ref())),
+            names(&|bed| {
+                gets_some(bed) && off_food::is_for_food(spreading, bed.asked.crop.as_deref())
+            }),
             &|beds| BedsNotice::DoubtfulOnFoodBeds {
                 because: off_food.doubtful.clone(),
                 beds,

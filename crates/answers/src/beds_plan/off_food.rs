@@ -3,13 +3,14 @@
 //! By the catalogue's cautions: some things never go on such beds, others only once something was
 //! seen to. What nobody named when it was fed cannot be told.
 
-use heapwright_catalogue::{Catalogue, Crop, FoodBeds, Spreading};
+use heapwright_catalogue::{Catalogue, FoodBeds, Spreading};
 use heapwright_garden::Garden;
 use heapwright_journal::{EventId, Moment};
 use heapwright_state::State;
 
+use super::batch::Batches;
 use super::from_journal::batches_of_heap;
-use crate::before_use::BeforeUse;
+use crate::before_use::{BeforeUse, before_use};
 
 /// What keeps a compost off beds where food grows.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -50,9 +51,30 @@ impl OffFood {
     }
 }
 
-/// Does food grow on a bed of this crop, this year or another? Where no crop is known, it may.
-pub(super) fn is_for_food(crop: Option<&Crop>) -> bool {
-    crop.is_none_or(|crop| crop.on_food_bed)
+/// Does food grow on a bed of which this crop is said, this year or another? It may unless an
+/// ornamental crop is named and nothing beside it: "roses", but not "roses and lettuce".
+pub(super) fn is_for_food(spreading: &Spreading, said: Option<&str>) -> bool {
+    said.and_then(|said| spreading.crop_alone(said))
+        .is_none_or(|crop| crop.on_food_bed)
+}
+
+/// What must be seen to before compost of this heap is used: of the batches that are left, and of
+/// all that lay in it since the last harvest. How much of which batch was spread is never known so
+/// well that what can hurt people could be left out for it.
+pub(super) fn of_heap(
+    catalogue: &Catalogue,
+    garden: &Garden,
+    state: &State,
+    heap: EventId,
+    batches: &Batches,
+) -> OffFood {
+    let mut found = batches.before_use(catalogue, garden);
+    for one in before_use(catalogue, garden, &state.contents_since_harvest(heap)) {
+        if !found.iter().any(|known| known.material == one.material) {
+            found.push(one);
+        }
+    }
+    OffFood::of(found)
 }
 
 /// What went into the compost of a heap that never goes on this bed, for food grows there; empty
@@ -67,14 +89,12 @@ pub fn never_on_this_bed(
     now: Moment,
 ) -> Vec<BeforeUse> {
     let described = state.bed(bed).and_then(|bed| bed.now().described.as_ref());
-    let crop = described
-        .and_then(|described| described.crop.as_deref())
-        .and_then(|crop| spreading.crop(crop));
-    if !is_for_food(crop) {
+    let crop = described.and_then(|described| described.crop.as_deref());
+    if !is_for_food(spreading, crop) {
         return Vec::new();
     }
     let (batches, _) = batches_of_heap(catalogue, spreading, garden, state, heap, now);
-    OffFood::of(batches.before_use(catalogue, garden)).never
+    of_heap(catalogue, garden, state, heap, &batches).never
 }
 
 #[cfg(test)]
@@ -113,15 +133,29 @@ mod tests {
 
     #[test]
     fn only_ornamental_crops_make_a_bed_that_is_not_for_food() {
-        let others: Vec<&str> = Spreading::built_in()
+        let spreading = Spreading::built_in();
+        let others: Vec<&str> = spreading
             .crops()
             .iter()
-            .filter(|crop| !is_for_food(Some(crop)))
+            .filter(|crop| !is_for_food(spreading, Some(&crop.name)))
             .inspect(|crop| assert_eq!(crop.part, EdiblePart::NotEaten))
             .map(|crop| crop.id.as_str())
             .collect();
         assert_eq!(others, ["flowers", "heather"]);
-        assert!(is_for_food(None));
+        assert!(is_for_food(spreading, None));
+        assert!(!is_for_food(spreading, Some("Roses")));
+        // Something to eat may stand among them.
+        for said in [
+            "roses and lettuce",
+            "edible flowers",
+            "flower sprouts",
+            "berry shrubs",
+            "perennials",
+            "shrubs",
+            "border",
+        ] {
+            assert!(is_for_food(spreading, Some(said)), "{said}");
+        }
     }
 
     #[test]

@@ -51,6 +51,7 @@ amount-to-share = Kompost zum Verteilen
 about-the-compost = Über den Kompost
 is-mature = Reif?
 as-tests-say = wie seine Tests sagen
+dog-or-cat-went-in = Kam Hunde- oder Katzenkot hinein?
 went-raw-in = Kam roher Mist, Kot oder Fleisch hinein?
 as-journal-says = wie das Journal sagt
 yes = ja

@@ -33,7 +33,7 @@ act-more = Mehr
 
 with-what-answer-adds = Mit dem, was die Antwort dazugibt
 change-in-balance = In „Mischen“ ändern
-feed-is-example = Das ist das Beispiel, mit dem „Mischen“ beginnt, nicht das, was du hast: Ändere es zuerst dort.
+feed-is-example = Das ist das Beispiel, mit dem „Mischen“ beginnt, nicht das, was du hast: Ändere es zuerst.
 log-feed = Diese Zugabe eintragen
 caution-of = { $material }: { $caution }
 

@@ -43,7 +43,7 @@ bound-by-depth = { $bed }: { $depth }, mehr ist auf einem schon früher versorgt
 off-food-beds = { $beds }: Dieser Kompost gehört nie auf Gemüsebeete, also kommt dorthin nichts. Wo nicht bekannt ist, was wächst, zählt das Beet als Gemüsebeet. Halte ihn auch von Rasen und von Töpfen mit Essbarem fern, und bau in den nächsten Jahren nichts Essbares an, wo er liegt.
 off-food-beds-anywhere = Dieser Kompost gehört nie auf Gemüsebeete, nicht in Töpfe mit Essbarem und nicht auf Rasen; bau in den nächsten Jahren nichts Essbares an, wo er liegt.
 doubtful-on-food-beds = { $beds }: Bevor dieser Kompost dorthin kommt, achte auf das, was in ihn hineinkam.
-spread-on-food-bed = { $bed } zählt als Gemüsebeet, und dieser Kompost gehört nie auf Gemüsebeete: Aufgeschrieben ist die Gabe trotzdem, aber bau dort in den nächsten Jahren nichts Essbares an.
+spread-on-food-bed = { $bed } zählt als Gemüsebeet, und dieser Kompost gehört nie auf Gemüsebeete: Bring ihn dort nicht aus. Liegt er schon dort, halte das fest und bau dort in den nächsten Jahren nichts Essbares an.
 partly-assumed = Was am Kompost nicht gemessen wurde, ist mit üblichen Werten und weiten Spannen angenommen: { $figures }.
 compost-figure = { $figure ->
         [nitrogen] Stickstoff

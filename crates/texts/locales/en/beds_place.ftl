@@ -64,6 +64,7 @@ amount-to-share = compost to share
 about-the-compost = About the compost
 is-mature = Mature?
 as-tests-say = as its tests say
+dog-or-cat-went-in = Did dog or cat waste go in?
 went-raw-in = Did raw manure, droppings or meat go in?
 as-journal-says = as the journal says
 yes = yes

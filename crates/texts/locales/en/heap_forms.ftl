@@ -41,7 +41,7 @@ act-more = More
 with-what-answer-adds = With what the answer adds
 change-in-balance = Change it in Balance
 # The feed is the one with which the balance begins at the first visit.
-feed-is-example = This is the example that Balance begins with, not what you have: change it there first.
+feed-is-example = This is the example that Balance begins with, not what you have: change it first.
 log-feed = Log this feed
 # What to beware of in a material.
 caution-of = { $material }: { $caution }

@@ -52,8 +52,8 @@ off-food-beds = This compost never goes on food beds, so none goes to { $beds };
 off-food-beds-anywhere = This compost never goes on food beds, nor into pots for food, nor on lawns; grow nothing to eat in the years to come where it lies.
 # Something such as wood ash went in, which may have been dirty.
 doubtful-on-food-beds = Before this compost goes on { $beds }, see to what went into it.
-# Written down all the same: compost with something such as dog waste in it was spread on a food bed.
-spread-on-food-bed = { $bed } counts as a food bed, and this compost never goes on food beds: what was spread is written down all the same, but grow nothing to eat there in the years to come.
+# Compost with something such as dog waste in it is, or was, spread on a food bed: said before and after it is written down.
+spread-on-food-bed = { $bed } counts as a food bed, and this compost never goes on food beds: do not spread it there. Where it lies already, have that written down, and grow nothing to eat there in the years to come.
 # $figures: "salt, phosphorus".
 partly-assumed = Usual figures with wide ranges are taken for what was not measured of the compost: { $figures }.
 # One figure of the compost, for the list of the message above.

@@ -4,7 +4,7 @@ use heapwright_answers::more_than_fits;
 use heapwright_garden::{Found, Garden, Stuff, part_fed};
 use heapwright_journal::content::{Fed, PartFed};
 use heapwright_journal::{Content, EventId};
-use heapwright_texts::messages::{balance_explained as texts, today_place};
+use heapwright_texts::messages::{balance_explained as texts, heap_forms, today_place};
 use heapwright_wording as wording;
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ use crate::language;
 use crate::parts::form::Sender;
 use crate::parts::live::{button, live, live_if};
 use crate::shell::{Hub, Route};
-use crate::state::Action;
+use crate::state::{Action, Page};
 
 use super::GAP;
 
@@ -78,8 +78,25 @@ pub fn feed_line(hub: Hub, heap: EventId, with_added: bool) -> String {
     }
 }
 
+/// What to think of before the feed of the page is logged: that it is the example with which the page
+/// begins, that it is more than a heap holds.
+pub fn to_think_of(hub: Hub, heap: EventId, with_added: bool) -> Option<AnyView> {
+    let is_example = hub.page.with(|page| page.hand == Page::default().hand);
+    let example = is_example.then(|| heap_forms::feed_is_example(language::locale()).to_owned());
+    let lines: Vec<String> = example
+        .into_iter()
+        .chain(slip(hub, heap, with_added))
+        .collect();
+    (!lines.is_empty()).then(|| {
+        let lines = lines
+            .into_iter()
+            .map(|line| view! { <p class="note">{line}</p> });
+        lines.collect_view().into_any()
+    })
+}
+
 /// A sentence when the feed of the page is more than a heap holds.
-pub fn slip(hub: Hub, heap: EventId, with_added: bool) -> Option<String> {
+fn slip(hub: Hub, heap: EventId, with_added: bool) -> Option<String> {
     let fed_m3 = hub.shown.with(|shown| {
         let whole = shown.looked_at.as_ref();
         let in_hand = || shown.balance.as_ref()?.in_hand.as_ref();
@@ -107,14 +124,13 @@ pub fn body(hub: Hub) -> AnyView {
     };
     // The heap that is chosen; the first one, where it is not among them.
     let chosen = RwSignal::new(None::<EventId>);
-    let is_slip = move || {
+    let before_it = move || {
         let ids = heaps();
         let (first, _) = ids.first()?;
         let heap = chosen
             .get()
             .filter(|one| ids.iter().any(|(id, _)| id == one));
-        let line = slip(hub, heap.unwrap_or(*first), true)?;
-        Some(view! { <p class="note" role="note">{line}</p> }.into_any())
+        to_think_of(hub, heap.unwrap_or(*first), true)
     };
     let sender = Sender::new(hub);
     let log = move || {
@@ -158,7 +174,7 @@ pub fn body(hub: Hub) -> AnyView {
                 }
                 .into_any()
             })}
-            {live_if(is_slip)}
+            <div role="status">{live_if(before_it)}</div>
             {sender.fault()}
     }
     .into_any()

@@ -24,6 +24,8 @@ pub struct Asked {
     pub maturity: Option<Maturity>,
     /// Did raw manure or the like go in? `None` to go by the journal.
     pub held_raw: Option<bool>,
+    /// Did something go in that never goes on food beds, whatever the journal says?
+    pub never_on_food_beds: bool,
     /// The beds.
     pub beds: Vec<BedChosen>,
 }
@@ -71,6 +73,7 @@ pub fn answered(
         compost.maturity = maturity;
     }
     compost.held_raw = asked.held_raw.or(compost.held_raw);
+    compost.off_food.is_off |= asked.never_on_food_beds;
     // Both lists have the beds that were described, in the order of the state.
     let described = beds_of_journal(catalogue, spreading, garden, state, now);
     let beds = state

@@ -87,6 +87,7 @@ pub fn section(hub: Hub) -> AnyView {
                 <div class="fields">
                     {form::select("plan-maturity", texts::is_mature(locale), Some(texts::as_tests_say(locale)), yes_or_no())}
                     {form::select("plan-raw", texts::went_raw_in(locale), Some(texts::as_journal_says(locale)), yes_or_no())}
+                    {form::select("plan-off", texts::dog_or_cat_went_in(locale), Some(texts::as_journal_says(locale)), vec![texts::yes(locale)])}
                 </div>
             </details>
             {live(move || bed_ticks(&beds.get()))}
@@ -183,6 +184,7 @@ fn read(amount: AmountTyped, beds: &[(EventId, String)]) -> Result<Asked, String
             }
         }),
         held_raw: yes("plan-raw"),
+        never_on_food_beds: yes("plan-off") == Some(true),
         beds,
     })
 }

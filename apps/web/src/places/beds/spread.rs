@@ -116,7 +116,7 @@ fn off_food(hub: Hub, (bed, heap): (EventId, EventId)) -> Option<AnyView> {
         let described = state.bed(bed)?.now().described.as_ref()?;
         (!found.is_empty()).then(|| wording::spread_on_food_bed(&described.name, &found, locale))
     })?;
-    Some(view! { <ul class="told-lines"><li>{line}</li></ul> }.into_any())
+    Some(view! { <p class="fault" role="status">{line}</p> }.into_any())
 }
 
 /// What went into a heap and must be seen to before its compost is used.

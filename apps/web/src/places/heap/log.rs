@@ -22,9 +22,9 @@ use crate::parts::focus;
 use crate::parts::fold::sentences;
 use crate::parts::form::{self, Entry, Sender};
 use crate::parts::live::{self, button, live_if, live_text};
-use crate::places::balance::log_feed::{feed, feed_line, slip};
+use crate::places::balance::log_feed::{feed, feed_line, to_think_of};
 use crate::shell::{Hub, Route};
-use crate::state::{Action, Page, stepped};
+use crate::state::{Action, stepped};
 
 /// The form that is open.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -145,15 +145,7 @@ fn fed_form(hub: Hub, id: EventId, done: impl Fn() + Copy + 'static) -> AnyView 
     view! {
         <div class="log-form">
             <p>{live_text(move || feed_line(hub, id, with_added.get()))}</p>
-            {live_if(move || {
-                let is_example = hub.page.with(|page| page.hand == Page::default().hand);
-                let line = texts::feed_is_example(language::locale());
-                is_example.then(|| view! { <p class="note" role="note">{line}</p> }.into_any())
-            })}
-            {live_if(move || {
-                let line = slip(hub, id, with_added.get())?;
-                Some(view! { <p class="note" role="note">{line}</p> }.into_any())
-            })}
+            <div role="status">{live_if(move || to_think_of(hub, id, with_added.get()))}</div>
             <label class="tick">
                 <input
                     type="checkbox"
